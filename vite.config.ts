@@ -1,0 +1,28 @@
+import { defineConfig, type Plugin } from 'vite';
+import { pagePolicy } from './tools/policy.mjs';
+import { yamlModules } from './tools/yaml-modules.ts';
+
+/** Writes the content policy into the built page, for whoever serves it without our headers. The dev server needs inline styles. */
+function statePolicy(): Plugin {
+  const tag = {
+    tag: 'meta',
+    attrs: { 'http-equiv': 'Content-Security-Policy', content: pagePolicy },
+    injectTo: 'head-prepend' as const,
+  };
+  return { name: 'state-policy', apply: 'build', transformIndexHtml: () => [tag] };
+}
+
+export default defineConfig({
+  base: './',
+  plugins: [yamlModules(), statePolicy()],
+  build: {
+    target: 'es2022',
+    manifest: true,
+    // The policy allows no inline script and no data: font.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+    reportCompressedSize: false,
+  },
+  worker: { format: 'es', plugins: () => [yamlModules()] },
+  server: { host: '127.0.0.1' },
+});
