@@ -53,7 +53,7 @@ export default defineConfig(
       'max-lines': ['error', { max: 300, skipBlankLines: true }],
       eqeqeq: 'error',
       '@typescript-eslint/consistent-type-imports': 'error',
-      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_' }],
+      '@typescript-eslint/no-unused-vars': ['error', { argsIgnorePattern: '^_', ignoreRestSiblings: true }],
       // Typed arrays in hot loops and values checked the line before; a `!` there says less than a rewrite would cost.
       '@typescript-eslint/no-non-null-assertion': 'off',
     },
