@@ -1,0 +1,86 @@
+import { HEAD_OUT_M, lungOverpressurePa, suitSqueezePa, type Rig } from '../diver/index.ts';
+import type { Controls } from './controls.ts';
+import { FLAG, LUNG_CRITICAL_PA, LUNG_WARN_PA, SQUEEZE_PA, pushTurns, type DiveEvent } from './events.ts';
+import { solidSums, type DiveState } from './state.ts';
+
+/** How far the body reaches below mid-chest, level and upright, metres. Practice. */
+const BELOW_LEVEL_M = 0.25;
+const BELOW_UPRIGHT_M = 1.3;
+
+/** Depth of mid-chest at which the body touches the floor under it: the bottom, or the ledge when it is there and not above. */
+export function floorDepthM(rig: Rig, c: Controls, fromDepthM: number, pitchSin: number): number {
+  const reach = BELOW_LEVEL_M + (BELOW_UPRIGHT_M - BELOW_LEVEL_M) * pitchSin * pitchSin;
+  const floor = rig.bottomM - reach;
+  if (rig.ledgeM === null || c.ledge !== 1) return floor;
+  const ledge = rig.ledgeM - reach;
+  // Only a diver above the ledge comes to rest on it; turning while on it may put mid-chest a little below.
+  return fromDepthM <= rig.ledgeM - BELOW_LEVEL_M ? Math.min(floor, ledge) : floor;
+}
+
+/** Inelastic contact: no deeper than the floor and no speed into it. Logs touching and lifting off. */
+export function contact(rig: Rig, s: DiveState, floorM: number, events: DiveEvent[] | undefined): void {
+  if (s.depthM >= floorM) {
+    const onLedge = rig.ledgeM !== null && floorM < rig.bottomM - BELOW_UPRIGHT_M && s.depthM < rig.ledgeM;
+    const kind = onLedge ? 2 : 1;
+    if (s.resting === 0 && events)
+      events.push({
+        tick: s.tick,
+        kind: kind === 2 ? 'ledge-touched' : 'bottom-touched',
+        speedMps: Math.max(0, s.speedMps),
+      });
+    s.resting = kind;
+    s.depthM = floorM;
+    s.speedMps = Math.min(0, s.speedMps);
+    return;
+  }
+  // A breath in lifts the chest by a hair: only a centimetre of water under the body ends the contact.
+  if (s.resting !== 0 && s.depthM < floorM - 0.01) {
+    s.resting = 0;
+    events?.push({ tick: s.tick, kind: 'lifted-off' });
+  }
+}
+
+/** Lets go the releasable pieces of lead that the mask names and that are still worn. */
+export function release(rig: Rig, s: DiveState, mask: number, events: DiveEvent[] | undefined): void {
+  let gone = s.releasedMask;
+  rig.lead.forEach((piece, i) => {
+    if ((mask & (1 << i)) === 0 || (gone & (1 << i)) !== 0 || !piece.releasable) return;
+    gone |= 1 << i;
+    events?.push({ tick: s.tick, kind: 'lead-released', piece: i + 1, massKg: piece.massKg });
+  });
+  if (gone === s.releasedMask) return;
+  s.releasedMask = gone;
+  Object.assign(s, solidSums(rig, gone));
+}
+
+/** The conditions that last at the end of a tick, as flag bits. */
+export function lastingFlags(
+  rig: Rig,
+  s: DiveState,
+  c: Controls,
+  ambientPa: number,
+  held: boolean,
+  gives: boolean,
+  flags: number,
+): number {
+  let out = flags;
+  if (s.depthM < HEAD_OUT_M) out |= FLAG.headOut;
+  if (held) {
+    const over = lungOverpressurePa(rig, s.lungMol, s.lungM3, ambientPa);
+    if (over > LUNG_WARN_PA) out |= FLAG.overpressure;
+    if (over > LUNG_CRITICAL_PA) out |= FLAG.critical;
+    if (over < -SQUEEZE_PA) out |= FLAG.lungSqueeze;
+  }
+  if (!gives) {
+    out |= FLAG.regulatorEmpty;
+    if (c.jacketAdd === 1 || c.suitAdd === 1) out |= FLAG.inflatorDead;
+  }
+  if (rig.drysuit && suitSqueezePa(rig, s.suitMol, ambientPa) > SQUEEZE_PA) out |= FLAG.suitSqueeze;
+  if (rig.loop && s.loopMol * rig.gasJPerMol < ambientPa * rig.loop.minimumM3) out |= FLAG.loopLow;
+  return out;
+}
+
+/** Logs the conditions that began or ended on this tick. */
+export function logTurns(events: DiveEvent[], s: DiveState, flags: number): void {
+  pushTurns(events, s.tick, s.flags, flags, s.speedMps);
+}

@@ -1,0 +1,71 @@
+import { midBreathM3, type Rig } from '../diver/index.ts';
+import { TICKS_PER_S, type Controls } from './controls.ts';
+import type { DiveState } from './state.ts';
+
+/** Fastest that air goes in and out, m³/s. Practice. */
+const IN_M3PS = 1.5e-3;
+const OUT_M3PS = 2e-3;
+/** Share of the period in which the breath goes in. Practice. */
+const IN_SHARE = 0.4;
+/** Thrust at which the breath is twice as fast, newtons. Practice. */
+const EFFORT_N = 45;
+
+/** Lung volumes that an open airway makes for during a tick: at its middle and its end, m³. */
+export interface BreathPlan {
+  /** In: rate at which lung gas is blown into the jacket, m³/s, 0 when it is not. */
+  oralM3ps: number;
+  middleM3: number;
+  endM3: number;
+}
+
+/**
+ * Plans the lungs over the next tick for an open airway and moves the breath's phase on. Automatic: in 40 %, out 60 % of the
+ * period, each a 3u² − 2u³ ramp about the level, phases on whole ticks; direct: straight to the target. Flow and capacity
+ * limit both. Blowing into the jacket empties the lungs at the mouth's rate instead.
+ * Writes into `out`, so that nothing is allocated inside the step.
+ */
+export function planBreath(rig: Rig, s: DiveState, c: Controls, out: BreathPlan): void {
+  const { residualM3, totalM3, tidalM3, periodS } = rig.lungs;
+  const now = s.lungM3;
+  if (out.oralM3ps > 0) {
+    const perTick = out.oralM3ps / TICKS_PER_S;
+    out.middleM3 = Math.max(Math.min(now, residualM3), now - perTick / 2);
+    out.endM3 = Math.max(Math.min(now, residualM3), now - perTick);
+    return;
+  }
+  let middle = c.lungCl * 1e-5;
+  let end = middle;
+  if (c.breath === 0) {
+    if (s.breathTick >= s.breathTicks) {
+      // The first phase of a dive is the breath in; later ones alternate.
+      s.breathIn = s.breathTicks === 0 ? 1 : 1 - s.breathIn;
+      const period = periodS / (1 + Math.abs(s.thrustN) / EFFORT_N);
+      const share = s.breathIn === 1 ? IN_SHARE : 1 - IN_SHARE;
+      s.breathTick = 0;
+      s.breathTicks = Math.max(1, Math.floor(period * share * TICKS_PER_S + 0.5));
+    }
+    const low = middle - tidalM3 / 2;
+    middle = low + tidalM3 * wave(s.breathTick + 0.5, s.breathTicks, s.breathIn);
+    end = low + tidalM3 * wave(s.breathTick + 1, s.breathTicks, s.breathIn);
+    s.breathTick++;
+  }
+  const half = 0.5 / TICKS_PER_S;
+  out.middleM3 = toward(now, middle, half, residualM3, totalM3);
+  out.endM3 = toward(now, end, 2 * half, residualM3, totalM3);
+}
+
+/** Controls' level at which the diver is judged neutral: mid-breath of the rig, in centilitres. */
+export function midBreathCl(rig: Rig): number {
+  return Math.floor(midBreathM3(rig) * 1e5 + 0.5);
+}
+
+function wave(tick: number, ticks: number, inward: number): number {
+  const u = tick / ticks;
+  const ramp = u * u * (3 - 2 * u);
+  return inward === 1 ? ramp : 1 - ramp;
+}
+
+function toward(from: number, to: number, seconds: number, least: number, most: number): number {
+  const wanted = Math.min(Math.max(to, least), most) - from;
+  return from + Math.min(Math.max(wanted, -OUT_M3PS * seconds), IN_M3PS * seconds);
+}

@@ -1,0 +1,71 @@
+/** One thing that happened, with the tick on which it did. Extra numbers have the unit in their name. */
+export interface DiveEvent {
+  readonly tick: number;
+  readonly kind: EventKind;
+  readonly speedMps?: number;
+  readonly massKg?: number;
+  readonly piece?: number;
+}
+
+/** What can happen. `…-end` closes a condition that lasts. */
+export type EventKind =
+  | 'head-out'
+  | 'head-under'
+  | 'bottom-touched'
+  | 'ledge-touched'
+  | 'lifted-off'
+  | 'lead-released'
+  | 'lung-overpressure'
+  | 'lung-overpressure-critical'
+  | 'lung-overpressure-end'
+  | 'lung-squeeze'
+  | 'lung-squeeze-end'
+  | 'suit-squeeze'
+  | 'suit-squeeze-end'
+  | 'relief-open'
+  | 'relief-shut'
+  | 'regulator-empty'
+  | 'inflator-dead'
+  | 'loop-below-minimum'
+  | 'loop-filled';
+
+/** Bits of the state's flags: conditions that last. */
+export const FLAG = {
+  headOut: 1,
+  overpressure: 2,
+  critical: 4,
+  lungSqueeze: 8,
+  suitSqueeze: 16,
+  relief: 32,
+  regulatorEmpty: 64,
+  inflatorDead: 128,
+  loopLow: 256,
+} as const;
+
+/** Over-pressure of held breath that is warned of, pascals. @source physics notes: teaching threshold, practice */
+export const LUNG_WARN_PA = 5000;
+/** Over-pressure of held breath that is critical, pascals: about 65 mmHg. @source Meier et al. 1979, dogs, read */
+export const LUNG_CRITICAL_PA = 9000;
+/** Squeeze of lungs or suit that is spoken of, pascals: half a metre of water. Practice. */
+export const SQUEEZE_PA = 5000;
+
+const TURNS: readonly (readonly [flag: number, on: EventKind, off: EventKind | null])[] = [
+  [FLAG.headOut, 'head-out', 'head-under'],
+  [FLAG.overpressure, 'lung-overpressure', 'lung-overpressure-end'],
+  [FLAG.critical, 'lung-overpressure-critical', null],
+  [FLAG.lungSqueeze, 'lung-squeeze', 'lung-squeeze-end'],
+  [FLAG.suitSqueeze, 'suit-squeeze', 'suit-squeeze-end'],
+  [FLAG.relief, 'relief-open', 'relief-shut'],
+  [FLAG.regulatorEmpty, 'regulator-empty', null],
+  [FLAG.inflatorDead, 'inflator-dead', null],
+  [FLAG.loopLow, 'loop-below-minimum', 'loop-filled'],
+];
+
+/** Adds the events of flags that changed on a tick. */
+export function pushTurns(events: DiveEvent[], tick: number, before: number, after: number, speedMps: number): void {
+  for (const [flag, on, off] of TURNS) {
+    if (((before ^ after) & flag) === 0) continue;
+    const kind = (after & flag) !== 0 ? on : off;
+    if (kind) events.push(flag === FLAG.headOut ? { tick, kind, speedMps } : { tick, kind });
+  }
+}

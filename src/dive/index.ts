@@ -1,0 +1,28 @@
+export { degreesOf, direction, type Direction } from './attitude.ts';
+export { midBreathCl } from './breath.ts';
+export {
+  CONTROL_NAMES,
+  CONTROL_RANGES,
+  STEP_S,
+  TICKS_PER_CHANGE,
+  TICKS_PER_S,
+  quantised,
+  restingControls,
+  type Controls,
+} from './controls.ts';
+export { FLAG, LUNG_CRITICAL_PA, LUNG_WARN_PA, SQUEEZE_PA, type DiveEvent, type EventKind } from './events.ts';
+export { REAR_BELOW_SIN, SHOULDER_ABOVE_SIN, supplyPa, ventFor } from './flows.ts';
+export {
+  copyState,
+  floatingDepthM,
+  mouthIsClear,
+  overwriteState,
+  startState,
+  totalMol,
+  type DiveState,
+  type Start,
+} from './state.ts';
+export { advance } from './step.ts';
+export { hashOf } from './hash.ts';
+export { RECORDED, Recording, TICKS_PER_ROW, rowOf, type Recorded, type Row } from './recording.ts';
+export { Dive, replay, type ControlChange, type Run } from './run.ts';

@@ -1,0 +1,1 @@
+export type { Band, Flag, RateLimits, Ring, StageView } from './view.ts';

@@ -1,0 +1,61 @@
+import type { Rig } from '../diver/index.ts';
+import type { ControlChange, Controls, DiveEvent, DiveState, Recording } from '../dive/index.ts';
+
+/** A place to be, ahead or behind, on the time axis of the dive. */
+export interface Band {
+  /** Seconds since the start of the dive; an end of null lasts on past the edge of the paper. */
+  readonly fromS: number;
+  readonly toS: number | null;
+  readonly topM: number;
+  readonly bottomM: number;
+  readonly words: string;
+}
+
+/** A prediction that has been locked: where the person said the diver would be. */
+export interface Flag {
+  readonly atS: number;
+  readonly depthM: number;
+  readonly words: string;
+}
+
+/** Vertical speeds allowed, m/s, both positive; the line is doubled where it is steeper. null: none in force. */
+export interface RateLimits {
+  readonly upMps: number | null;
+  readonly downMps: number | null;
+}
+
+/** A moment on the line that the debrief speaks of. */
+export interface Ring {
+  readonly atS: number;
+  readonly number: number;
+}
+
+/** All that one frame shows. Pure data: the stage keeps nothing that is not a function of the last view. */
+export interface StageView {
+  readonly rig: Rig;
+  /** State of the last tick, and the moment between the last two ticks that is drawn, as depth, in metres. */
+  readonly state: Readonly<DiveState>;
+  readonly depthM: number;
+  /** Seconds since the start of the dive at which `now` stands. */
+  readonly nowS: number;
+  readonly controls: Controls;
+  readonly recording: Recording;
+  readonly changes: readonly ControlChange[];
+  readonly events: readonly DiveEvent[];
+  /** Depths for each second ahead, the first for now; null where nothing must be given away. */
+  readonly forecastM: readonly number[] | null;
+  readonly bands: readonly Band[];
+  readonly flags: readonly Flag[];
+  readonly rings: readonly Ring[];
+  readonly limits: RateLimits;
+  /** Whether the limit hair is shown at any speed, as when it is taught. */
+  readonly limitTaught: boolean;
+  readonly frozen: boolean;
+  /** Metres of water that the picture is to show from top to bottom; the stage may show more, never less. */
+  readonly metresShown: number;
+  readonly forceArrow: boolean;
+  /** Projector: heavier strokes, larger words, no bubbles. */
+  readonly projector: boolean;
+  readonly reducedMotion: boolean;
+  readonly theme: 'light' | 'dark';
+}
