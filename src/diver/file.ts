@@ -3,8 +3,8 @@
  * the validator, which the first load of the page does without.
  */
 export { checkYaml, type CheckedYaml } from './checked-yaml.ts';
-export { bounded, choice, group, list, number, text, words, yesNo } from './fields.ts';
-export { pathText, problemText, shown, type Path, type Problem } from './problems.ts';
+export { bounded, choice, group, list, number, text, yesNo } from './fields.ts';
+export { problemText, type Path, type Problem } from './problems.ts';
 export { loadSetupText, readSetup } from './setup-file.ts';
 export { editDistance, nearest } from './suggest.ts';
 export { readYaml, type YamlText } from './yaml-text.ts';
