@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { problemText, readSetup } from '../../src/diver/file.ts';
 
 /** The problems of a text, each as "line path: found". */
-function brief(text: string): string[] {
+function inShort(text: string): string[] {
   const read = readSetup(text);
   return 'problems' in read ? read.problems.map(({ line, path, found }) => `${line} ${path}: ${found}`) : [];
 }
@@ -144,7 +144,7 @@ const BREAKS: readonly (readonly [claim: string, text: string, problems: readonl
 
 for (const [claim, text, problems] of BREAKS)
   test(`readSetup() refuses ${claim}`, () => {
-    expect(brief(text)).toEqual(problems);
+    expect(inShort(text)).toEqual(problems);
   });
 
 /** What lies just inside each of those rules. */
@@ -168,7 +168,7 @@ const KEPT: readonly (readonly [claim: string, text: string])[] = [
 
 for (const [claim, text] of KEPT)
   test(`readSetup() accepts ${claim}`, () => {
-    expect(brief(text)).toEqual([]);
+    expect(inShort(text)).toEqual([]);
   });
 
 for (const name of [
@@ -176,7 +176,7 @@ for (const name of [
   ...['cylinder-1', 'cylinder-9', 'lead-12', 'Lungs', '  suit '],
 ])
   test(`readSetup() refuses other gear that is called "${name}", a part of the ledger`, () => {
-    expect(brief(`other:\n  - { name: "${name}", massKg: 1, volumeL: 1 }`)).toEqual([
+    expect(inShort(`other:\n  - { name: "${name}", massKg: 1, volumeL: 1 }`)).toEqual([
       `2 other[0].name: the name ${name.trim()}, that of a part`,
     ]);
   });
@@ -217,12 +217,12 @@ test('readSetup() refuses too many cylinders, lead pieces and things, and no cyl
   const many = (entry: string, count: number) =>
     `[${Array.from({ length: count }, (_, i) => entry.replace('#', String(i))).join(', ')}]`;
   const thing = '{ name: thing #, massKg: 0.1, volumeL: 0.1 }';
-  expect(brief('cylinders: []')).toEqual(['1 cylinders: an empty list']);
-  expect(brief(`cylinders: ${many('{}', 5)}`)).toEqual(['1 cylinders: a list']);
-  expect(brief(`lead: ${many('{ massKg: 0.5 }', 31)}`)).toEqual([]);
-  expect(brief(`lead: ${many('{ massKg: 0.5 }', 32)}`)).toEqual(['1 lead: a list']);
-  expect(brief(`other: ${many(thing, 40)}`)).toEqual([]);
-  expect(brief(`other: ${many(thing, 41)}`)).toEqual(['1 other: a list']);
+  expect(inShort('cylinders: []')).toEqual(['1 cylinders: an empty list']);
+  expect(inShort(`cylinders: ${many('{}', 5)}`)).toEqual(['1 cylinders: a list']);
+  expect(inShort(`lead: ${many('{ massKg: 0.5 }', 31)}`)).toEqual([]);
+  expect(inShort(`lead: ${many('{ massKg: 0.5 }', 32)}`)).toEqual(['1 lead: a list']);
+  expect(inShort(`other: ${many(thing, 40)}`)).toEqual([]);
+  expect(inShort(`other: ${many(thing, 41)}`)).toEqual(['1 other: a list']);
 });
 
 test('readSetup() judges the rules in what is sound of a file, and in no more', () => {
@@ -236,7 +236,7 @@ cylinders:
 lead:
   - { place: belt }
 `;
-  expect(brief(text)).toEqual([
+  expect(inShort(text)).toEqual([
     '2 diver.residualL: "1.5 L"',
     '5 jacket.gasL: gasL 20 above capacityL 18',
     '7 cylinders[0].waterL: "big"',
