@@ -7,34 +7,39 @@ import { solidSums, type DiveState } from './state.ts';
 const BELOW_LEVEL_M = 0.25;
 const BELOW_UPRIGHT_M = 1.3;
 
-/** Depth of mid-chest at which the body touches the floor under it: the bottom, or the ledge when it is there and not above. */
+/** How far the body reaches below mid-chest at an attitude, metres: from level to upright by sin² of pitch. */
+function reachM(pitchSin: number): number {
+  return BELOW_LEVEL_M + (BELOW_UPRIGHT_M - BELOW_LEVEL_M) * pitchSin * pitchSin;
+}
+
+/** Whether a diver at a depth has the ledge under him: it is there, and he is above it. */
+export function isAboveLedge(rig: Rig, c: Controls, depthM: number): boolean {
+  return rig.ledgeM !== null && c.ledge === 1 && depthM <= rig.ledgeM - BELOW_LEVEL_M;
+}
+
+/** Depth of mid-chest at which the body touches the floor under it: the ledge for a diver above it, else the bottom. */
 export function floorDepthM(rig: Rig, c: Controls, fromDepthM: number, pitchSin: number): number {
-  const reach = BELOW_LEVEL_M + (BELOW_UPRIGHT_M - BELOW_LEVEL_M) * pitchSin * pitchSin;
-  const floor = rig.bottomM - reach;
-  if (rig.ledgeM === null || c.ledge !== 1) return floor;
-  const ledge = rig.ledgeM - reach;
-  // Only a diver above the ledge comes to rest on it; turning while on it may put mid-chest a little below.
-  return fromDepthM <= rig.ledgeM - BELOW_LEVEL_M ? Math.min(floor, ledge) : floor;
+  const floor = isAboveLedge(rig, c, fromDepthM) ? rig.ledgeM! : rig.bottomM;
+  return floor - reachM(pitchSin);
 }
 
 /** Inelastic contact: no deeper than the floor and no speed into it. Logs touching and lifting off. */
 export function contact(rig: Rig, s: DiveState, floorM: number, events: DiveEvent[] | undefined): void {
   if (s.depthM >= floorM) {
-    const onLedge = rig.ledgeM !== null && floorM < rig.bottomM - BELOW_UPRIGHT_M && s.depthM < rig.ledgeM;
-    const kind = onLedge ? 2 : 1;
-    if (s.resting === 0 && events)
-      events.push({
+    const onLedge = rig.ledgeM !== null && floorM < rig.bottomM - reachM(s.pitchSin);
+    if (s.resting === 0)
+      events?.push({
         tick: s.tick,
-        kind: kind === 2 ? 'ledge-touched' : 'bottom-touched',
+        kind: onLedge ? 'ledge-touched' : 'bottom-touched',
         speedMps: Math.max(0, s.speedMps),
       });
-    s.resting = kind;
+    s.resting = onLedge ? 2 : 1;
     s.depthM = floorM;
     s.speedMps = Math.min(0, s.speedMps);
     return;
   }
   // A breath in lifts the chest by a hair: only a centimetre of water under the body ends the contact.
-  if (s.resting !== 0 && s.depthM < floorM - 0.01) {
+  if (s.depthM < floorM - 0.01) {
     s.resting = 0;
     events?.push({ tick: s.tick, kind: 'lifted-off' });
   }

@@ -1,5 +1,6 @@
-import { midBreathM3, type Rig } from '../diver/index.ts';
+import { LUNG_VAPOUR_PA, midBreathM3, type Rig } from '../diver/index.ts';
 import { TICKS_PER_S, type Controls } from './controls.ts';
+import { drawMol } from './flows.ts';
 import type { DiveState } from './state.ts';
 
 /** Fastest that air goes in and out, m³/s. Practice. */
@@ -52,6 +53,37 @@ export function planBreath(rig: Rig, s: DiveState, c: Controls, out: BreathPlan)
   const half = 0.5 / TICKS_PER_S;
   out.middleM3 = toward(now, middle, half, residualM3, totalM3);
   out.endM3 = toward(now, end, 2 * half, residualM3, totalM3);
+}
+
+/**
+ * Stores the lungs after a tick and moves the gas that this takes: in from the cylinders, or from the air above when the mouth
+ * is out; out as bubbles, to the air, or into the jacket when blowing. Held breath moves nothing: its volume follows Boyle.
+ */
+export function settleLungs(
+  rig: Rig,
+  s: DiveState,
+  ambientPa: number,
+  plannedM3: number,
+  held: boolean,
+  closed: boolean,
+  inAir: boolean,
+  blowing: boolean,
+): void {
+  const dryPa = ambientPa - LUNG_VAPOUR_PA;
+  const before = s.lungMol;
+  let lungM3 = plannedM3;
+  if (closed) lungM3 = Math.max(rig.lungs.residualM3, Math.min((before * rig.lungJPerMol) / dryPa, plannedM3));
+  s.lungM3 = lungM3;
+  if (held) return;
+  let gained = dryPa * lungM3 * (1 / rig.lungJPerMol) - before;
+  if (closed) gained = Math.min(0, gained);
+  else if (!inAir && gained > 0) gained = drawMol(rig, s.cylinderMol, gained, ambientPa);
+  s.lungMol = before + gained;
+  if (blowing && gained < 0) {
+    s.jacketMol -= gained;
+    s.letInM3 -= (gained * rig.gasJPerMol) / ambientPa;
+  } else if (inAir) s.airMol -= gained;
+  else if (gained < 0) s.bubbleMol -= gained;
 }
 
 /** Controls' level at which the diver is judged neutral: mid-breath of the rig, in centilitres. */

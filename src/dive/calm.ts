@@ -1,5 +1,5 @@
 import { LUNG_VAPOUR_PA, TOP_UPRIGHT_M, foamM3, gutM3, jacketM3, loopM3, suitGasM3, type Rig } from '../diver/index.ts';
-import { floorDepthM } from './aftermath.ts';
+import { floorDepthM, isAboveLedge } from './aftermath.ts';
 import type { Direction } from './attitude.ts';
 import { addedShare, boylePaM3, displacedKg, dragAreaM2, fallMps2 } from './balance.ts';
 import { planBreath, type BreathPlan } from './breath.ts';
@@ -27,7 +27,11 @@ const lever: Lever = emptyLever();
 /** Whether this rig can ever be calm: one density, foam by Boyle's law, open circuit. */
 export function canBeCalm(rig: Rig): boolean {
   return (
-    rig.lungs.open && rig.column.segments.length === 1 && rig.foam.softness === 1 && rig.gutM3 > 0 && rig.vessels.length > 0
+    rig.lungs.open &&
+    rig.column.segments.length === 1 &&
+    rig.foam.softness === 1 &&
+    rig.gutM3 > 0 &&
+    rig.vessels.length > 0
   );
 }
 
@@ -58,12 +62,22 @@ const k = {
  * stay there. That is most of every dive, and the full tick would do the same sums in the same order with nothing to add:
  * what comes out is the same to the bit, several times faster. A test holds the two together.
  */
-export function calmTicks(rig: Rig, s: DiveState, c: Controls, target: Direction, ticks: number, locked: boolean): number {
-  if (s.flags !== 0 || s.resting !== 0 || c.breath === 2 || c.oral !== 0 || c.holdLine !== 0 || anyValvePressed(c)) return 0;
+export function calmTicks(
+  rig: Rig,
+  s: DiveState,
+  c: Controls,
+  target: Direction,
+  ticks: number,
+  locked: boolean,
+): number {
+  if (s.flags !== 0 || s.resting !== 0 || c.breath === 2 || c.oral !== 0 || c.holdLine !== 0 || anyValvePressed(c))
+    return 0;
   if (!locked && (c.attitude !== 0 || s.pitchRateRadps !== 0 || s.pitchCos !== target.cos || s.pitchSin !== target.sin))
     return 0;
   const thrustN = c.finsN;
   if (thrustN > SUSTAINED_N || thrustN < -SUSTAINED_N || s.sprintS < SPRINT_S) return 0;
+  // Below a ledge the floor depends on where the diver has been: the full tick looks each time.
+  if (rig.ledgeM !== null && c.ledge === 1 && !isAboveLedge(rig, c, s.depthM)) return 0;
 
   const { column, gasJPerMol } = rig;
   const sin = s.pitchSin;
@@ -120,6 +134,7 @@ function calmTick(rig: Rig, s: DiveState, c: Controls): void {
   let mol = (p - LUNG_VAPOUR_PA) * lungStart * perLungJ;
   let massKg = gas0Kg - (lung0 > mol ? lung0 - mol : 0) * kgPerMol;
   let displaced = displacedKg(rho, fixedM3, lungStart, gasPaM3, 1 / p, 0);
+  s.netN = (displaced - massKg) * gravity;
   const a1 = fallMps2(massKg, displaced, gravity, drag, added, v - current, otherN);
   const v2 = v + half * a1;
   p = surfacePa + rhoG * (z + half * v);

@@ -46,6 +46,11 @@ export function noFlows(): Flows {
   return { jacketIn: 0, jacketOut: 0, suitIn: 0, suitOut: 0, loopIn: 0, loopOut: 0 };
 }
 
+/** Sets all flows to rest. */
+export function stop(flows: Flows): void {
+  flows.jacketIn = flows.jacketOut = flows.suitIn = flows.suitOut = flows.loopIn = flows.loopOut = 0;
+}
+
 /** What the cylinders can give: the greatest pressure, pascals, and whether it is enough over ambient to breathe from. */
 export function supplyPa(rig: Rig, cylinderMol: readonly number[]): number {
   let most = 0;
@@ -85,12 +90,7 @@ export function anyValvePressed(c: Controls): boolean {
  * Writes the molar rates of all valves for the stores given. Inflators are choked: the molar rate is proportional to the
  * feed pressure. Vents follow the square root of the gas column under them and of 1/p.
  */
-export function writeFlows(
-  rig: Rig,
-  c: Controls,
-  at: ValveState,
-  out: Flows,
-): void {
+export function writeFlows(rig: Rig, c: Controls, at: ValveState, out: Flows): void {
   const { ambientPa, pitchSin } = at;
   const feed = feedShare(at.supplyPa, ambientPa);
   const thin = Math.sqrt(STANDARD_PRESSURE_PA / ambientPa);
@@ -185,8 +185,22 @@ export function applyFlows(rig: Rig, s: DiveState, sums: Flows, seconds: number,
   if (loopOut > 0) s.loopMol = empty(rig, s, s.loopMol, loopOut * seconds, 0, ambientPa);
 }
 
+/**
+ * Lets out what no bag can hold: of the jacket what its relief valve passes, of drysuit and loop what exceeds their capacity.
+ * @returns whether the jacket's relief valve passed gas
+ */
+export function overflow(rig: Rig, s: DiveState, ambientPa: number): boolean {
+  const jacketLimit = ((ambientPa + rig.jacket.reliefPa) * rig.jacket.capacityM3) / rig.gasJPerMol;
+  const relieved = s.jacketMol > jacketLimit;
+  if (relieved) s.jacketMol = spill(rig, s, s.jacketMol, jacketLimit, ambientPa);
+  if (rig.drysuit)
+    s.suitMol = spill(rig, s, s.suitMol, (ambientPa * rig.drysuit.capacityM3) / rig.gasJPerMol, ambientPa);
+  if (rig.loop) s.loopMol = spill(rig, s, s.loopMol, (ambientPa * rig.loop.capacityM3) / rig.gasJPerMol, ambientPa);
+  return relieved;
+}
+
 /** What a store holds once all above its limit has left as bubbles, in moles. */
-export function spill(rig: Rig, s: DiveState, storeMol: number, limitMol: number, ambientPa: number): number {
+function spill(rig: Rig, s: DiveState, storeMol: number, limitMol: number, ambientPa: number): number {
   if (storeMol <= limitMol) return storeMol;
   s.bubbleMol += storeMol - limitMol;
   s.letOutM3 += ((storeMol - limitMol) * rig.gasJPerMol) / ambientPa;

@@ -123,7 +123,7 @@ function writeRow(rig: Rig, s: DiveState, water: WaterAt, out: Float64Array, at:
   out[i++] = s.letInM3;
   out[i++] = s.letOutM3;
   out[i++] = s.flags;
-  out[i++] = s.resting;
+  out[i] = s.resting;
 }
 
 /** Mean absolute pressure of the cylinders, pascals, weighted by their size. */

@@ -74,7 +74,8 @@ export class Dive {
    * @throws {RangeError} between the ticks on which controls may change
    */
   steer(controls: Controls): void {
-    if (!this.mayChange) throw new RangeError(`Dive.steer: controls change every ${TICKS_PER_CHANGE} ticks, not at ${this.tick}`);
+    if (!this.mayChange)
+      throw new RangeError(`Dive.steer: controls change every ${TICKS_PER_CHANGE} ticks, not at ${this.tick}`);
     const wanted = quantised(controls);
     const last = this.#changes[this.#changes.length - 1]!;
     if (CONTROL_NAMES.every((name) => last.controls[name] === wanted[name])) return;

@@ -1,4 +1,13 @@
-import { emergedM3, foamM3, gutM3, instantOf, midBreathM3, mouthClearM, type Instant, type Rig } from '../diver/index.ts';
+import {
+  emergedM3,
+  foamM3,
+  gutM3,
+  instantOf,
+  midBreathM3,
+  mouthClearM,
+  type Instant,
+  type Rig,
+} from '../diver/index.ts';
 import { pressurePa } from '../water/index.ts';
 import { direction } from './attitude.ts';
 
@@ -38,12 +47,14 @@ export interface DiveState extends Instant {
   /** Gas let into and out of jacket, suit and loop since the start, as volume at the depth of the moment, m³. */
   letInM3: number;
   letOutM3: number;
+  /** Net force at the start of the last tick as the step reckoned it, newtons, up positive: the sum of that moment's ledger. */
+  netN: number;
   /** Tick up to which nothing slow can happen (calm.ts): a memo that never changes what comes out. */
   calmUntil: number;
 }
 
 /**
- * Every number of a state in the order in which runs store and hash it; the memo is left out. The gas in the cylinders
+ * Every number of a state in the order in which runs store and hash it; what follows from them is left out. The gas in the cylinders
  * follows these.
  */
 export const STATE_NAMES = [
@@ -150,9 +161,10 @@ function blankState(): DiveState {
     finsDownNs: NaN,
     letInM3: NaN,
     letOutM3: NaN,
+    netN: NaN,
     calmUntil: 0,
   };
-  state.thrustN = state.pitchRateRadps = state.bubbleMol = state.airMol = 0;
+  state.netN = state.thrustN = state.pitchRateRadps = state.bubbleMol = state.airMol = 0;
   state.finsUpNs = state.finsDownNs = state.letInM3 = state.letOutM3 = 0;
   state.sprintS = 5;
   return state;
@@ -162,10 +174,7 @@ function blankState(): DiveState {
 export function solidSums(
   rig: Rig,
   releasedMask: number,
-): Pick<
-  DiveState,
-  'solidKg' | 'solidM3' | 'massHeadward' | 'massBackward' | 'volumeHeadward' | 'volumeBackward'
-> {
+): Pick<DiveState, 'solidKg' | 'solidM3' | 'massHeadward' | 'massBackward' | 'volumeHeadward' | 'volumeBackward'> {
   const sums = { solidKg: 0, solidM3: 0, massHeadward: 0, massBackward: 0, volumeHeadward: 0, volumeBackward: 0 };
   const worn = [...rig.solids, ...rig.lead.filter((_, i) => (releasedMask & (1 << i)) === 0)];
   for (const { massKg, volumeM3, headwardM, backwardM } of worn) {
@@ -190,6 +199,7 @@ export function copyState(state: DiveState): DiveState {
 /** Puts the numbers of one state into another of the same rig without allocating, so that a forecast can start from now. */
 export function overwriteState(into: DiveState, from: DiveState): void {
   for (const name of STATE_NAMES) into[name] = from[name];
+  into.netN = from.netN;
   into.calmUntil = from.calmUntil;
   for (let i = 0; i < from.cylinderMol.length; i++) into.cylinderMol[i] = from.cylinderMol[i]!;
 }
@@ -222,8 +232,7 @@ export function floatingDepthM(rig: Rig, jacketM3: number): number {
   const pressure = pressurePa(rig.column, 0);
   const sums = solidSums(rig, 0);
   const gasKg = rig.vessels.reduce((kg, vessel) => kg + vessel.fillMol * vessel.kgPerMol, 0);
-  const gasM3 =
-    jacketM3 + (rig.drysuit?.startM3 ?? 0) + (rig.lungs.open ? midBreathM3(rig) : (rig.loop?.startM3 ?? 0));
+  const gasM3 = jacketM3 + (rig.drysuit?.startM3 ?? 0) + (rig.lungs.open ? midBreathM3(rig) : (rig.loop?.startM3 ?? 0));
   const volume = sums.solidM3 + gasM3 + gutM3(rig, pressure) + foamM3(rig.foam, pressure);
   const surplusM3 = volume - (sums.solidKg + gasKg) / rig.column.segments[0]!.densityKgPerM3;
   let high = -0.6;

@@ -1,21 +1,30 @@
-import { HEAD_OUT_M, LUNG_VAPOUR_PA, TOP_UPRIGHT_M, emergedM3, foamM3, gutM3, mouthClearM, type Rig } from '../diver/index.ts';
+import {
+  HEAD_OUT_M,
+  LUNG_VAPOUR_PA,
+  TOP_UPRIGHT_M,
+  emergedM3,
+  foamM3,
+  gutM3,
+  mouthClearM,
+  type Rig,
+} from '../diver/index.ts';
 import { waterAt, type WaterAt } from '../water/index.ts';
 import { contact, floorDepthM, lastingFlags, logTurns, release } from './aftermath.ts';
 import { direction, type Direction } from './attitude.ts';
 import { addedShare, boylePaM3, displacedKg, dragAreaM2, fallMps2 } from './balance.ts';
-import { planBreath, type BreathPlan } from './breath.ts';
+import { planBreath, settleLungs, type BreathPlan } from './breath.ts';
 import { calmTicks, canBeCalm } from './calm.ts';
 import { STEP_S, type Controls } from './controls.ts';
 import { FLAG, type DiveEvent } from './events.ts';
 import { kick } from './fins.ts';
 import {
   applyFlows,
-  drawMol,
   flowsPossible,
   noFlows,
   oralRateM3ps,
+  overflow,
   regulatorGives,
-  spill,
+  stop,
   supplyPa,
   writeFlows,
   type Flows,
@@ -128,8 +137,8 @@ export function fullTick(
   }
   const flowing = flowsPossible(rig, s, c, p0);
   if (flowing) {
-    sums.jacketIn = sums.jacketOut = sums.suitIn = sums.suitOut = sums.loopIn = sums.loopOut = 0;
-    rate.jacketIn = rate.jacketOut = rate.suitIn = rate.suitOut = rate.loopIn = rate.loopOut = 0;
+    stop(sums);
+    stop(rate);
   }
   let cylindersMol = 0;
   for (let i = 0; i < s.cylinderMol.length; i++) cylindersMol += s.cylinderMol[i]!;
@@ -232,6 +241,8 @@ export function fullTick(
     const massKg = gas0Kg - leftMol * kgPerMol;
     const displaced = displacedKg(rho, fixedM3, lungM3, gasPaM3, perPa, emerged);
 
+    if (stage === 0) s.netN = (displaced - massKg) * g;
+
     // Motion, down positive.
     if (turning || layered) {
       drag = 0.5 * rho * dragAreaM2(rig, sin);
@@ -294,29 +305,8 @@ export function fullTick(
   let p1 = surfacePressurePa + rhoG0 * (s.depthM > 0 ? s.depthM : 0);
   if (layered) p1 = waterAt(column, s.depthM, water).pressurePa;
   if (flowing) applyFlows(rig, s, sums, sixth, p1);
-  if (openCircuit) {
-    const dryPa = p1 - LUNG_VAPOUR_PA;
-    let lungM3 = lungEnd;
-    if (closed) lungM3 = Math.max(lungLeastM3, Math.min((lung0 * lungJPerMol) / dryPa, lungM3));
-    s.lungM3 = lungM3;
-    if (!held) {
-      let gained = dryPa * lungM3 * perLungJ - lung0;
-      if (closed) gained = Math.min(0, gained);
-      else if (!inAir && gained > 0) gained = drawMol(rig, s.cylinderMol, gained, p1);
-      s.lungMol = lung0 + gained;
-      if (blowing && gained < 0) {
-        s.jacketMol -= gained;
-        s.letInM3 -= (gained * gasJPerMol) / p1;
-      } else if (inAir) s.airMol -= gained;
-      else if (gained < 0) s.bubbleMol -= gained;
-    }
-  }
-  const jacketLimit = ((p1 + rig.jacket.reliefPa) * jacketMostM3) / gasJPerMol;
-  const relieved = s.jacketMol > jacketLimit;
-  if (relieved) s.jacketMol = spill(rig, s, s.jacketMol, jacketLimit, p1);
-  if (drysuit) s.suitMol = spill(rig, s, s.suitMol, (p1 * suitMostM3) / gasJPerMol, p1);
-  if (!openCircuit) s.loopMol = spill(rig, s, s.loopMol, (p1 * loopMostM3) / gasJPerMol, p1);
-
+  if (openCircuit) settleLungs(rig, s, p1, lungEnd, held, closed, inAir, blowing);
+  const relieved = overflow(rig, s, p1);
   const flags = lastingFlags(rig, s, c, p1, held, gives || inAir, relieved ? FLAG.relief : 0);
   if (flags !== s.flags) {
     if (events) logTurns(events, s, flags);

@@ -141,12 +141,20 @@ export function writeTurn(c: Controls, target: Direction, at: Lever): void {
 }
 
 /** Stores the attitude after a tick: brought back to unit length, and set on the command once it is as good as reached. */
-export function settleAttitude(s: DiveState, c: Controls, target: Direction, cos: number, sin: number, q: number): void {
+export function settleAttitude(
+  s: DiveState,
+  c: Controls,
+  target: Direction,
+  cos: number,
+  sin: number,
+  q: number,
+): void {
   const length = Math.sqrt(cos * cos + sin * sin);
   s.pitchCos = cos / length;
   s.pitchSin = sin / length;
   s.pitchRateRadps = q;
-  if (c.attitude !== 0 || Math.abs(q) > THERE || Math.abs(target.sin * s.pitchCos - target.cos * s.pitchSin) > THERE) return;
+  if (c.attitude !== 0 || Math.abs(q) > THERE || Math.abs(target.sin * s.pitchCos - target.cos * s.pitchSin) > THERE)
+    return;
   if (target.cos * s.pitchCos + target.sin * s.pitchSin < 0) return;
   s.pitchCos = target.cos;
   s.pitchSin = target.sin;

@@ -7,8 +7,8 @@ import { yamlModules } from '../../tools/yaml-modules.ts';
 import { moduleOfYaml } from '../../tools/yaml-source.mjs';
 import { withTree } from '../rooms/fixture.ts';
 
-const setup = 'name: plain\nlead: [1.5, 2]\nsuit: null\n';
-const parsed = { name: 'plain', lead: [1.5, 2], suit: null };
+const setup = 'format: 1\nname: plain\n';
+const parsed = { format: 1, name: 'plain' };
 
 test('moduleOfYaml() names file and line of every problem', () => {
   expect(() => moduleOfYaml('a: 1\na: 2\nb: [1\n', 'kit.yaml')).toThrow(
@@ -20,6 +20,19 @@ test('moduleOfYaml() keeps text that looks like script a text', async () => {
   const source = moduleOfYaml('a: "`${1}`;\\u2028</script>"', 'kit.yaml');
   const built: unknown = await import(/* @vite-ignore */ `data:text/javascript,${encodeURIComponent(source)}`);
   expect(built).toMatchObject({ default: { a: '`${1}`;\u2028</script>' } });
+});
+
+test('yamlModules() stops the build at a setup that its reader refuses', async () => {
+  const files = {
+    'src/diver/setups/broken.yaml': 'format: 1\ndiver:\n  massKg: -4\n',
+    'main.ts': "import broken from './src/diver/setups/broken.yaml';\nexport default broken;\n",
+  };
+  await withTree(files, async (root) => {
+    const plugins = [yamlModules()];
+    const lib = { entry: 'main.ts', formats: ['es' as const], fileName: () => 'out.mjs' };
+    const building = build({ root, configFile: false, logLevel: 'silent', plugins, build: { lib } });
+    await expect(building).rejects.toThrow(/broken\.yaml.*massKg/s);
+  });
 });
 
 test('yamlModules() ships data and no parser', async () => {
