@@ -28,6 +28,8 @@ function moduleOf(text: string, file: string): string {
   try {
     return `export default ${JSON.stringify(read(text))};\n`;
   } catch (problem) {
-    throw new SyntaxError(`${file}: ${problem instanceof Error ? problem.message : String(problem)}`);
+    throw new SyntaxError(`${file}: ${problem instanceof Error ? problem.message : String(problem)}`, {
+      cause: problem,
+    });
   }
 }
