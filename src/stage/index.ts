@@ -1,1 +1,3 @@
+export { Stage, type StageOptions } from './stage.ts';
+export type { RendererKind } from './renderer.ts';
 export type { Band, Flag, RateLimits, Ring, StageView } from './view.ts';

@@ -1,0 +1,57 @@
+import { enlargementOf, pxPerSOf, type Frame } from './geometry.ts';
+import type { Style } from './layout.ts';
+import type { StageView } from './view.ts';
+
+/** Air above the surface and ground below the bottom that may show, metres. */
+const AIR_M = 1.2;
+const GROUND_M = 1;
+/** The camera covers 95 % of its way in three of these: a quarter second. */
+const EASING_S = 0.25 / 3;
+/** A jump in time longer than this is a cut, not a move. */
+const CUT_S = 0.5;
+
+/**
+ * Follows the diver: keeps him in the middle third, shows at least the metres asked for, and eases by the dive's own time, so that
+ * a frozen dive is a still picture. Keeps no more than where it looked last.
+ */
+export class Camera {
+  #pxPerM = NaN;
+  #topM = NaN;
+  #nowS = NaN;
+
+  /** The frame of a view; call once per frame, in order. */
+  frame(view: StageView, style: Style): Frame {
+    const { heightPx, waterPx, nowX } = style;
+    const passedS = view.nowS - this.#nowS;
+    const cut = !(Math.abs(passedS) < CUT_S);
+    const still = cut || view.reducedMotion || passedS <= 0;
+    const share = still ? 1 : 1 - Math.exp(-passedS / EASING_S);
+    const wantedPxPerM = heightPx / Math.max(view.metresShown, 1);
+    this.#pxPerM = toward(this.#pxPerM, wantedPxPerM, share, 2e-3 * wantedPxPerM);
+    const shownM = heightPx / this.#pxPerM;
+    const from = cut ? view.depthM - shownM / 2 : this.#topM;
+    this.#topM = toward(this.#topM, topFor(view, from, shownM), share, 1e-4);
+    this.#nowS = view.nowS;
+    return {
+      waterPx,
+      heightPx,
+      nowX,
+      nowS: view.nowS,
+      pxPerM: this.#pxPerM,
+      pxPerS: pxPerSOf(this.#pxPerM),
+      topM: this.#topM,
+      enlarged: enlargementOf(this.#pxPerM, style.leastDiverPx),
+    };
+  }
+}
+
+/** Top of the picture nearest to `from` that keeps the diver in the middle third and little beside the water in sight. */
+function topFor(view: StageView, from: number, shownM: number): number {
+  const followed = Math.min(Math.max(from, view.depthM - (shownM * 2) / 3), view.depthM - shownM / 3);
+  return Math.max(Math.min(followed, view.rig.bottomM + GROUND_M - shownM), -AIR_M);
+}
+
+function toward(from: number, to: number, share: number, near: number): number {
+  if (!(Math.abs(to - from) > near)) return to;
+  return from + (to - from) * share;
+}

@@ -1,0 +1,69 @@
+/** Pixels a second for each pixel a metre: 9 m/min (0.15 m/s) is 45° everywhere. */
+export const SECONDS_PER_METRE_LAW = 0.15;
+/** Length of the diver with fins, metres, and where mid-chest lies from the tip of the fins. */
+export const DIVER_LENGTH_M = 2.2;
+/** Teeth of a band stand every so many seconds of time. */
+export const TOOTH_S = 5;
+
+/** One frame's map from the dive to the page, CSS pixels. Depth grows downward, time to the right. */
+export interface Frame {
+  /** Water alone: from x = 0 to the scale. */
+  readonly waterPx: number;
+  readonly heightPx: number;
+  readonly nowX: number;
+  readonly nowS: number;
+  readonly pxPerM: number;
+  readonly pxPerS: number;
+  /** Depth at the top edge, metres; negative where air shows. */
+  readonly topM: number;
+  /** How many times its true size the diver is drawn. */
+  readonly enlarged: number;
+}
+
+/** Pixels a second at a scale of pixels a metre. */
+export function pxPerSOf(pxPerM: number): number {
+  return pxPerM * SECONDS_PER_METRE_LAW;
+}
+
+/** Height of a depth in the frame, pixels from the top. */
+export function depthToY(frame: Frame, depthM: number): number {
+  return (depthM - frame.topM) * frame.pxPerM;
+}
+
+/** Depth of a height in the frame, metres: the inverse of {@link depthToY}. */
+export function yToDepth(frame: Frame, y: number): number {
+  return frame.topM + y / frame.pxPerM;
+}
+
+/** Place of a moment in the frame, pixels from the left. */
+export function secondsToX(frame: Frame, s: number): number {
+  return frame.nowX + (s - frame.nowS) * frame.pxPerS;
+}
+
+/** Depth at the bottom edge, metres. */
+export function bottomOf(frame: Frame): number {
+  return frame.topM + frame.heightPx / frame.pxPerM;
+}
+
+/** Whether a stretch of the track is steeper than what is allowed; speed positive down, a limit of null allows all. */
+export function isTooSteep(speedMps: number, upMps: number | null, downMps: number | null): boolean {
+  const limit = speedMps < 0 ? upMps : downMps;
+  return limit !== null && Math.abs(speedMps) > limit + 1e-9;
+}
+
+/** How far a press stands from the line: as high as the litres, between a height that is seen and one that hides nothing. */
+export function pressHeightPx(volumeM3: number, unit: number): number {
+  return Math.min(Math.max(volumeM3 * 1e3 * 14, 5), 52) * unit;
+}
+
+/** Moments at which the teeth of a band stand, between its ends. */
+export function teethS(fromS: number, toS: number): number[] {
+  const count = Math.max(0, Math.ceil((toS - fromS) / TOOTH_S - 1e-9) - 1);
+  return Array.from({ length: count }, (_, i) => fromS + (i + 1) * TOOTH_S);
+}
+
+/** The least step of the enlargements that makes the diver at least so many pixels long. */
+export function enlargementOf(pxPerM: number, leastPx: number): number {
+  const steps = [1, 1.5, 2, 3, 4, 6, 8];
+  return steps.find((step) => step * DIVER_LENGTH_M * pxPerM >= leastPx) ?? 10;
+}

@@ -1,0 +1,58 @@
+import { tokensOf, type Tokens } from './tokens.ts';
+import type { StageView } from './view.ts';
+
+/** What one size of the stage and one theme fix: a scene is built for it and thrown away when it changes. */
+export interface Style {
+  readonly tokens: Tokens;
+  readonly theme: StageView['theme'];
+  readonly projector: boolean;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly pixelRatio: number;
+  /** Width of the water; the depth scale takes the rest. */
+  readonly waterPx: number;
+  /** Where `now` stands: two thirds of the water. */
+  readonly nowX: number;
+  /** Size unit: 1 on a laptop at 720 lines. */
+  readonly unit: number;
+  readonly textPx: number;
+  readonly linePx: number;
+  readonly edgePx: number;
+  /** Narrow: every fifth numeral only, fewer ticks, fewer words. */
+  readonly narrow: boolean;
+  /** The diver is enlarged rather than shorter than this. */
+  readonly leastDiverPx: number;
+}
+
+/** The style of a size in CSS pixels. */
+export function styleOf(
+  widthPx: number,
+  heightPx: number,
+  pixelRatio: number,
+  theme: StageView['theme'],
+  projector: boolean,
+): Style {
+  const narrow = widthPx < 520;
+  const unit = projector
+    ? Math.max(1.2, Math.min(heightPx / 470, widthPx / 700))
+    : Math.min(Math.max(Math.min(widthPx / 1060, heightPx / 470), 0.88), 1.35);
+  const textPx = Math.round(projector ? Math.max(28 * Math.min(1, heightPx / 850), 14 * unit) : 14 * unit);
+  const scalePx = Math.round(narrow ? 34 : 44 * Math.max(1, textPx / 14) + (projector ? 8 : 0));
+  const waterPx = Math.max(widthPx - scalePx, 1);
+  return {
+    tokens: tokensOf(theme),
+    theme,
+    projector,
+    widthPx,
+    heightPx,
+    pixelRatio,
+    waterPx,
+    nowX: Math.round((waterPx * 2) / 3),
+    unit,
+    textPx,
+    linePx: 3.6 * unit,
+    edgePx: (projector ? 2 : 1.5) * Math.max(1, unit),
+    narrow,
+    leastDiverPx: 110 * Math.max(1, projector ? unit : 1),
+  };
+}

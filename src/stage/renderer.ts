@@ -1,0 +1,50 @@
+import 'pixi.js/unsafe-eval';
+import { CanvasRenderer, WebGLRenderer } from 'pixi.js';
+import 'pixi.js/graphics';
+import 'pixi.js/text';
+
+/** What draws: the graphics card, or the processor on a plain canvas. */
+export type RendererKind = 'webgl' | 'canvas';
+export type StageRenderer = WebGLRenderer | CanvasRenderer;
+
+/** Names under which software drawing calls itself. */
+const SOFTWARE = /swiftshader|llvmpipe|software|basic render/i;
+
+/** The kind that suits this machine: canvas where WebGL is absent or drawn by software, which is slower than canvas. */
+export function suitedKind(doc: Document): RendererKind {
+  const gl = doc.createElement('canvas').getContext('webgl2');
+  if (!gl) return 'canvas';
+  const info = gl.getExtension('WEBGL_debug_renderer_info');
+  const name = String(gl.getParameter(info ? info.UNMASKED_RENDERER_WEBGL : gl.RENDERER));
+  gl.getExtension('WEBGL_lose_context')?.loseContext();
+  return SOFTWARE.test(name) ? 'canvas' : 'webgl';
+}
+
+/** A renderer with a canvas of its own; the canvas when WebGL cannot be had after all. */
+export async function rendererOf(
+  kind: RendererKind,
+  widthPx: number,
+  heightPx: number,
+  pixelRatio: number,
+): Promise<StageRenderer> {
+  const options = {
+    width: widthPx,
+    height: heightPx,
+    resolution: pixelRatio,
+    autoDensity: true,
+    antialias: true,
+    skipExtensionImports: true,
+  };
+  if (kind === 'webgl') {
+    try {
+      const renderer = new WebGLRenderer();
+      await renderer.init(options);
+      return renderer;
+    } catch {
+      return rendererOf('canvas', widthPx, heightPx, pixelRatio);
+    }
+  }
+  const renderer = new CanvasRenderer();
+  await renderer.init(options);
+  return renderer;
+}

@@ -1,0 +1,128 @@
+import { Container, Graphics } from 'pixi.js';
+import { TICKS_PER_S, type Recording } from '../dive/index.ts';
+import { depthToY, isTooSteep, secondsToX, type Frame } from './geometry.ts';
+import type { Style } from './layout.ts';
+import type { RateLimits, StageView } from './view.ts';
+
+/** Rows of a piece of track that is drawn once and then only moved. */
+const CHUNK_ROWS = 40;
+const ROW_S = 0.1;
+
+/** A run of the track that is all single or all doubled, as x, y pairs. */
+export interface Stretch {
+  readonly doubled: boolean;
+  readonly points: readonly number[];
+}
+
+/** Splits a polyline of seconds and depths where it turns steeper than allowed, or back; neighbours share a point. */
+export function stretchesOf(
+  seconds: readonly number[],
+  depthsM: readonly number[],
+  limitsAt: (s: number) => RateLimits,
+): Stretch[] {
+  const out: { doubled: boolean; points: number[] }[] = [];
+  for (let i = 1; i < seconds.length; i++) {
+    const speed = (depthsM[i]! - depthsM[i - 1]!) / (seconds[i]! - seconds[i - 1]!);
+    const limits = limitsAt(seconds[i]!);
+    const doubled = isTooSteep(speed, limits.upMps, limits.downMps);
+    const last = out[out.length - 1];
+    if (last?.doubled === doubled) last.points.push(seconds[i]!, depthsM[i]!);
+    else out.push({ doubled, points: [seconds[i - 1]!, depthsM[i - 1]!, seconds[i]!, depthsM[i]!] });
+  }
+  return out;
+}
+
+interface Chunk {
+  readonly line: Graphics;
+  key: string;
+}
+
+/** The ink line of the past: pieces of four seconds kept as they are, a short rest to the present drawn each frame. */
+export class Track {
+  readonly root = new Container();
+  readonly #style: Style;
+  readonly #halos = new Container();
+  readonly #inks = new Container();
+  readonly #chunks = new Map<number, { halo: Chunk; ink: Chunk }>();
+  #recording: Recording | undefined;
+
+  constructor(style: Style) {
+    this.#style = style;
+    this.root.addChild(this.#halos, this.#inks);
+  }
+
+  draw(view: StageView, frame: Frame): void {
+    const { recording } = view;
+    if (recording !== this.#recording) this.#forget();
+    this.#recording = recording;
+    const startS = recording.startTick / TICKS_PER_S;
+    const lastRow = Math.min(recording.rows - 1, Math.floor((view.nowS - startS) / ROW_S + 1e-6));
+    const leftS = view.nowS - frame.nowX / frame.pxPerS;
+    const first = Math.max(0, Math.floor((leftS - startS) / ROW_S / CHUNK_ROWS) - 1);
+    const last = Math.floor(Math.max(0, lastRow) / CHUNK_ROWS);
+    for (const [index, chunk] of this.#chunks) chunk.ink.line.visible = chunk.halo.line.visible = index >= first && index <= last;
+    for (let index = first; index <= last; index++) this.#piece(index, lastRow, startS, view, frame);
+  }
+
+  #piece(index: number, lastRow: number, startS: number, view: StageView, frame: Frame): void {
+    const fromRow = index * CHUNK_ROWS;
+    const toRow = Math.min(fromRow + CHUNK_ROWS, lastRow);
+    const whole = toRow === fromRow + CHUNK_ROWS;
+    const { upMps, downMps } = view.limits;
+    const key = `${frame.pxPerM} ${toRow} ${whole ? '' : view.nowS} ${upMps} ${downMps} ${view.recording.at(toRow, 'depthM')}`;
+    let chunk = this.#chunks.get(index);
+    if (!chunk) {
+      chunk = { halo: { line: new Graphics(), key: '' }, ink: { line: new Graphics(), key: '' } };
+      this.#halos.addChild(chunk.halo.line);
+      this.#inks.addChild(chunk.ink.line);
+      this.#chunks.set(index, chunk);
+    }
+    const originS = startS + fromRow * ROW_S;
+    if (chunk.ink.key !== key) {
+      chunk.ink.key = key;
+      const seconds: number[] = [];
+      const depths: number[] = [];
+      for (let row = fromRow; row <= toRow; row++) {
+        seconds.push((row - fromRow) * ROW_S);
+        depths.push(view.recording.at(row, 'depthM'));
+      }
+      const nowS = view.nowS - originS;
+      if (!whole && nowS > seconds[seconds.length - 1]! + 1e-4) {
+        seconds.push(nowS);
+        depths.push(view.depthM);
+      }
+      this.#ink(chunk.halo.line, chunk.ink.line, stretchesOf(seconds, depths, () => view.limits), frame);
+    }
+    const x = secondsToX(frame, originS);
+    const y = depthToY(frame, 0);
+    chunk.halo.line.position.set(x, y);
+    chunk.ink.line.position.set(x, y);
+  }
+
+  #ink(halo: Graphics, ink: Graphics, stretches: readonly Stretch[], frame: Frame): void {
+    const { tokens, linePx, unit } = this.#style;
+    halo.clear();
+    ink.clear();
+    const path = (g: Graphics, { points }: Stretch) => {
+      g.moveTo(points[0]! * frame.pxPerS, points[1]! * frame.pxPerM);
+      for (let i = 2; i < points.length; i += 2) g.lineTo(points[i]! * frame.pxPerS, points[i + 1]! * frame.pxPerM);
+      return g;
+    };
+    const round = { cap: 'round', join: 'round' } as const;
+    for (const stretch of stretches) {
+      const width = stretch.doubled ? linePx * 1.35 : linePx;
+      path(halo, stretch).stroke({ width: width + 2.4 * unit, color: tokens.paper, ...round });
+      path(ink, stretch).stroke({ width, color: tokens.ink, ...round });
+    }
+    for (const stretch of stretches)
+      if (stretch.doubled) path(ink, stretch).stroke({ width: linePx * 0.5, color: tokens.paper, ...round });
+  }
+
+  #forget(): void {
+    for (const { halo, ink } of this.#chunks.values()) {
+      halo.line.destroy();
+      ink.line.destroy();
+    }
+    this.#chunks.clear();
+  }
+}

@@ -1,0 +1,87 @@
+import { Container, Graphics } from 'pixi.js';
+import { depthToY, type Frame } from './geometry.ts';
+import type { Style } from './layout.ts';
+import { mixed } from './tokens.ts';
+import type { StageView } from './view.ts';
+
+/** Flat strips of colour that make the gradient: the eye sees no step, and the same depth has the same tint at every zoom. */
+const STRIPS = 72;
+/** How far off the chest the up-line hangs, metres of the diver's own scale: within an arm's reach. */
+export const LINE_AHEAD_M = 0.62;
+
+/** Water, air above, ground below, ledge, up-line and a thin rule each five metres. Rebuilt when the zoom or the ground changes. */
+export class Water {
+  readonly root = new Container();
+  readonly #style: Style;
+  readonly #picture = new Graphics();
+  readonly #line = new Graphics();
+  #key = '';
+
+  constructor(style: Style) {
+    this.#style = style;
+    this.root.addChild(this.#picture, this.#line);
+  }
+
+  draw(view: StageView, frame: Frame): void {
+    const { rig } = view;
+    const ledgeM = rig.ledgeM !== null && view.controls.ledge === 1 ? rig.ledgeM : null;
+    const key = `${frame.pxPerM} ${rig.bottomM} ${ledgeM} ${rig.line} ${frame.enlarged}`;
+    if (key !== this.#key) {
+      this.#key = key;
+      this.#build(frame, rig.bottomM, ledgeM);
+      this.#buildLine(frame, rig.line ? rig.bottomM : null);
+    }
+    this.root.y = depthToY(frame, 0);
+  }
+
+  #build(frame: Frame, bottomM: number, ledgeM: number | null): void {
+    const { tokens, waterPx, unit, heightPx } = this.#style;
+    const g = this.#picture.clear();
+    const px = frame.pxPerM;
+    g.rect(0, -heightPx, waterPx, heightPx + 1).fill(tokens.paper);
+    for (let i = 0; i < STRIPS; i++) {
+      const colour = mixed(tokens.waterTop, tokens.waterBottom, i / (STRIPS - 1));
+      g.rect(0, (bottomM * px * i) / STRIPS, waterPx, (bottomM * px) / STRIPS + 1).fill(colour);
+    }
+    for (let m = 5; m < bottomM; m += 5)
+      g.moveTo(0, m * px)
+        .lineTo(waterPx, m * px)
+        .stroke({ width: unit, color: tokens.secondary, alpha: 0.35 });
+    g.moveTo(0, 0)
+      .lineTo(waterPx, 0)
+      .stroke({ width: 2 * unit, color: tokens.ink });
+    if (ledgeM !== null) {
+      const width = frame.nowX + 1.9 * px;
+      g.poly([0, ledgeM * px, width - 0.1 * px, ledgeM * px, width, (ledgeM + 0.12) * px, width - 0.3 * px, (ledgeM + 0.5) * px, 0, (ledgeM + 0.7) * px])
+        .fill(tokens.ground)
+        .stroke({ width: 2 * unit, color: tokens.ink, join: 'round' });
+    }
+    g.rect(0, bottomM * px, waterPx, heightPx).fill(tokens.ground);
+    g.moveTo(0, bottomM * px)
+      .lineTo(waterPx, bottomM * px)
+      .stroke({ width: 2 * unit, color: tokens.ink });
+    const step = 46 * unit;
+    for (let i = 0; i * step < waterPx; i++) {
+      const x = i * step + ((i * 37) % 23) * unit;
+      const y = bottomM * px + (9 + ((i * 53) % 31)) * unit;
+      g.moveTo(x, y)
+        .lineTo(x + (5 + ((i * 29) % 9)) * unit, y)
+        .stroke({ width: 1.5 * unit, color: tokens.ink, alpha: 0.45, cap: 'round' });
+    }
+  }
+
+  #buildLine(frame: Frame, bottomM: number | null): void {
+    const { tokens, unit } = this.#style;
+    const g = this.#line.clear();
+    if (bottomM === null) return;
+    const px = frame.pxPerM;
+    const x = frame.nowX + LINE_AHEAD_M * px * frame.enlarged;
+    g.moveTo(x, 0)
+      .lineTo(x, bottomM * px)
+      .stroke({ width: 1.6 * unit, color: tokens.secondary, alpha: 0.8 });
+    g.rect(x - 5 * unit, bottomM * px - 9 * unit, 10 * unit, 9 * unit).fill(tokens.ink);
+    g.ellipse(x, -1 * unit, 11 * unit, 6.5 * unit)
+      .fill(tokens.paper)
+      .stroke({ width: 1.8 * unit, color: tokens.ink });
+  }
+}
