@@ -1,0 +1,77 @@
+import type { MarkId } from './lesson.ts';
+
+export type ReportWord = 'not yet' | 'nearly' | 'secure';
+/** error: there was nothing to judge. */
+export type Verdict = 'pass' | 'fail' | 'error';
+
+/** A mark with everything it came from. Points lost and the score add up to 100. */
+export interface Mark {
+  readonly id: MarkId;
+  /** 0–100. Shown as a word; the number is for whoever asks. */
+  readonly score: number;
+  readonly word: ReportWord;
+  /** Every success criterion below is met. */
+  readonly ok: boolean;
+  readonly criteria: readonly Criterion[];
+  readonly parts: readonly MarkPart[];
+}
+
+/** One demand of the task, met or not. */
+export interface Criterion {
+  readonly id: string;
+  /** "at most 18 m/min on the way down". */
+  readonly demand: string;
+  readonly value: number;
+  readonly unit: string;
+  readonly met: boolean;
+  /** Seconds since the start of the dive at which the evidence is plainest; null where there is no such moment. */
+  readonly atS: number | null;
+}
+
+/** One thing that took points, or could have. */
+export interface MarkPart {
+  readonly id: string;
+  /** "distance from the depth, on average". */
+  readonly label: string;
+  /** What was measured. */
+  readonly raw: number;
+  readonly unit: string;
+  /** Full credit at `good`, none at `bad`, straight between; null for a cap or floor. */
+  readonly good: number | null;
+  readonly bad: number | null;
+  /** Below 0 where a floor gave points back. */
+  readonly pointsLost: number;
+  readonly atS: number | null;
+  /** In words that a diver understands. */
+  readonly reason: string;
+}
+
+/** Something that caps a mark or that the debrief opens. */
+export interface Habit {
+  readonly id: 'breath-held-while-rising' | 'shot-to-the-surface';
+  readonly fromS: number;
+  readonly toS: number;
+  readonly words: string;
+}
+
+/** A locked prediction beside what the model says. */
+export interface PredictionOutcome {
+  readonly id: string;
+  readonly question: string;
+  /** In words; null when the question was passed over. */
+  readonly said: string | null;
+  readonly came: string;
+  readonly right: boolean;
+  readonly why: string;
+  /** Seconds since the start of the dive at which it was locked. */
+  readonly atS: number;
+}
+
+/** What came of a lesson. */
+export interface LessonResult {
+  readonly verdict: Verdict;
+  readonly marks: readonly Mark[];
+  readonly habits: readonly Habit[];
+  /** What was not reached in its time, in words; null when everything was. */
+  readonly missed: string | null;
+}
