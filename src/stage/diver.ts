@@ -1,44 +1,79 @@
 import { Container, Graphics } from 'pixi.js';
+import { foamM3, suitGasM3 } from '../diver/index.ts';
+import { waterAt, type WaterAt } from '../water/index.ts';
+import { DiverBody, mouthOf, type Covers } from './diver-body.ts';
+import { DiverGas } from './diver-gas.ts';
+import { DiverLead } from './diver-lead.ts';
+import { poseOf } from './figure-pose.ts';
 import { depthToY, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import type { StageView } from './view.ts';
 
-/** The diver, true to size, mid-chest on the line. */
+/** Suit and the gas under it are drawn so many times thicker than they are, or they would not show. */
+export const COVER_TIMES = 8;
+/** Area over which a suit's volume is spread to a thickness, m². Practice. */
+const BODY_M2 = 1.7;
+
+/** The diver in section, from the state: mid-chest on the line, as long as the scale says unless it must be enlarged. */
 export class Diver {
   readonly root = new Container();
+  readonly sinking: Container;
+  /** The chest mark, drawn over the line. */
   readonly mark = new Graphics();
-  readonly #body = new Graphics();
+  readonly #style: Style;
+  readonly #body: DiverBody;
+  readonly #gas: DiverGas;
+  readonly #lead: DiverLead;
+  readonly #hose = new Graphics();
+  readonly #water: WaterAt = { densityKgPerM3: NaN, pressurePa: NaN };
+  #hoseKey = '';
 
   constructor(style: Style) {
+    this.#style = style;
+    this.#body = new DiverBody(style);
+    this.#gas = new DiverGas(style);
+    this.#lead = new DiverLead(style);
+    this.sinking = this.#lead.sinking;
+    const { far, near, arm } = this.#body;
+    const { behind, within, before } = this.#gas;
+    this.root.addChild(far, behind, near, within, this.#lead.worn, before, arm, this.#hose);
     const { tokens, unit } = style;
-    const line = 0.018;
-    this.#body
-      .moveTo(0.36, -0.06)
-      .bezierCurveTo(0.1, -0.18, -0.2, -0.14, -0.45, -0.08)
-      .lineTo(-1.14, -0.04)
-      .lineTo(-1.55, -0.08)
-      .lineTo(-1.55, 0.02)
-      .lineTo(-1.14, 0.05)
-      .lineTo(-0.45, 0.12)
-      .bezierCurveTo(-0.2, 0.16, 0.1, 0.18, 0.36, 0.06)
-      .closePath()
-      .fill(tokens.suit)
-      .stroke({ width: line, color: tokens.ink, join: 'round' })
-      .circle(0.52, -0.02, 0.13)
-      .fill(tokens.suit)
-      .stroke({ width: line, color: tokens.ink });
-    this.root.addChild(this.#body);
     this.mark
-      .circle(0, 0, 5.5 * unit)
+      .circle(0, 0, 5 * unit)
       .fill(tokens.paper)
       .stroke({ width: 2.4 * unit, color: tokens.ink });
   }
 
   draw(view: StageView, frame: Frame): void {
+    const pxPerM = frame.pxPerM * frame.enlarged;
+    const pose = poseOf(view);
+    this.#body.draw(pose, this.#coversOf(view, pxPerM), pxPerM);
+    this.#gas.draw(view, pxPerM);
+    this.#lead.draw(view, frame, pose, pxPerM);
+    this.#drawHose(pose.gaze, pxPerM);
     const y = depthToY(frame, view.depthM);
     this.root.position.set(frame.nowX, y);
-    this.root.scale.set(frame.pxPerM * frame.enlarged);
     this.root.rotation = -Math.atan2(view.state.pitchSin, view.state.pitchCos);
     this.mark.position.set(frame.nowX, y);
+  }
+
+  #coversOf({ rig, state }: StageView, pxPerM: number): Covers {
+    const { pressurePa } = waterAt(rig.column, state.depthM, this.#water);
+    const px = (COVER_TIMES * pxPerM) / BODY_M2;
+    return { suitPx: foamM3(rig.foam, pressurePa) * px, gapPx: suitGasM3(rig, state.suitMol, pressurePa) * px };
+  }
+
+  #drawHose(gaze: number, pxPerM: number): void {
+    const key = `${Math.round(gaze * 60)} ${pxPerM}`;
+    if (key === this.#hoseKey) return;
+    this.#hoseKey = key;
+    const [x, y] = mouthOf(gaze);
+    const p = (metres: number) => metres * pxPerM;
+    this.#hose
+      .clear()
+      .moveTo(p(0.2), p(-0.245))
+      .bezierCurveTo(p(0.36), p(-0.3), p(0.44), p(0.06), p(0.5), p(0.11))
+      .bezierCurveTo(p(0.54), p(0.14), p(x - 0.01), p(y + 0.07), p(x), p(y + 0.02))
+      .stroke({ width: Math.max(2 * this.#style.unit, 0.022 * pxPerM), color: this.#style.tokens.ink, cap: 'round' });
   }
 }

@@ -20,7 +20,7 @@ export class Scene {
     const track = new Track(style);
     const diver = new Diver(style);
     this.#layers = [water, scale, track, diver];
-    this.root.addChild(water.root, scale.hair, diver.root, track.root, diver.mark, scale.root);
+    this.root.addChild(water.root, scale.hair, diver.sinking, diver.root, track.root, diver.mark, scale.root);
   }
 
   draw(view: StageView, frame: Frame): void {

@@ -32,8 +32,9 @@ export function stretchesOf(
   return out;
 }
 
-interface Chunk {
-  readonly line: Graphics;
+/** A piece of the track in three layers, so that neighbours join without a seam: halo, ink, and the gap of a doubled line. */
+interface Piece {
+  readonly lines: readonly [halo: Graphics, ink: Graphics, core: Graphics];
   key: string;
 }
 
@@ -43,12 +44,13 @@ export class Track {
   readonly #style: Style;
   readonly #halos = new Container();
   readonly #inks = new Container();
-  readonly #chunks = new Map<number, { halo: Chunk; ink: Chunk }>();
+  readonly #cores = new Container();
+  readonly #pieces = new Map<number, Piece>();
   #recording: Recording | undefined;
 
   constructor(style: Style) {
     this.#style = style;
-    this.root.addChild(this.#halos, this.#inks);
+    this.root.addChild(this.#halos, this.#inks, this.#cores);
   }
 
   draw(view: StageView, frame: Frame): void {
@@ -60,7 +62,8 @@ export class Track {
     const leftS = view.nowS - frame.nowX / frame.pxPerS;
     const first = Math.max(0, Math.floor((leftS - startS) / ROW_S / CHUNK_ROWS) - 1);
     const last = Math.floor(Math.max(0, lastRow) / CHUNK_ROWS);
-    for (const [index, chunk] of this.#chunks) chunk.ink.line.visible = chunk.halo.line.visible = index >= first && index <= last;
+    for (const [index, { lines }] of this.#pieces)
+      for (const line of lines) line.visible = index >= first && index <= last;
     for (let index = first; index <= last; index++) this.#piece(index, lastRow, startS, view, frame);
   }
 
@@ -70,16 +73,15 @@ export class Track {
     const whole = toRow === fromRow + CHUNK_ROWS;
     const { upMps, downMps } = view.limits;
     const key = `${frame.pxPerM} ${toRow} ${whole ? '' : view.nowS} ${upMps} ${downMps} ${view.recording.at(toRow, 'depthM')}`;
-    let chunk = this.#chunks.get(index);
-    if (!chunk) {
-      chunk = { halo: { line: new Graphics(), key: '' }, ink: { line: new Graphics(), key: '' } };
-      this.#halos.addChild(chunk.halo.line);
-      this.#inks.addChild(chunk.ink.line);
-      this.#chunks.set(index, chunk);
+    let piece = this.#pieces.get(index);
+    if (!piece) {
+      piece = { lines: [new Graphics(), new Graphics(), new Graphics()], key: '' };
+      [this.#halos, this.#inks, this.#cores].forEach((layer, i) => layer.addChild(piece!.lines[i]!));
+      this.#pieces.set(index, piece);
     }
     const originS = startS + fromRow * ROW_S;
-    if (chunk.ink.key !== key) {
-      chunk.ink.key = key;
+    if (piece.key !== key) {
+      piece.key = key;
       const seconds: number[] = [];
       const depths: number[] = [];
       for (let row = fromRow; row <= toRow; row++) {
@@ -91,18 +93,18 @@ export class Track {
         seconds.push(nowS);
         depths.push(view.depthM);
       }
-      this.#ink(chunk.halo.line, chunk.ink.line, stretchesOf(seconds, depths, () => view.limits), frame);
+      this.#ink(piece, stretchesOf(seconds, depths, () => view.limits), frame);
     }
     const x = secondsToX(frame, originS);
     const y = depthToY(frame, 0);
-    chunk.halo.line.position.set(x, y);
-    chunk.ink.line.position.set(x, y);
+    for (const line of piece.lines) line.position.set(x, y);
   }
 
-  #ink(halo: Graphics, ink: Graphics, stretches: readonly Stretch[], frame: Frame): void {
+  #ink({ lines: [halo, ink, core] }: Piece, stretches: readonly Stretch[], frame: Frame): void {
     const { tokens, linePx, unit } = this.#style;
     halo.clear();
     ink.clear();
+    core.clear();
     const path = (g: Graphics, { points }: Stretch) => {
       g.moveTo(points[0]! * frame.pxPerS, points[1]! * frame.pxPerM);
       for (let i = 2; i < points.length; i += 2) g.lineTo(points[i]! * frame.pxPerS, points[i + 1]! * frame.pxPerM);
@@ -115,14 +117,11 @@ export class Track {
       path(ink, stretch).stroke({ width, color: tokens.ink, ...round });
     }
     for (const stretch of stretches)
-      if (stretch.doubled) path(ink, stretch).stroke({ width: linePx * 0.5, color: tokens.paper, ...round });
+      if (stretch.doubled) path(core, stretch).stroke({ width: linePx * 0.5, color: tokens.paper, join: 'round' });
   }
 
   #forget(): void {
-    for (const { halo, ink } of this.#chunks.values()) {
-      halo.line.destroy();
-      ink.line.destroy();
-    }
-    this.#chunks.clear();
+    for (const { lines } of this.#pieces.values()) for (const line of lines) line.destroy();
+    this.#pieces.clear();
   }
 }
