@@ -37,6 +37,9 @@ export function uniformColumn(densityKgPerM3: number, surfacePressurePa: number,
   return columnOf([{ fromM: 0, densityKgPerM3, slopeKgPerM4: 0 }], surfacePressurePa, gravityMps2);
 }
 
+/** A mixing zone thinner than this is a sharp boundary, metres: the slope across it would lose the last digits. */
+const SHARP_M = 1e-6;
+
 /**
  * The column of several layers: density is linear in depth across `mixingM` centred on each boundary, and
  * p(z) = p0 + ∫ρ g dz exactly in each piece.
@@ -51,7 +54,7 @@ export function layeredColumn(layers: readonly Layer[], surfacePressurePa: numbe
   for (let i = 1; i < layers.length; i++) {
     const layer = layers[i]!;
     const above = densityOf(layers[i - 1]!);
-    const half = layer.mixingM / 2;
+    const half = layer.mixingM < SHARP_M ? 0 : layer.mixingM / 2;
     if (!(layer.mixingM >= 0 && layer.fromM - half >= mixedToM && layer.fromM > layers[i - 1]!.fromM))
       throw new RangeError(`layeredColumn: layer ${i + 1} at ${layer.fromM} m must lie below the mixing zone above it`);
     mixedToM = layer.fromM + half;
