@@ -18,16 +18,7 @@ export {
   type SetupChanges,
   type Step,
 } from './lesson.ts';
-export type {
-  Criterion,
-  Habit,
-  LessonResult,
-  Mark,
-  MarkPart,
-  PredictionOutcome,
-  ReportWord,
-  Verdict,
-} from './mark.ts';
+export type { Criterion, Habit, LessonResult, Mark, MarkPart, PredictionOutcome, ReportWord, Verdict } from './mark.ts';
 export type { Answer, FlownPhase, LessonBand, LessonRun, LessonView, LockedAnswer, PhaseView, Prompt } from './run.ts';
 export type { Topic } from './topics.ts';
 /*

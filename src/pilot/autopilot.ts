@@ -1,0 +1,90 @@
+import { HEAD_OUT_M, jacketM3, midBreathM3, type Rig } from '../diver/index.ts';
+import { restingControls, ventFor, type Controls, type DiveState } from '../dive/index.ts';
+import { waterAt } from '../water/index.ts';
+import { breathingOf } from './breathing.ts';
+import type { Chance } from './chance.ts';
+import { DECISIONS_PER_S, eyeOf, type Sight } from './eye.ts';
+import { handsOf, type Act } from './hands.ts';
+import { heldBreathOf } from './held-breath.ts';
+import { divePosture } from './posture.ts';
+import { nextTargetM } from './target.ts';
+import type { Pilot, Task } from './task.ts';
+import type { PilotTraits } from './traits.ts';
+
+/** Sinking this fast under water, m/s, the surface is left; mid-chest below this depth, metres, the head is covered. */
+const LEAVES_MPS = 0.06;
+const COVERED_M = 0.7;
+/** At the surface the jacket is filled until mid-chest is this shallow, metres: the head clear with some to spare. */
+const FLOATS_M = 0.3;
+/** Breathing out as far as it goes, litres off mid-breath. */
+const OUT_L = -6;
+
+/**
+ * A pilot who sees late and roughly, leads himself to each depth, and acts by the law of his traits. Decides from depth and
+ * speed alone, except that he knows when the jacket has nothing left to vent.
+ */
+export function autopilot(rig: Rig, traits: PilotTraits, chance: Chance): Pilot {
+  const see = eyeOf(traits.eye, chance);
+  const hands = handsOf(traits.law);
+  const breathe = breathingOf(rig, traits.periodS);
+  const hold = traits.holdsBreath ? heldBreathOf() : undefined;
+  const water = { densityKgPerM3: 0, pressurePa: 0 };
+  let pitchDeg: 0 | 90 = 90;
+  let targetM = NaN;
+  let left = false;
+  let decision = 0;
+  let topped = 0;
+
+  /** Lungs low, and the vent in pulses or held until he sinks. */
+  const leave = (seen: Sight): Act => {
+    const { onS, everyS } = traits.leaving;
+    const on = everyS === 0 || decision % Math.floor(everyS * DECISIONS_PER_S) < onS * DECISIONS_PER_S;
+    const sinks = everyS > 0 && seen.depthM > COVERED_M && seen.speedMps >= LEAVES_MPS;
+    return { gas: on && !sinks ? -1 : 0, biasL: OUT_L, finsUpN: 0 };
+  };
+
+  const act = (seen: Sight, task: Task, empty: boolean): Act => {
+    if (task.kind === 'float' || (task.kind === 'surface' && seen.depthM < HEAD_OUT_M)) {
+      left = false;
+      targetM = NaN;
+      // Once the head is clear the button is let go for good: a wave of breath is no reason to press again.
+      topped = seen.depthM < FLOATS_M ? topped + 1 : topped;
+      return { gas: topped < 3 ? 1 : 0, biasL: 0, finsUpN: 0 };
+    }
+    topped = 0;
+    const goalM = task.kind === 'surface' ? 0 : task.depthM;
+    if (!left && task.kind === 'travel' && seen.depthM < 1.5) {
+      const sinking = seen.depthM > COVERED_M && seen.speedMps >= LEAVES_MPS;
+      if (!sinking || (traits.leaving.everyS === 0 && !empty)) return leave(seen);
+    }
+    left = true;
+    targetM = Number.isNaN(targetM) ? seen.depthM : nextTargetM(traits.target, targetM, goalM, seen.depthM);
+    const way = Math.abs(goalM - targetM) < 0.01 ? 0 : goalM > targetM ? 1 : -1;
+    return hands(seen.depthM - targetM, seen, way);
+  };
+
+  return {
+    decide(state: Readonly<DiveState>, task: Task): Controls {
+      const seen = see(state.depthM, state.speedMps);
+      const { pressurePa } = waterAt(rig.column, state.depthM, water);
+      const empty = jacketM3(rig, state.jacketMol, pressurePa) < 0.05e-3;
+      const { gas, biasL, finsUpN } = act(seen, task, empty);
+      decision++;
+      pitchDeg = divePosture(state.depthM, pitchDeg);
+      const controls: Controls = {
+        ...restingControls(breathe(biasL * 1e-3)),
+        breath: 1,
+        jacketAdd: gas > 0 ? 1 : 0,
+        jacketVent: gas < 0 ? ventFor(state.pitchSin) : 0,
+        pitchDeg: finsUpN > 0 && pitchDeg === 0 ? 60 : pitchDeg,
+        finsN: finsUpN > 0 && state.pitchSin > 0.5 ? finsUpN : 0,
+      };
+      return hold ? hold(controls, state, task) : controls;
+    },
+  };
+}
+
+/** Lung volume that a pilot of this rig breathes about, centilitres. */
+export function restCl(rig: Rig): number {
+  return Math.floor(midBreathM3(rig) * 1e5 + 0.5);
+}

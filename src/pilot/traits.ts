@@ -1,0 +1,141 @@
+import type { EyeTraits } from './eye.ts';
+import type { TargetTraits } from './target.ts';
+
+/** A hand on the jacket led by the breath: what a diver does who balances with the lungs and corrects with gas. */
+export interface BreathLaw {
+  readonly kind: 'breath';
+  /** Litres that the breath may be off its middle; litres a metre; litres for each m/s. */
+  readonly rangeL: number;
+  readonly perML: number;
+  readonly perMpsL: number;
+  readonly pressS: number;
+  /** One press when the 4 s mean of the breath's bias passes this, litres, then a wait. */
+  readonly bandL: number;
+  readonly waitS: number;
+  /** On the way up adding, on the way down venting, needs so much more, litres. */
+  readonly oneWayL: number;
+}
+
+/** A hand on the jacket alone, in short pulses: on |e + 6 v|. */
+export interface PulseLaw {
+  readonly kind: 'pulse';
+  readonly pressS: number;
+  readonly overM: number;
+  readonly leadS: number;
+  readonly fromPressToPressS: number;
+}
+
+/** A hand that stays on the button until what is seen stands still. */
+export interface UntilStillLaw {
+  readonly kind: 'until-still';
+  readonly overM: number;
+  readonly overMps: number;
+  readonly stillMps: number;
+  readonly longestS: number;
+  readonly waitS: number;
+}
+
+/** Fins instead of gas. */
+export interface KickLaw {
+  readonly kind: 'kick';
+  readonly finsN: number;
+  readonly overM: number;
+}
+
+export type Law = BreathLaw | PulseLaw | UntilStillLaw | KickLaw;
+
+/** How the surface is left: in pulses, or all gas at once. */
+export interface LeavingTraits {
+  readonly onS: number;
+  /** 0: the vent stays open. */
+  readonly everyS: number;
+}
+
+export interface PilotTraits {
+  readonly eye: EyeTraits;
+  readonly target: TargetTraits;
+  readonly leaving: LeavingTraits;
+  readonly periodS: number;
+  readonly law: Law;
+  /** Closes the airway at 5.8 L at the start of each phase and whenever he rises. */
+  readonly holdsBreath: boolean;
+}
+
+const noDrops = { dropsPerS: 0, dropS: 0 };
+const leavesAtOnce = { onS: 1, everyS: 0 };
+const hasty: TargetTraits = { upMps: 0.12, downMps: 0.18, slowM: 0, leadM: 1.2 };
+
+const steady: PilotTraits = {
+  eye: { delayS: 0.35, noticesMps: 0.02, noiseM: 0.05, ...noDrops },
+  target: { upMps: 0.08, downMps: 0.1, slowM: 2, leadM: 0.5 },
+  leaving: { onS: 0.5, everyS: 1.5 },
+  periodS: 8,
+  law: { kind: 'breath', rangeL: 1, perML: 0.8, perMpsL: 8, pressS: 0.25, bandL: 0.25, waitS: 2.5, oneWayL: 0.2 },
+  holdsBreath: false,
+};
+
+const able: PilotTraits = {
+  eye: { delayS: 0.6, noticesMps: 0.04, noiseM: 0.1, dropsPerS: 0.08, dropS: 1.5 },
+  target: { upMps: 0.11, downMps: 0.2, slowM: 0, leadM: 0.45 },
+  leaving: { onS: 0.5, everyS: 1.2 },
+  periodS: 6,
+  law: { kind: 'breath', rangeL: 0.9, perML: 0.6, perMpsL: 5, pressS: 0.4, bandL: 0.3, waitS: 3, oneWayL: 0.2 },
+  holdsBreath: false,
+};
+
+const learner: PilotTraits = {
+  eye: { delayS: 0.8, noticesMps: 0.05, noiseM: 0.15, dropsPerS: 0.08, dropS: 2 },
+  target: { upMps: 0.12, downMps: 0.2, slowM: 0, leadM: 0.8 },
+  leaving: leavesAtOnce,
+  periodS: 5.5,
+  law: { kind: 'breath', rangeL: 0.6, perML: 0.5, perMpsL: 4, pressS: 0.6, bandL: 0.3, waitS: 3.5, oneWayL: 0 },
+  holdsBreath: false,
+};
+
+const pulser: PilotTraits = {
+  eye: { delayS: 0.8, noticesMps: 0.05, noiseM: 0.1, ...noDrops },
+  target: hasty,
+  leaving: leavesAtOnce,
+  periodS: 6,
+  law: { kind: 'pulse', pressS: 0.4, overM: 0.6, leadS: 6, fromPressToPressS: 2 },
+  holdsBreath: false,
+};
+
+const overCorrector: PilotTraits = {
+  eye: { delayS: 1, noticesMps: 0.06, noiseM: 0.15, ...noDrops },
+  target: hasty,
+  leaving: leavesAtOnce,
+  periodS: 6,
+  law: { kind: 'until-still', overM: 0.7, overMps: 0.15, stillMps: 0.02, longestS: 3, waitS: 1.5 },
+  holdsBreath: false,
+};
+
+const latecomer: PilotTraits = {
+  eye: { delayS: 1.5, noticesMps: 0.12, noiseM: 0.2, ...noDrops },
+  target: hasty,
+  leaving: leavesAtOnce,
+  periodS: 6,
+  law: { kind: 'until-still', overM: 1.5, overMps: 0.3, stillMps: 0.02, longestS: 4, waitS: 1 },
+  holdsBreath: false,
+};
+
+const kicker: PilotTraits = {
+  eye: { delayS: 1, noticesMps: 0.04, noiseM: 0.1, ...noDrops },
+  target: hasty,
+  leaving: leavesAtOnce,
+  periodS: 6,
+  law: { kind: 'kick', finsN: 25, overM: 0.4 },
+  holdsBreath: false,
+};
+
+/** Parameters of every pilot that sees and acts. @source marks of the design, measured there on a reduced model: practice */
+export const PILOT_TRAITS = {
+  steady,
+  able,
+  learner,
+  pulser,
+  'over-corrector': overCorrector,
+  latecomer,
+  kicker,
+  'breath-holder': { ...able, holdsBreath: true },
+} as const satisfies Readonly<Record<string, PilotTraits>>;
