@@ -112,7 +112,8 @@ export function quantised(controls: Controls): Controls {
   const out = { ...controls } as Record<keyof Controls, number>;
   for (const name of CONTROL_NAMES) {
     const [least, most] = CONTROL_RANGES[name];
-    const value = Math.round(controls[name]);
+    // + 0 makes 0 of −0, which a run could not store as a difference.
+    const value = Math.round(controls[name]) + 0;
     out[name] = value >= least ? Math.min(value, most) : least;
   }
   return out;

@@ -1,0 +1,191 @@
+import { gzipSync, strToU8 } from 'fflate';
+import { gunzipSync } from 'node:zlib';
+import { describe, expect, test } from 'vitest';
+import { readRun, type RunFile } from '../../src/dive/file.ts';
+import { Dive, replay, restingControls, writeRun } from '../../src/dive/index.ts';
+import { chanceOf } from '../fixtures/setups/mutants.ts';
+import { busyDive, readyRig } from './run-file-fixture.ts';
+
+function fileOf(given: Uint8Array | string): RunFile {
+  const read = readRun(given);
+  if ('problems' in read) throw new Error(JSON.stringify(read.problems));
+  return read.file;
+}
+
+const textOf = (bytes: Uint8Array) => gunzipSync(bytes).toString('utf8');
+
+/** The text with the value of one outermost key replaced. */
+function withValue(text: string, key: string, value: string): string {
+  const changed = text.replace(new RegExp(`^("${key}": ).*?(,?)$`, 'm'), `$1${value}$2`);
+  if (changed === text) throw new Error(`no key ${key}`);
+  return changed;
+}
+
+const lineOf = (text: string, key: string) => text.split('\n').findIndex((line) => line.startsWith(`"${key}"`)) + 1;
+
+describe('writeRun() and readRun()', () => {
+  test.each(['temperate-sea', 'halocline', 'drysuit-membrane', 'drysuit-foam', 'closed-loop', 'twin', 'other-world'])(
+    'bring back every bit of a dive with %s',
+    (id) => {
+      const rig = readyRig(id);
+      const dive = busyDive(rig, 20, chanceOf(7));
+      const extra = { name: 'A busy dive', lessonId: 'first-dive', pilot: 'steady', seed: 3, endHash: dive.hash() };
+      const { run, ...said } = fileOf(writeRun(dive.run(), extra));
+      expect(said).toEqual(extra);
+      // toStrictEqual tells −0 from 0 and one last bit from the next.
+      expect(run.rig).toStrictEqual(rig);
+      expect(run.changes).toStrictEqual(dive.changes);
+      expect(replay(run).hash()).toBe(dive.hash());
+      expect(replay(run).recording.row(150)).toStrictEqual(dive.recording.row(150));
+    },
+  );
+
+  test('keep a start in mid-dive, an attitude held fast, −0, and dive the hash when none is given', () => {
+    const rig = readyRig('temperate-sea');
+    const first = busyDive(rig, 3.5, chanceOf(1));
+    first.advance(5);
+    const start = { ...first.run().start, ...structuredClone(first.state), speedMps: -0 };
+    const later = new Dive(rig, start, restingControls(320), true);
+    later.advance(100);
+    const { run, endHash } = fileOf(writeRun(later.run(), { name: 'Taken over' }));
+    expect(run.locked).toBe(true);
+    expect(run.ticks).toBe(100);
+    expect(run.start.tick).toBe(first.tick);
+    expect(Object.is(run.start.speedMps, -0)).toBe(true);
+    expect(endHash).toBe(later.hash());
+  });
+
+  test('give the same bytes for the same run, as gzip that others inflate, each outermost key on a line', () => {
+    const dive = busyDive(readyRig('pool'), 5, chanceOf(2), 1);
+    const bytes = writeRun(dive.run(), { name: 'Pool' });
+    expect(writeRun(dive.run(), { name: 'Pool' })).toEqual(bytes);
+    const text = textOf(bytes);
+    const keys = Object.keys(JSON.parse(text) as object);
+    expect(
+      text
+        .trim()
+        .split('\n')
+        .slice(1, -1)
+        .map((line) => /^"(\w+)": /.exec(line)?.[1]),
+    ).toEqual(keys);
+    expect(keys).toEqual('format version name ticks locked endHash start rig controls changes'.split(' '));
+  });
+
+  test('ten minutes with controls changing 20 times a second stay below 50 kB', () => {
+    const dive = busyDive(readyRig('temperate-sea'), 600, chanceOf(3), 10);
+    expect(dive.changes.length).toBeGreaterThan(10_000);
+    expect(writeRun(dive.run(), { name: 'Ten busy minutes', endHash: dive.hash() }).length).toBeLessThan(50_000);
+  });
+});
+
+describe('readRun() refuses', () => {
+  const dive = busyDive(readyRig('halocline'), 4, chanceOf(4));
+  const bytes = writeRun(dive.run(), { name: 'Short', endHash: dive.hash() });
+  const text = textOf(bytes);
+  const { changes, start } = JSON.parse(text) as {
+    changes: { ticks: number[]; control: number[]; by: number[] };
+    start: number[];
+  };
+  const columns = (change: (c: typeof changes) => void) => {
+    const copy = structuredClone(changes);
+    change(copy);
+    return JSON.stringify(copy);
+  };
+
+  test.each<[what: string, key: string, value: string]>([
+    ['another format', 'format', '"some run"'],
+    ['another version', 'version', '2'],
+    ['a hash of other digits', 'endHash', '"12345678ABCDEF00"'],
+    ['a dive longer than six hours', 'ticks', '2592001'],
+    ['half a tick', 'ticks', '479.5'],
+    ['fewer ticks than the changes need', 'ticks', '60'],
+    ['a change between the ticks for changes', 'changes', columns((c) => (c.ticks[3] = 7))],
+    ['a change at the start, which has its own controls', 'changes', columns((c) => (c.ticks[0] = 0))],
+    ['a change backwards in time', 'changes', columns((c) => (c.ticks[5] = -6))],
+    ['columns of different lengths', 'changes', columns((c) => c.by.pop())],
+    ['a control that there is none of', 'changes', columns((c) => (c.control[2] = 17))],
+    [
+      'a control twice on a tick',
+      'changes',
+      columns((c) => {
+        c.ticks.splice(1, 0, 0);
+        c.control.splice(1, 0, c.control[0]);
+        c.by.splice(1, 0, 1);
+      }),
+    ],
+    ['a value out of its range', 'changes', columns((c) => (c.by[4] = 2000))],
+    ['a change of nothing', 'changes', columns((c) => (c.by[4] = 0))],
+    ['text in a column', 'changes', columns((c) => ((c.by as unknown[])[4] = '2'))],
+    ['first controls out of range', 'controls', JSON.stringify([2, ...Array<number>(16).fill(0)])],
+    ['too few state numbers', 'start', JSON.stringify(start.slice(1))],
+    ['an attitude that is no direction', 'start', JSON.stringify(start.map((n, i) => (i === 3 ? 0.5 : n)))],
+    ['a state below the bottom', 'start', JSON.stringify(start.map((n, i) => (i === 1 ? 26 : n)))],
+    ['sums of other parts', 'start', JSON.stringify(start.map((n, i) => (i === 21 ? n + 1e-5 : n)))],
+    [
+      'an endless number',
+      'start',
+      JSON.stringify(start)
+        .replace('[', '[1e999,')
+        .replace(/,[^,]*\]/, ']'),
+    ],
+  ])('%s, on its line', (_, key, value) => {
+    const spoiled = withValue(text, key, value);
+    const read = readRun(spoiled);
+    expect('problems' in read && read.problems.map(({ line }) => line)).toContain(
+      lineOf(spoiled, key === 'ticks' && value === '60' ? 'changes' : key),
+    );
+  });
+
+  test('a rig whose sums, water or shells do not fit together', () => {
+    const spoiled = (from: RegExp, to: string) => {
+      const changed = text.replace(from, to);
+      expect(changed).not.toBe(text);
+      const read = readRun(changed);
+      return 'problems' in read ? read.problems.map(({ path }) => path) : [];
+    };
+    expect(spoiled(/"bareKg":([\d.]+)/, '"bareKg":99.5')).toEqual(['rig.bareKg']);
+    expect(spoiled(/"cylinder-1"/, '"cylinder-2"')).toEqual(['rig.solids']);
+    expect(spoiled(/("fromM":)6\.?\d*/, '$18.5')).toContain('rig.column.segments[2].fromM');
+    expect(spoiled(/"open":true/, '"open":false')).toEqual(['rig.lungs.open']);
+  });
+
+  test('bytes that cannot be inflated, on line 1', () => {
+    const cut = bytes.slice(0, bytes.length / 2);
+    const flipped = bytes.map((byte, i) => (i === 200 ? byte ^ 1 : byte));
+    const twice = new Uint8Array([...bytes, ...bytes]);
+    for (const wrong of [cut, flipped, twice, bytes.slice(0, 12), new Uint8Array([0x1f, 0x8b, 8]), new Uint8Array()]) {
+      const read = readRun(wrong);
+      expect('problems' in read && read.problems.map(({ line }) => line)).toEqual([1]);
+    }
+  });
+
+  test('a file that inflates without end, without inflating it', () => {
+    const bomb = gzipSync(new Uint8Array(60 * 1024 * 1024), { level: 9 });
+    expect(bomb.length).toBeLessThan(100_000);
+    const begun = performance.now();
+    const read = readRun(bomb);
+    expect('problems' in read && read.problems[0].found).toBe('a file that inflates to very much');
+    expect(performance.now() - begun).toBeLessThan(1000);
+  });
+
+  test('megabytes of brackets, keys, entries and quotes, soon', () => {
+    const size = 4 * 1024 * 1024;
+    const swollen = [
+      '['.repeat(size),
+      `{"start": [${'1,'.repeat(size / 2)}1]}`,
+      `{${Array.from({ length: size / 16 }, (_, i) => `"key${i}":0`).join()}}`,
+      `{${'"a":0,'.repeat(size / 6)}"a":0}`,
+      `{"name": "${'x'.repeat(size)}`,
+      withValue(text, 'changes', `{"ticks":[${'0,'.repeat(size / 2)}0],"control":[],"by":[]}`),
+      'x'.repeat(6 * 1024 * 1024),
+    ];
+    for (const hostile of swollen) {
+      const begun = performance.now();
+      for (const given of [hostile, gzipSync(strToU8(hostile))]) {
+        const read = readRun(given);
+        expect('problems' in read && read.problems[0].line).toBeGreaterThan(0);
+      }
+      expect(performance.now() - begun).toBeLessThan(8000);
+    }
+  });
+});
