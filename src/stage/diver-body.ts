@@ -10,6 +10,10 @@ export interface Covers {
   readonly gapPx: number;
 }
 
+/** Bones of the arm as seen from the side, where most of their length points at the eye, metres. */
+const UPPER_ARM_M = 0.2;
+const LOWER_ARM_M = 0.22;
+
 /** Body, suit, fins and face: one silhouette in section. Drawn anew only when it looks different. */
 export class DiverBody {
   readonly far = new Container();
@@ -17,18 +21,12 @@ export class DiverBody {
   readonly #style: Style;
   readonly #farLimbs = new Graphics();
   readonly #trunk = new Graphics();
-  readonly #arm = new Graphics();
   #key = '';
 
   constructor(style: Style) {
     this.#style = style;
     this.far.addChild(this.#farLimbs);
     this.near.addChild(this.#trunk);
-  }
-
-  /** The near arm goes over what hangs before the chest. */
-  get arm(): Graphics {
-    return this.#arm;
   }
 
   draw(pose: Pose, covers: Covers, pxPerM: number): void {
@@ -40,19 +38,19 @@ export class DiverBody {
     const far = legRibs(pose.far);
     const head = lobe(HEAD, 0.125, 0.125 * 0.118 * Math.PI, 0);
     const arm = this.#armOf(pose.hand);
-    const farArm = this.#armOf({ x: pose.hand.x + 0.03, y: pose.hand.y - 0.02 });
+    const farArm = this.#armOf({ x: pose.hand.x + 0.05, y: pose.hand.y - 0.04 });
     this.#farLimbs.clear();
     this.#fin(this.#farLimbs, scaled(hull(far.fin)));
     this.#section(this.#farLimbs, [scaled(hull(far.leg)), scaled(farArm)], covers, 0.22);
+    this.#section(this.#farLimbs, [scaled(arm)], covers, 0);
     this.#trunk.clear();
     this.#fin(this.#trunk, scaled(hull(near.fin)));
     this.#section(this.#trunk, [scaled(hull(near.leg)), scaled(hull(TRUNK)), scaled(head)], covers, 0);
     this.#face(pose.gaze, pxPerM);
-    this.#section(this.#arm.clear(), [scaled(arm)], covers, 0);
   }
 
   #armOf(hand: Spot): number[] {
-    const joint = elbow(SHOULDER, hand, 0.28, 0.3);
+    const joint = elbow(SHOULDER, hand, UPPER_ARM_M, LOWER_ARM_M);
     return hull([
       rib(SHOULDER.x, SHOULDER.y, 0.052),
       rib((SHOULDER.x + joint.x) / 2, (SHOULDER.y + joint.y) / 2, 0.046),

@@ -83,7 +83,7 @@ export class DiverLead {
 
 /** Side of a piece as drawn, metres: lead of that mass as a block twice as long as thick. */
 function widthOf(massKg: number): number {
-  return 0.07 * Math.cbrt(Math.max(massKg, 0.2));
+  return 0.082 * Math.cbrt(Math.max(massKg, 0.2));
 }
 
 function placeOf(piece: LeadPart): keyof typeof LEAD_PLACES {
@@ -95,5 +95,5 @@ function spotOf(place: keyof typeof LEAD_PLACES, along: number, ankle: Spot): Sp
   if (place === 'ankle') return { x: ankle.x + 0.06 + along, y: ankle.y + 0.03 };
   if (place === 'back') return { x: 0.2 - along, y: -0.125 };
   if (place === 'pocket') return { x: -0.1 - along, y: 0.06 };
-  return { x: -0.24 - along, y: 0.118 };
+  return { x: -0.24 - along, y: 0.135 };
 }

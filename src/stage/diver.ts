@@ -10,7 +10,7 @@ import type { Style } from './layout.ts';
 import type { StageView } from './view.ts';
 
 /** Suit and the gas under it are drawn so many times thicker than they are, or they would not show. */
-export const COVER_TIMES = 8;
+export const COVER_TIMES = 6;
 /** Area over which a suit's volume is spread to a thickness, m². Practice. */
 const BODY_M2 = 1.7;
 
@@ -34,9 +34,9 @@ export class Diver {
     this.#gas = new DiverGas(style);
     this.#lead = new DiverLead(style);
     this.sinking = this.#lead.sinking;
-    const { far, near, arm } = this.#body;
+    const { far, near } = this.#body;
     const { behind, within, before } = this.#gas;
-    this.root.addChild(far, behind, near, within, this.#lead.worn, before, arm, this.#hose);
+    this.root.addChild(far, before, behind, near, within, this.#lead.worn, this.#hose);
     const { tokens, unit } = style;
     this.mark
       .circle(0, 0, 5 * unit)

@@ -34,7 +34,7 @@ export function poseOf({ state, controls, nowS, reducedMotion }: StageView): Pos
     // On the line the hand lies straight ahead of the chest, whichever way the body points.
     hand: holds
       ? { x: LINE_AHEAD_M * state.pitchCos + 0.02, y: LINE_AHEAD_M * state.pitchSin + 0.02 }
-      : { x: 0.42 - 0.14 * upright, y: 0.21 + 0.04 * upright },
+      : { x: 0.45 - 0.22 * upright, y: 0.2 + 0.07 * upright },
     gaze: 0.5 + 0.95 * upright,
   };
 }
@@ -44,7 +44,7 @@ function leg(share: number, phase: number, thigh: number, knee: number): LegPose
   return {
     thigh: thigh + 0.3 * swing * Math.sin(phase),
     knee: Math.max(0.02, knee + 0.24 * swing * Math.sin(phase - 1.1)),
-    blade: 0.05 + 0.75 * share * Math.cos(phase - 0.4),
+    blade: 0.05 + 0.5 * share * Math.cos(phase - 0.4),
   };
 }
 
@@ -70,7 +70,7 @@ export function legRibs(pose: LegPose): { leg: Rib[]; fin: Rib[]; ankle: Spot } 
   const mid = along(HIP, pose.thigh, THIGH_M * 0.45);
   const calf = along(knee, shank, SHANK_M * 0.35);
   const foot = along(ankle, shank - 0.08, 0.13);
-  const blade = [0.1, 0.2, 0.3].map((metres, i) => along(foot, shank - 0.08 - (pose.blade * (i + 1)) / 3, metres));
+  const blade = [0.1, 0.2, 0.31].map((metres, i) => along(foot, shank - 0.08 - (pose.blade * (i + 1)) / 3, metres));
   const reaches = [
     rib(HIP.x, HIP.y, 0.1),
     rib(mid.x, mid.y, 0.083),

@@ -70,12 +70,14 @@ export function lobe(middle: Spot, halfLength: number, areaM2: number, blunt = 0
   }).flat();
 }
 
-/** Elbow of an arm of two bones from a shoulder to a hand, on the side of the belly and the feet; a hand out of reach is met halfway. */
+/** Elbow of an arm of two bones from a shoulder to a hand, on the side of the belly and the feet; an arm too short for its hand is drawn longer. */
 export function elbow(shoulder: Spot, hand: Spot, upperM: number, lowerM: number): Spot {
   const dx = hand.x - shoulder.x;
   const dy = hand.y - shoulder.y;
-  const reach = Math.min(Math.hypot(dx, dy), (upperM + lowerM) * 0.999) || 1e-6;
-  const bend = Math.acos(Math.min(1, Math.max(-1, (upperM ** 2 + reach ** 2 - lowerM ** 2) / (2 * upperM * reach))));
+  const reach = Math.hypot(dx, dy) || 1e-6;
+  const longer = Math.max(1, reach / ((upperM + lowerM) * 0.98));
+  const [upper, lower] = [upperM * longer, lowerM * longer];
+  const bend = Math.acos(Math.min(1, Math.max(-1, (upper ** 2 + reach ** 2 - lower ** 2) / (2 * upper * reach))));
   const angle = Math.atan2(dy, dx) + bend;
-  return { x: shoulder.x + upperM * Math.cos(angle), y: shoulder.y + upperM * Math.sin(angle) };
+  return { x: shoulder.x + upper * Math.cos(angle), y: shoulder.y + upper * Math.sin(angle) };
 }

@@ -53,7 +53,7 @@ export function isTooSteep(speedMps: number, upMps: number | null, downMps: numb
 
 /** How far a press stands from the line: as high as the litres, between a height that is seen and one that hides nothing. */
 export function pressHeightPx(volumeM3: number, unit: number): number {
-  return Math.min(Math.max(volumeM3 * 1e3 * 14, 5), 52) * unit;
+  return Math.min(Math.max(volumeM3 * 1e3 * 14, 3), 56) * unit;
 }
 
 /** Moments at which the teeth of a band stand, between its ends. */
@@ -66,4 +66,11 @@ export function teethS(fromS: number, toS: number): number[] {
 export function enlargementOf(pxPerM: number, leastPx: number): number {
   const steps = [1, 1.5, 2, 3, 4, 6, 8];
   return steps.find((step) => step * DIVER_LENGTH_M * pxPerM >= leastPx) ?? 10;
+}
+
+/** Where a direction of so many metres a second leads from the chest, as a unit vector on the page. */
+export function slopeOf(frame: Frame, speedMps: number): { readonly x: number; readonly y: number } {
+  const down = speedMps * frame.pxPerM;
+  const length = Math.hypot(frame.pxPerS, down);
+  return { x: frame.pxPerS / length, y: down / length };
 }

@@ -1,8 +1,17 @@
 import { Container } from 'pixi.js';
+import { Ahead } from './ahead.ts';
+import { ForceArrow } from './arrow.ts';
+import { Bands } from './bands.ts';
+import { Bubbles } from './bubbles.ts';
 import { Diver } from './diver.ts';
+import { ForecastWords } from './forecast-words.ts';
 import type { Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
+import { Marks } from './marks.ts';
+import { Presses } from './presses.ts';
 import { Scale } from './scale.ts';
+import { Specks } from './specks.ts';
+import { TimeTicks } from './time-ticks.ts';
 import { Track } from './track.ts';
 import type { StageView } from './view.ts';
 import { Water } from './water.ts';
@@ -11,20 +20,36 @@ import { Water } from './water.ts';
 export class Scene {
   readonly root = new Container();
   readonly style: Style;
+  readonly #bands: Bands;
+  readonly #ahead: Ahead;
+  readonly #words: ForecastWords;
   readonly #layers: readonly { draw(view: StageView, frame: Frame): void }[];
 
   constructor(style: Style) {
     this.style = style;
     const water = new Water(style);
+    const specks = new Specks(style);
+    const ticks = new TimeTicks(style);
     const scale = new Scale(style);
+    const presses = new Presses(style);
     const track = new Track(style);
+    const marks = new Marks(style);
+    const bubbles = new Bubbles(style);
     const diver = new Diver(style);
-    this.#layers = [water, scale, track, diver];
-    this.root.addChild(water.root, scale.hair, diver.sinking, diver.root, track.root, diver.mark, scale.root);
+    const arrow = new ForceArrow(style);
+    this.#bands = new Bands(style);
+    this.#ahead = new Ahead(style);
+    this.#words = new ForecastWords(style);
+    this.#layers = [water, specks, ticks, scale, presses, track, marks, bubbles, diver, arrow, this.#bands, this.#ahead];
+    this.root.addChild(water.root, specks.root, this.#bands.root, scale.hair, ticks.nowLine);
+    this.root.addChild(diver.sinking, bubbles.root, diver.root, arrow.root, water.surface);
+    this.root.addChild(presses.root, track.root, this.#words.root, this.#ahead.root, diver.mark, marks.root);
+    this.root.addChild(ticks.root, scale.root);
   }
 
   draw(view: StageView, frame: Frame): void {
     for (const layer of this.#layers) layer.draw(view, frame);
+    this.#words.draw(view, frame, this.#ahead.taken, this.#bands.edgesY);
   }
 
   destroy(): void {

@@ -60,7 +60,7 @@ const light: Tokens = {
   placeWords: 0x004f3a,
   secondDiver: 0x6e3158,
   suit: 0x56707f,
-  body: 0xe9e6dd,
+  body: 0xdfe0db,
   ground: 0xa9b3b1,
 };
 
@@ -78,7 +78,7 @@ const dark: Tokens = {
   placeWords: 0x57d9b1,
   secondDiver: 0xe3a0c8,
   suit: 0x8ba3ae,
-  body: 0x22343d,
+  body: 0x263a44,
   ground: 0x24323a,
 };
 

@@ -30,6 +30,12 @@ export interface Ring {
   readonly number: number;
 }
 
+/** Limits that came into force at a moment and hold until the next. */
+export interface LimitsFrom {
+  readonly fromS: number;
+  readonly limits: RateLimits;
+}
+
 /** All that one frame shows. Pure data: the stage keeps nothing that is not a function of the last view. */
 export interface StageView {
   readonly rig: Rig;
@@ -58,4 +64,10 @@ export interface StageView {
   readonly projector: boolean;
   readonly reducedMotion: boolean;
   readonly theme: 'light' | 'dark';
+  /** Limits by time, in order, for a line that was drawn under several; left out: the limits in force now, everywhere. */
+  readonly limitsBefore?: readonly LimitsFrom[];
+  /** Depths that a full breath in and out would lead to, shallow first: an amber bracket on the scale. */
+  readonly breathReachM?: readonly [number, number] | null;
+  /** Words instead of "if you do nothing" after the forecast's depth; empty shows dots and ring alone. */
+  readonly forecastWords?: string;
 }

@@ -12,6 +12,8 @@ export const LINE_AHEAD_M = 0.62;
 /** Water, air above, ground below, ledge, up-line and a thin rule each five metres. Rebuilt when the zoom or the ground changes. */
 export class Water {
   readonly root = new Container();
+  /** The waterline goes over the diver: a head out of the water is cut by it where the water stands. */
+  readonly surface = new Graphics();
   readonly #style: Style;
   readonly #picture = new Graphics();
   readonly #line = new Graphics();
@@ -31,7 +33,7 @@ export class Water {
       this.#build(frame, rig.bottomM, ledgeM);
       this.#buildLine(frame, rig.line ? rig.bottomM : null);
     }
-    this.root.y = depthToY(frame, 0);
+    this.root.y = this.surface.y = depthToY(frame, 0);
   }
 
   #build(frame: Frame, bottomM: number, ledgeM: number | null): void {
@@ -47,7 +49,9 @@ export class Water {
       g.moveTo(0, m * px)
         .lineTo(waterPx, m * px)
         .stroke({ width: unit, color: tokens.secondary, alpha: 0.35 });
-    g.moveTo(0, 0)
+    this.surface
+      .clear()
+      .moveTo(0, 0)
       .lineTo(waterPx, 0)
       .stroke({ width: 2 * unit, color: tokens.ink });
     if (ledgeM !== null) {

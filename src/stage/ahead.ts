@@ -1,0 +1,111 @@
+import { Container, Graphics, type Text } from 'pixi.js';
+import { depthToY, secondsToX, slopeOf, type Frame } from './geometry.ts';
+import type { Style } from './layout.ts';
+import type { StageView } from './view.ts';
+import { crosses, type Box } from './words-place.ts';
+import { labelOf, put } from './words.ts';
+
+/** Speed above which the limit hair shows unasked, m/s: 3 m/min. */
+const HAIR_FROM_MPS = 3 / 60;
+
+/** What lies ahead of the chest: the tangent of the present slope, the dashed hair of the limit with its words, the dots of the forecast. */
+export class Ahead {
+  readonly root = new Container();
+  /** Where the limit's words stand, and the dots; other words keep off them. */
+  readonly taken: Box[] = [];
+  readonly #style: Style;
+  readonly #tangent = new Graphics();
+  readonly #hair = new Graphics();
+  readonly #limit: Text;
+  readonly #dots: Graphics[] = [];
+  #hairKey = '';
+
+  constructor(style: Style) {
+    this.#style = style;
+    const { tokens, unit } = style;
+    this.#tangent
+      .moveTo(-24 * unit, 0)
+      .lineTo(24 * unit, 0)
+      .stroke({ width: 2 * unit, color: tokens.ink, cap: 'round' });
+    this.#limit = labelOf(style);
+    this.root.addChild(this.#hair, this.#limit, this.#tangent);
+  }
+
+  draw(view: StageView, frame: Frame): void {
+    this.taken.length = 0;
+    const y = depthToY(frame, view.depthM);
+    const slope = slopeOf(frame, view.state.speedMps);
+    this.#tangent.position.set(frame.nowX, y);
+    this.#tangent.rotation = Math.atan2(slope.y, slope.x);
+    this.#drawDots(view, frame);
+    this.#drawLimit(view, frame, y);
+  }
+
+  #drawLimit(view: StageView, frame: Frame, y: number): void {
+    const { unit, waterPx, textPx, heightPx } = this.#style;
+    const speed = view.state.speedMps;
+    const limit = speed < 0 ? view.limits.upMps : view.limits.downMps;
+    const shown = limit !== null && (view.limitTaught || Math.abs(speed) > HAIR_FROM_MPS);
+    this.#hair.visible = this.#limit.visible = shown;
+    if (!shown) return;
+    const slope = slopeOf(frame, speed < 0 ? -limit : limit);
+    const length = 128 * unit;
+    const key = `${slope.x} ${slope.y}`;
+    if (key !== this.#hairKey) this.#buildHair(slope, length);
+    this.#hairKey = key;
+    this.#hair.position.set(frame.nowX, y);
+    this.#limit.text = `${Math.round(limit * 600) / 10} m/min`;
+    const end = { x: frame.nowX + slope.x * length, y: y + slope.y * length };
+    const half = textPx * 0.7;
+    const width = this.#limit.width;
+    const left = end.x + 8 * unit + width < waterPx - 4 * unit ? end.x + 8 * unit : waterPx - 4 * unit - width;
+    const top = Math.min(Math.max(end.y - half, textPx * 2), heightPx - 2 * half);
+    put(this.#limit, left, top + half);
+    this.taken.push({ left, top, right: left + width, bottom: top + 2 * half });
+  }
+
+  #buildHair(slope: { x: number; y: number }, length: number): void {
+    const { tokens, unit } = this.#style;
+    const dash = 7 * unit;
+    this.#hair.clear();
+    for (let at = 12 * unit; at < length; at += dash * 1.7)
+      this.#hair
+        .moveTo(slope.x * at, slope.y * at)
+        .lineTo(slope.x * Math.min(at + dash, length), slope.y * Math.min(at + dash, length));
+    this.#hair.stroke({ width: 1.7 * unit, color: tokens.ink });
+  }
+
+  #drawDots({ forecastM }: StageView, frame: Frame): void {
+    const { unit, waterPx } = this.#style;
+    const count = forecastM ? forecastM.length - 1 : 0;
+    for (let i = 1; i <= Math.max(count, this.#dots.length); i++) {
+      const dot = (this.#dots[i - 1] ??= this.root.addChild(this.#dot(i)));
+      const x = secondsToX(frame, frame.nowS + i);
+      dot.visible = i <= count && x < waterPx - 4 * unit;
+      if (!dot.visible) continue;
+      const y = depthToY(frame, forecastM![i]!);
+      dot.position.set(x, y);
+      const r = (i === 10 ? 6 : 5) * unit;
+      this.taken.push({ left: x - r, top: y - r, right: x + r, bottom: y + r });
+    }
+  }
+
+  #dot(second: number): Graphics {
+    const { tokens, unit } = this.#style;
+    const g = new Graphics();
+    if (second === 10)
+      return g
+        .circle(0, 0, 4.6 * unit)
+        .fill(tokens.paper)
+        .stroke({ width: 2.2 * unit, color: tokens.ink });
+    return g
+      .circle(0, 0, (second === 5 ? 5 : 3.2) * unit)
+      .fill(tokens.ink)
+      .stroke({ width: unit, color: tokens.paper });
+  }
+
+  /** Whether a box lies clear of what this layer shows. */
+  isClear(box: Box): boolean {
+    return !this.taken.some((other) => crosses(box, other));
+  }
+}

@@ -1,0 +1,147 @@
+import { Container, Graphics, type Text } from 'pixi.js';
+import { TICKS_PER_ROW, TICKS_PER_S, type DiveEvent, type Recording } from '../dive/index.ts';
+import { depthToY, secondsToX, type Frame } from './geometry.ts';
+import type { Style } from './layout.ts';
+import type { StageView } from './view.ts';
+import { labelOf, put } from './words.ts';
+
+interface Slot {
+  readonly g: Graphics;
+  readonly words: Text;
+}
+
+/** Depth of the line at a moment, metres. */
+export function depthAtM(recording: Recording, s: number): number {
+  const row = (s * TICKS_PER_S - recording.startTick) / TICKS_PER_ROW;
+  const at = (i: number) => recording.at(Math.min(Math.max(i, 0), recording.rows - 1), 'depthM');
+  const low = Math.floor(row);
+  return at(low) + (at(low + 1) - at(low)) * (row - low);
+}
+
+/** What an event is called on the line; undefined for those that the picture shows by itself. */
+export function eventWords({ kind, massKg }: DiveEvent): string | undefined {
+  if (kind === 'lead-released') return `${Number((massKg ?? 0).toFixed(2))} kg let go`;
+  if (kind === 'bottom-touched') return 'touched the bottom';
+  if (kind === 'ledge-touched') return 'touched the ledge';
+  if (kind === 'relief-open') return 'relief valve opened';
+  if (kind === 'regulator-empty') return 'nothing left to breathe';
+  if (kind === 'lung-overpressure') return 'lungs stretched';
+  return undefined;
+}
+
+/** What stands on the line or beside it: events, hollow flags of predictions, numbered rings of the debrief. */
+export class Marks {
+  readonly root = new Container();
+  readonly #style: Style;
+  readonly #flags: Slot[] = [];
+  readonly #rings: Slot[] = [];
+  readonly #events: Slot[] = [];
+
+  constructor(style: Style) {
+    this.#style = style;
+  }
+
+  draw(view: StageView, frame: Frame): void {
+    this.#drawFlags(view, frame);
+    this.#drawRings(view, frame);
+    this.#drawEvents(view, frame);
+  }
+
+  #drawFlags({ flags }: StageView, frame: Frame): void {
+    const { unit, waterPx, textPx } = this.#style;
+    let used = 0;
+    for (const { atS, depthM, words } of flags) {
+      const x = secondsToX(frame, atS);
+      if (x < -40 || x > waterPx) continue;
+      const slot = this.#slot(this.#flags, used++, (g) => this.#flag(g), false);
+      const y = depthToY(frame, depthM);
+      slot.g.position.set(x, y);
+      slot.words.text = words;
+      const right = x + 22 * unit + slot.words.width < waterPx - 4 * unit;
+      put(slot.words, right ? x + 22 * unit : x - slot.words.width - 8 * unit, y - 17 * unit - (right ? 0 : textPx * 0.2));
+    }
+    hide(this.#flags, used);
+  }
+
+  #drawRings({ rings, recording }: StageView, frame: Frame): void {
+    let used = 0;
+    for (const { atS, number } of rings) {
+      const x = secondsToX(frame, atS);
+      if (x < -20 || x > frame.waterPx) continue;
+      const slot = this.#slot(this.#rings, used++, (g) => this.#ring(g), true);
+      const y = depthToY(frame, depthAtM(recording, atS));
+      slot.g.position.set(x, y);
+      slot.words.text = String(number);
+      slot.words.anchor.set(0.5);
+      put(slot.words, x, y);
+    }
+    hide(this.#rings, used);
+  }
+
+  #drawEvents({ events, recording, nowS }: StageView, frame: Frame): void {
+    const { unit, textPx } = this.#style;
+    let used = 0;
+    let lastX = Infinity;
+    for (let i = events.length - 1; i >= 0 && used < 8; i--) {
+      const atS = events[i]!.tick / TICKS_PER_S;
+      const x = secondsToX(frame, atS);
+      if (x < -100) break;
+      const words = eventWords(events[i]!);
+      // Contact and squeezes come in bursts: the latest of a burst speaks for it.
+      if (words === undefined || atS > nowS || lastX - x < 40 * unit) continue;
+      lastX = x;
+      const slot = this.#slot(this.#events, used++, (g) => this.#pin(g), false);
+      const y = depthToY(frame, depthAtM(recording, atS));
+      slot.g.position.set(x, y);
+      slot.words.text = words;
+      slot.words.anchor.set(1, 0.5);
+      put(slot.words, x - 2 * unit, y + 19 * unit + textPx * 0.3);
+    }
+    hide(this.#events, used);
+  }
+
+  #slot(pool: Slot[], i: number, build: (g: Graphics) => void, bold: boolean): Slot {
+    let slot = pool[i];
+    if (!slot) {
+      slot = { g: new Graphics(), words: labelOf(this.#style, { bold, size: 0.96 }) };
+      build(slot.g);
+      pool.push(slot);
+      this.root.addChild(slot.g, slot.words);
+    }
+    slot.g.visible = slot.words.visible = true;
+    return slot;
+  }
+
+  #flag(g: Graphics): void {
+    const { tokens, unit } = this.#style;
+    g.moveTo(0, 0)
+      .lineTo(0, -24 * unit)
+      .stroke({ width: 2.2 * unit, color: tokens.ink })
+      .poly([0, -24 * unit, 17 * unit, -18 * unit, 0, -12 * unit])
+      .fill({ color: tokens.paper, alpha: 0.75 })
+      .stroke({ width: 2 * unit, color: tokens.ink, join: 'round' })
+      .circle(0, 0, 3 * unit)
+      .fill(tokens.paper)
+      .stroke({ width: 2 * unit, color: tokens.ink });
+  }
+
+  #ring(g: Graphics): void {
+    const { tokens, unit, textPx } = this.#style;
+    g.circle(0, 0, textPx * 0.82)
+      .fill(tokens.paper)
+      .stroke({ width: 2.2 * unit, color: tokens.ink });
+  }
+
+  #pin(g: Graphics): void {
+    const { tokens, unit } = this.#style;
+    g.moveTo(0, 0)
+      .lineTo(0, 12 * unit)
+      .stroke({ width: 1.6 * unit, color: tokens.ink })
+      .rect(-5 * unit, 11 * unit, 10 * unit, 6 * unit)
+      .fill(tokens.ink);
+  }
+}
+
+function hide(pool: readonly Slot[], from: number): void {
+  for (let i = from; i < pool.length; i++) pool[i]!.g.visible = pool[i]!.words.visible = false;
+}

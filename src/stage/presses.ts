@@ -1,0 +1,115 @@
+import { Container, Graphics } from 'pixi.js';
+import { TICKS_PER_ROW, TICKS_PER_S, type ControlChange, type Controls, type Recording } from '../dive/index.ts';
+import { depthToY, pressHeightPx, secondsToX, type Frame } from './geometry.ts';
+import type { Style } from './layout.ts';
+import type { StageView } from './view.ts';
+
+/** One press of a gas control: up for gas added, down for gas vented; `toTick` of null is still held. */
+export interface Press {
+  readonly way: 1 | -1;
+  readonly fromTick: number;
+  readonly toTick: number | null;
+}
+
+const adds = (c: Controls) => c.jacketAdd === 1 || c.suitAdd === 1 || c.oral === 1 || c.diluent === 1;
+const vents = (c: Controls) => c.jacketVent !== 0 || c.suitVent === 1 || c.noseVent === 1;
+
+/** The presses of a dive, in the order in which they began. */
+export function pressesOf(changes: readonly ControlChange[]): Press[] {
+  const out: Press[] = [];
+  for (const [way, on] of [[1, adds] as const, [-1, vents] as const]) {
+    let fromTick: number | null = null;
+    for (const { tick, controls } of changes) {
+      if (on(controls)) fromTick ??= tick;
+      else if (fromTick !== null) {
+        out.push({ way, fromTick, toTick: tick });
+        fromTick = null;
+      }
+    }
+    if (fromTick !== null) out.push({ way, fromTick, toTick: null });
+  }
+  return out.sort((a, b) => a.fromTick - b.fromTick);
+}
+
+/** Volume that passed during a press, m³: the recording's running sum at its end less that at its start. */
+export function pressVolumeM3(recording: Recording, press: Press, toTick: number): number {
+  const name = press.way === 1 ? 'letInM3' : 'letOutM3';
+  const at = (row: number) => recording.at(Math.min(Math.max(row, 0), recording.rows - 1), name);
+  const rowOfTick = (tick: number) => (tick - recording.startTick) / TICKS_PER_ROW;
+  return at(Math.ceil(rowOfTick(toTick))) - at(Math.floor(rowOfTick(press.fromTick)));
+}
+
+/** Presses stand on the line where they happened, as long as the press and as high as the litres. */
+export class Presses {
+  readonly root = new Container();
+  readonly #style: Style;
+  readonly #marks = new Map<string, { g: Graphics; key: string }>();
+  #presses: readonly Press[] = [];
+  #seen = '';
+  #recording: Recording | undefined;
+
+  constructor(style: Style) {
+    this.#style = style;
+  }
+
+  draw(view: StageView, frame: Frame): void {
+    const last = view.changes[view.changes.length - 1];
+    const seen = `${view.changes.length} ${last?.tick}`;
+    if (seen !== this.#seen || view.recording !== this.#recording) this.#presses = pressesOf(view.changes);
+    this.#seen = seen;
+    this.#recording = view.recording;
+    for (const { g } of this.#marks.values()) g.visible = false;
+    const nowTick = view.nowS * TICKS_PER_S;
+    const leftTick = nowTick - (frame.nowX / frame.pxPerS + 2) * TICKS_PER_S;
+    for (let i = this.#presses.length - 1; i >= 0; i--) {
+      const press = this.#presses[i]!;
+      if (press.fromTick >= nowTick) continue;
+      if ((press.toTick ?? nowTick) < leftTick) {
+        if (press.fromTick < leftTick - 60 * TICKS_PER_S) break;
+        continue;
+      }
+      this.#mark(press, Math.min(press.toTick ?? nowTick, nowTick), view, frame);
+    }
+  }
+
+  #mark(press: Press, toTick: number, view: StageView, frame: Frame): void {
+    const name = `${press.way} ${press.fromTick}`;
+    let mark = this.#marks.get(name);
+    if (!mark) {
+      mark = { g: this.root.addChild(new Graphics()), key: '' };
+      this.#marks.set(name, mark);
+    }
+    // The row after the press brings its last litres: two more rows and the mark never changes again.
+    const rows = Math.min(view.recording.rows, Math.ceil(toTick / TICKS_PER_ROW) + 2);
+    const key = `${toTick} ${rows} ${frame.pxPerM}`;
+    if (mark.key !== key) this.#build(mark.g, press, toTick, view, frame);
+    mark.key = key;
+    mark.g.visible = true;
+    mark.g.position.set(secondsToX(frame, press.fromTick / TICKS_PER_S), depthToY(frame, 0));
+  }
+
+  #build(g: Graphics, press: Press, toTick: number, { recording }: StageView, frame: Frame): void {
+    const { tokens, unit, linePx } = this.#style;
+    const height = pressHeightPx(pressVolumeM3(recording, press, toTick), unit) * press.way;
+    const gap = (linePx / 2 + 2.5 * unit) * press.way;
+    const width = ((toTick - press.fromTick) / TICKS_PER_S) * frame.pxPerS;
+    const least = Math.max(0, 5 * unit - width) / 2;
+    const depthAt = (tick: number) => {
+      const row = Math.round((tick - recording.startTick) / TICKS_PER_ROW);
+      return recording.at(Math.min(Math.max(row, 0), recording.rows - 1), 'depthM') * frame.pxPerM;
+    };
+    const steps = Math.max(1, Math.min(12, Math.round(width / 6)));
+    const foot: number[] = [];
+    const head: number[] = [];
+    for (let i = 0; i <= steps; i++) {
+      const x = -least + ((width + 2 * least) * i) / steps;
+      const y = depthAt(press.fromTick + ((toTick - press.fromTick) * i) / steps) - gap;
+      foot.push(x, y);
+      head.unshift(x, y - height);
+    }
+    g.clear()
+      .poly([...foot, ...head])
+      .fill(tokens.gas)
+      .stroke({ width: 1.4 * unit, color: tokens.ink, join: 'round' });
+  }
+}

@@ -1,0 +1,48 @@
+/** A rectangle on the page, CSS pixels. */
+export interface Box {
+  readonly left: number;
+  readonly top: number;
+  readonly right: number;
+  readonly bottom: number;
+}
+
+/** What words must keep off. */
+export interface Obstacles {
+  readonly boxes: readonly Box[];
+  /** Heights of lines that run across the whole picture, or from `x` on to the right. */
+  readonly lines: readonly { readonly y: number; readonly fromX: number }[];
+  readonly within: Box;
+}
+
+/** Whether two boxes share a point. */
+export function crosses(a: Box, b: Box): boolean {
+  return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+}
+
+/** Whether a box lies within the picture and off every obstacle. */
+export function isFree(box: Box, { boxes, lines, within }: Obstacles): boolean {
+  return (
+    box.left >= within.left &&
+    box.right <= within.right &&
+    box.top >= within.top &&
+    box.bottom <= within.bottom &&
+    !lines.some(({ y, fromX }) => box.top < y && box.bottom > y && box.right > fromX) &&
+    !boxes.some((other) => crosses(box, other))
+  );
+}
+
+/**
+ * Places for words near a point, the best first: right of it, then below and above in growing distance, ending at the right edge
+ * if they would leave the picture.
+ */
+export function placesNear(x: number, y: number, width: number, height: number, within: Box, gap: number): Box[] {
+  const at = (left: number, top: number): Box => ({ left, top, right: left + width, bottom: top + height });
+  const out = [at(x + gap * 1.4, y - height / 2)];
+  for (let i = 0; i < 12; i++)
+    for (const way of [1, -1]) {
+      const middle = y + way * (gap + height / 2 + i * height * 0.5);
+      for (const left of [x + gap * 0.6, x - width / 2, within.right - width])
+        out.push(at(Math.min(left, within.right - width), middle - height / 2));
+    }
+  return out;
+}
