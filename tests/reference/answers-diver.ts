@@ -23,7 +23,8 @@ const MMHG_PA = 133.322;
 const named = (prefix: string, make: (id: string) => () => number): Answers =>
   Object.fromEntries(ROWS.filter((row) => row.id.startsWith(prefix)).map((row) => [row.id, make(row.id)]));
 
-const waterOf = (densityKgPerM3: number, gravityMps2 = G) => changed(EXAMPLE, { water: { densityKgPerM3, gravityMps2 } });
+const waterOf = (densityKgPerM3: number, gravityMps2 = G) =>
+  changed(EXAMPLE, { water: { densityKgPerM3, gravityMps2 } });
 
 /** The ledger's line for a diver and gear written down as one thing, well under water. */
 function lineOf(massKg: number, volumeL: number, densityKgPerM3: number, gravityMps2 = G) {
@@ -94,6 +95,8 @@ export const DIVER: Answers = {
     const rig = rigOf(waterOf(1025));
     const full = rig.lungs.totalM3;
     const held = lungMol(rig, full, pressurePa(rig.column, 5));
-    return lungOverpressurePa(rig, held, full, pressurePa(rig.column, 5 - input('overp-1.2m', 'depth_change_m'))) / MMHG_PA;
+    return (
+      lungOverpressurePa(rig, held, full, pressurePa(rig.column, 5 - input('overp-1.2m', 'depth_change_m'))) / MMHG_PA
+    );
   },
 };

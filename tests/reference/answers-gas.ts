@@ -1,4 +1,10 @@
-import { AIR_KG_PER_MOL, compressionFactor, molarMassKgPerMol, vesselMol, vesselPressurePa } from '../../src/gas/index.ts';
+import {
+  AIR_KG_PER_MOL,
+  compressionFactor,
+  molarMassKgPerMol,
+  vesselMol,
+  vesselPressurePa,
+} from '../../src/gas/index.ts';
 import { LUNG_VAPOUR_PA, instantOf, jacketM3, ledger, rigOf } from '../../src/diver/index.ts';
 import { LB_PER_FT3, type Answers } from './answers-water.ts';
 import { EXAMPLE, changed } from './rigs.ts';
@@ -30,7 +36,8 @@ const fillKg = (id: string) => () =>
 const swingLb = (id: string) => () => {
   const waterL = input(id, 'internal_in3') * CUBIC_INCH_M3 * 1e3;
   const fillBar = (input(id, 'pressure_psi') * PSI_PA) / 1e5;
-  const at = (bar: number) => cylinderPullLb({ waterL, emptyKg: input(id, 'empty_mass_lb') * POUND_KG, externalL: 14, fillBar }, bar);
+  const at = (bar: number) =>
+    cylinderPullLb({ waterL, emptyKg: input(id, 'empty_mass_lb') * POUND_KG, externalL: 14, fillBar }, bar);
   return at(0) - at(fillBar);
 };
 
@@ -54,7 +61,10 @@ function cylinderPullLb(cylinder: Cylinder, cylinderBar: number): number {
 /** External litres with which the ledger's empty cylinder pulls what the row says: the pull is linear in the volume. */
 const externalL = (id: string) => () => {
   const at = (litres: number) =>
-    cylinderPullLb({ waterL: 11.03, emptyKg: input(id, 'empty_mass_lb') * POUND_KG, externalL: litres, fillBar: 200 }, 0);
+    cylinderPullLb(
+      { waterL: 11.03, emptyKg: input(id, 'empty_mass_lb') * POUND_KG, externalL: litres, fillBar: 200 },
+      0,
+    );
   const wanted = input(id, 'empty_buoyancy_lb');
   return 14 + ((wanted - at(14)) * 4) / (at(18) - at(14));
 };
@@ -78,10 +88,7 @@ export const GAS: Answers = {
   ...named('fitr-', fitBar),
   ...named('gas-', fillKg),
   ...Object.fromEntries(
-    ['cyl-Al-80-673', 'cyl-steel-71.2-730', 'cyl-steel-75.8-730', 'cyl-steel-94.6-730'].map((id) => [
-      id,
-      swingLb(id),
-    ]),
+    ['cyl-Al-80-673', 'cyl-steel-71.2-730', 'cyl-steel-75.8-730', 'cyl-steel-94.6-730'].map((id) => [id, swingLb(id)]),
   ),
   'cyl-al80-ext': externalL('cyl-al80-ext'),
   'm-air': () => molarMassKgPerMol(20.95) * 1e3,

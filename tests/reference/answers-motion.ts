@@ -16,7 +16,8 @@ export function sinkingWithN(setup: typeof EXAMPLE, forceN: number, depthM: numb
   for (let i = 0; i < 3; i++) {
     const at = instantOf(rig, { depthM });
     const shortN = netForceN(rig, at) + forceN;
-    const leadKg = rig.lead[0]!.massKg + shortN / (rig.column.gravityMps2 * (1 - rig.column.segments[0]!.densityKgPerM3 / 11340));
+    const leadKg =
+      rig.lead[0]!.massKg + shortN / (rig.column.gravityMps2 * (1 - rig.column.segments[0]!.densityKgPerM3 / 11340));
     rig = rigid(withLeadKg(setup, leadKg));
   }
   return rig;

@@ -12,9 +12,14 @@ export const LB_PER_FT3 = POUND_KG / FOOT_M ** 3;
 const EARTH_RADIUS_M = 6356766;
 
 /** The name of the first input that the row has. */
-const either = (id: string, ...names: string[]) => input(id, names.find((name) => name in rowOf(id).inputs)!);
+const either = (id: string, ...names: string[]) =>
+  input(
+    id,
+    names.find((name) => name in rowOf(id).inputs)!,
+  );
 
-const density = (id: string) => () => waterDensityKgPerM3(either(id, 'S_psu', 'S'), either(id, 'T_degC_IPTS68', 'T_degC', 'T'));
+const density = (id: string) => () =>
+  waterDensityKgPerM3(either(id, 'S_psu', 'S'), either(id, 'T_degC_IPTS68', 'T_degC', 'T'));
 const fresh = (id: string) => () => waterDensityKgPerM3(0, input(id, 'T_degC'));
 const atmosphere = (id: string) => () => atmospherePa(input(id, 'geometric_altitude_m'));
 /** Gravity at 45° of latitude, where these rows stand: g is a value of the setup. */

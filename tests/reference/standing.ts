@@ -54,7 +54,8 @@ export const OUTSIDE: Readonly<Record<string, string>> = {
   'ecsc-m30-IVC': otherSpirometry,
   'ecsc-f30-RV': otherSpirometry,
   'ecsc-f30-FRC': otherSpirometry,
-  'imm-FVC': 'of the volumes that immersion changes, total and residual are modelled; vital capacity only follows from them',
+  'imm-FVC':
+    'of the volumes that immersion changes, total and residual are modelled; vital capacity only follows from them',
   'imm-IC': 'the end-expiratory volume under water is common practice in the model, so inspiratory capacity is too',
   mosteller: 'body surface is by Du Bois',
   brozek: 'body density is by Siri',
