@@ -2,7 +2,8 @@ import { Container, Graphics, type Text } from 'pixi.js';
 import { depthToY, secondsToX, slopeOf, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import type { StageView } from './view.ts';
-import { crosses, type Box } from './words-place.ts';
+import type { Taken } from './taken.ts';
+import type { Box } from './words-place.ts';
 import { labelOf, put } from './words.ts';
 
 /** Speed above which the limit hair shows unasked, m/s: 3 m/min. */
@@ -11,8 +12,6 @@ const HAIR_FROM_MPS = 3 / 60;
 /** What lies ahead of the chest: the tangent of the present slope, the dashed hair of the limit with its words, the dots of the forecast. */
 export class Ahead {
   readonly root = new Container();
-  /** Where the limit's words stand, and the dots; other words keep off them. */
-  readonly taken: Box[] = [];
   readonly #style: Style;
   readonly #tangent = new Graphics();
   readonly #hair = new Graphics();
@@ -31,18 +30,19 @@ export class Ahead {
     this.root.addChild(this.#hair, this.#limit, this.#tangent);
   }
 
-  draw(view: StageView, frame: Frame): void {
-    this.taken.length = 0;
+  /** Dots and tangent, which stand where they must. */
+  draw(view: StageView, frame: Frame, taken: Taken): void {
     const y = depthToY(frame, view.depthM);
     const slope = slopeOf(frame, view.state.speedMps);
     this.#tangent.position.set(frame.nowX, y);
     this.#tangent.rotation = Math.atan2(slope.y, slope.x);
-    this.#drawDots(view, frame);
-    this.#drawLimit(view, frame, y);
+    this.#drawDots(view, frame, taken);
   }
 
-  #drawLimit(view: StageView, frame: Frame, y: number): void {
-    const { unit, waterPx, textPx, heightPx } = this.#style;
+  /** The hair of the limit, its words beside its end where they are free. */
+  drawLimit(view: StageView, frame: Frame, taken: Taken): void {
+    const { unit, textPx } = this.#style;
+    const y = depthToY(frame, view.depthM);
     const speed = view.state.speedMps;
     const limit = speed < 0 ? view.limits.upMps : view.limits.downMps;
     const shown = limit !== null && (view.limitTaught || Math.abs(speed) > HAIR_FROM_MPS);
@@ -56,12 +56,21 @@ export class Ahead {
     this.#hair.position.set(frame.nowX, y);
     this.#limit.text = `${Math.round(limit * 600) / 10} m/min`;
     const end = { x: frame.nowX + slope.x * length, y: y + slope.y * length };
-    const half = textPx * 0.7;
-    const width = this.#limit.width;
-    const left = end.x + 8 * unit + width < waterPx - 4 * unit ? end.x + 8 * unit : waterPx - 4 * unit - width;
-    const top = Math.min(Math.max(end.y - half, textPx * 2), heightPx - 2 * half);
-    put(this.#limit, left, top + half);
-    this.taken.push({ left, top, right: left + width, bottom: top + 2 * half });
+    const [width, height] = [this.#limit.width, textPx * 1.3];
+    const at = (left: number, top: number): Box => ({ left, top, right: left + width, bottom: top + height });
+    const gap = 7 * unit;
+    const past = slope.y > 0 ? end.y + gap / 2 : end.y - gap / 2 - height;
+    const places = [at(end.x + gap, end.y - height / 2), at(end.x - width / 2, past), at(end.x - gap - width, end.y - height / 2)];
+    for (let back = 1; back < 5; back++) {
+      const x = end.x - slope.x * back * 16 * unit;
+      const middle = end.y - slope.y * back * 16 * unit;
+      places.push(at(x - gap - width, middle - height / 2), at(x + gap, middle - height / 2));
+    }
+    const box = taken.first(places);
+    this.#limit.visible = box !== undefined;
+    if (!box) return;
+    put(this.#limit, box.left, (box.top + box.bottom) / 2);
+    taken.boxes.push(box);
   }
 
   #buildHair(slope: { x: number; y: number }, length: number): void {
@@ -75,7 +84,7 @@ export class Ahead {
     this.#hair.stroke({ width: 1.7 * unit, color: tokens.ink });
   }
 
-  #drawDots({ forecastM }: StageView, frame: Frame): void {
+  #drawDots({ forecastM }: StageView, frame: Frame, taken: Taken): void {
     const { unit, waterPx } = this.#style;
     const count = forecastM ? forecastM.length - 1 : 0;
     for (let i = 1; i <= Math.max(count, this.#dots.length); i++) {
@@ -86,7 +95,7 @@ export class Ahead {
       const y = depthToY(frame, forecastM![i]!);
       dot.position.set(x, y);
       const r = (i === 10 ? 6 : 5) * unit;
-      this.taken.push({ left: x - r, top: y - r, right: x + r, bottom: y + r });
+      taken.boxes.push({ left: x - r, top: y - r, right: x + r, bottom: y + r });
     }
   }
 
@@ -102,10 +111,5 @@ export class Ahead {
       .circle(0, 0, (second === 5 ? 5 : 3.2) * unit)
       .fill(tokens.ink)
       .stroke({ width: unit, color: tokens.paper });
-  }
-
-  /** Whether a box lies clear of what this layer shows. */
-  isClear(box: Box): boolean {
-    return !this.taken.some((other) => crosses(box, other));
   }
 }

@@ -54,7 +54,8 @@ export class ForceArrow {
     const px = frame.pxPerM * frame.enlarged;
     // The arrow starts off the body, on the side to which it points, behind the chest, where the line ahead leaves room.
     const sideways = -0.2 * state.pitchCos - (Math.abs(state.pitchSin) > 0.6 ? 0.42 * state.pitchSin : 0);
-    const clear = (kgf > 0 ? -0.37 : 0.27) * px;
+    const upright = state.pitchSin * state.pitchSin;
+    const clear = (kgf > 0 ? -0.38 + 0.3 * upright : 0.27 - 0.2 * upright) * px;
     const x = frame.nowX + sideways * px;
     const y = depthToY(frame, depthM) + clear;
     this.#arrow.position.set(x, y);

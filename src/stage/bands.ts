@@ -2,7 +2,9 @@ import { Container, Graphics, type Text } from 'pixi.js';
 import { depthToY, secondsToX, teethS, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import { PLACE_ALPHA } from './tokens.ts';
+import type { Taken } from './taken.ts';
 import type { Band, StageView } from './view.ts';
+import type { Box } from './words-place.ts';
 import { labelOf, put } from './words.ts';
 
 /** An open band is drawn so far past now and grown in steps of as much, seconds, so that it is not redrawn each frame. */
@@ -11,8 +13,6 @@ const AHEAD_S = 60;
 /** Where to be: a light fill, firm edges, and teeth that point inward and count five seconds each. */
 export class Bands {
   readonly root = new Container();
-  /** Heights of edges that are in sight, pixels, for words that must not cross them. */
-  readonly edgesY: number[] = [];
   readonly #style: Style;
   readonly #pool: { picture: Graphics; words: Text; key: string }[] = [];
 
@@ -20,14 +20,13 @@ export class Bands {
     this.#style = style;
   }
 
-  draw(view: StageView, frame: Frame): void {
-    this.edgesY.length = 0;
-    view.bands.forEach((band, i) => this.#draw(i, band, view, frame));
+  draw(view: StageView, frame: Frame, taken: Taken): void {
+    view.bands.forEach((band, i) => this.#draw(i, band, view, frame, taken));
     for (let i = view.bands.length; i < this.#pool.length; i++)
       this.#pool[i]!.picture.visible = this.#pool[i]!.words.visible = false;
   }
 
-  #draw(i: number, band: Band, view: StageView, frame: Frame): void {
+  #draw(i: number, band: Band, view: StageView, frame: Frame, taken: Taken): void {
     const { waterPx, textPx, unit, heightPx, tokens } = this.#style;
     let slot = this.#pool[i];
     if (!slot) {
@@ -48,12 +47,19 @@ export class Bands {
     if (key !== slot.key) this.#build(picture, band, toS, frame);
     slot.key = key;
     picture.position.set(x, top);
-    this.edgesY.push(top, bottom);
+    taken.lines.push({ y: top, fromX: x }, { y: bottom, fromX: x });
     words.text = band.words;
-    const left = Math.max(x + 10 * unit, 10 * unit);
-    // Above the top edge where there is water for it, else just inside.
-    const above = top > textPx * 3.2;
-    put(words, Math.min(left, endX - words.width - 8 * unit), above ? top - textPx * 0.85 : top + 10 * unit + textPx * 0.8);
+    // Beside the edges, outside first; where the diver or the dots are, further on.
+    const start = Math.max(x + 10 * unit, 10 * unit);
+    const width = words.width;
+    const height = textPx * 1.3;
+    const places: Box[] = [];
+    for (const left of [start, Math.max(start, waterPx - width - 10 * unit)])
+      for (const above of [top - height - 2 * unit, bottom + 2 * unit, top + 10 * unit, bottom - height - 10 * unit])
+        places.push({ left, top: above, right: left + width, bottom: above + height });
+    const box = taken.first(places) ?? places[0]!;
+    taken.boxes.push(box);
+    put(words, box.left, (box.top + box.bottom) / 2);
   }
 
   #build(g: Graphics, band: Band, toS: number, frame: Frame): void {

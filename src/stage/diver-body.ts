@@ -1,5 +1,5 @@
 import { Container, Graphics } from 'pixi.js';
-import { elbow, hull, lobe, rib, type Spot } from './figure-shape.ts';
+import { elbow, hull, joined, lobe, rib, type Spot } from './figure-shape.ts';
 import { HEAD, SHOULDER, TRUNK, legRibs, poseKey, type Pose } from './figure-pose.ts';
 import type { Style } from './layout.ts';
 import { mixed } from './tokens.ts';
@@ -65,7 +65,7 @@ export class DiverBody {
     const { tokens, unit } = this.#style;
     const ink = 1.7 * unit;
     const layer = (width: number, color: number) => {
-      for (const points of outlines) g.poly(points).stroke({ width: width * 2, color, join: 'round' });
+      for (const points of outlines) g.poly(joined(points), false).stroke({ width: width * 2, color, join: 'round' });
     };
     const dim = (colour: number) => mixed(colour, tokens.ink, shade);
     layer(suitPx + gapPx + ink, tokens.ink);
@@ -83,6 +83,7 @@ export class DiverBody {
     const { tokens, unit } = this.#style;
     g.poly(points)
       .fill(mixed(tokens.suit, tokens.ink, 0.55))
+      .poly(joined(points), false)
       .stroke({ width: 1.7 * unit, color: tokens.ink, join: 'round' });
   }
 
@@ -98,9 +99,11 @@ export class DiverBody {
     g.moveTo(...spot(-0.12, 0.035))
       .lineTo(...spot(0.09, 0.035))
       .stroke({ width: 0.022 * pxPerM, color: tokens.ink });
-    g.poly([...spot(0.075, 0.075), ...spot(0.135, 0.066), ...spot(0.15, 0.03), ...spot(0.14, -0.014), ...spot(0.08, -0.01)])
+    const mask = [spot(0.075, 0.075), spot(0.135, 0.066), spot(0.15, 0.03), spot(0.14, -0.014), spot(0.08, -0.01)].flat();
+    g.poly(mask)
       .fill(tokens.paper)
-      .stroke({ width: 1.6 * unit, color: tokens.ink, join: 'round' });
+      .poly(joined(mask), false)
+      .stroke({ width: 1.8 * unit, color: tokens.ink, join: 'round' });
     const [x, y] = mouthOf(gaze);
     g.circle(x * pxPerM, y * pxPerM, 0.042 * pxPerM)
       .fill(mixed(tokens.suit, tokens.ink, 0.55))

@@ -1,7 +1,7 @@
 import { Container, Graphics } from 'pixi.js';
 import { jacketM3, loopM3, type Rig } from '../diver/index.ts';
 import { waterAt, type WaterAt } from '../water/index.ts';
-import { lobe } from './figure-shape.ts';
+import { joined, lobe } from './figure-shape.ts';
 import type { Style } from './layout.ts';
 import type { StageView } from './view.ts';
 
@@ -58,8 +58,10 @@ export class DiverGas {
 
   #gas(g: Graphics, points: number[], pxPerM: number): void {
     const { tokens, unit } = this.#style;
-    g.poly(points.map((metres) => metres * pxPerM))
+    const outline = points.map((metres) => metres * pxPerM);
+    g.poly(outline)
       .fill(tokens.gas)
+      .poly(joined(outline), false)
       .stroke({ width: 1.6 * unit, color: tokens.ink, join: 'round' });
   }
 
@@ -70,11 +72,11 @@ export class DiverGas {
     const area = volumeM3 / ACROSS_M;
     const thick = area / (Math.PI * half);
     // An empty bladder is still there, as a fold.
-    g.moveTo(-0.36 * pxPerM, -0.135 * pxPerM)
-      .lineTo(0.16 * pxPerM, -0.135 * pxPerM)
-      .stroke({ width: Math.max(2.4 * unit, 0.03 * pxPerM), color: tokens.ink, cap: 'round' });
+    g.moveTo(-0.36 * pxPerM, -0.155 * pxPerM)
+      .lineTo(0.16 * pxPerM, -0.155 * pxPerM)
+      .stroke({ width: Math.max(2.4 * unit, 0.036 * pxPerM), color: tokens.ink, cap: 'round' });
     if (thick > 2e-3)
-      this.#gas(g, lobe({ x: -0.1 + 0.1 * shift, y: -0.13 - 0.45 * thick }, half, area, -0.25 * shift), pxPerM);
+      this.#gas(g, lobe({ x: -0.1 + 0.1 * shift, y: -0.145 - 0.4 * thick }, half, area, -0.25 * shift), pxPerM);
   }
 
   /** A bar of contents in each cylinder: as long as the share of the filling that is left. */

@@ -47,13 +47,13 @@ export class DiverLead {
       const place = placeOf(piece);
       const before = taken.get(place) ?? 0;
       const width = widthOf(piece.massKg);
-      taken.set(place, before + width + 0.018);
+      taken.set(place, before + width + 0.012);
       if ((released & (1 << i)) !== 0) return;
       const { x, y } = spotOf(place, before + width / 2, ankle);
-      const high = width * 0.62;
+      const high = width * 0.7;
       g.roundRect((x - width / 2) * pxPerM, (y - high / 2) * pxPerM, width * pxPerM, high * pxPerM, 0.012 * pxPerM)
         .fill(tokens.ink)
-        .stroke({ width: 1.2 * unit, color: tokens.paper });
+        .stroke({ width: unit, color: tokens.paper });
     });
   }
 
@@ -83,7 +83,7 @@ export class DiverLead {
 
 /** Side of a piece as drawn, metres: lead of that mass as a block twice as long as thick. */
 function widthOf(massKg: number): number {
-  return 0.082 * Math.cbrt(Math.max(massKg, 0.2));
+  return 0.1 * Math.cbrt(Math.max(massKg, 0.2));
 }
 
 function placeOf(piece: LeadPart): keyof typeof LEAD_PLACES {

@@ -1,4 +1,4 @@
-import { Container, Graphics } from 'pixi.js';
+import { Container, Graphics, type Text } from 'pixi.js';
 import { foamM3, suitGasM3 } from '../diver/index.ts';
 import { waterAt, type WaterAt } from '../water/index.ts';
 import { DiverBody, mouthOf, type Covers } from './diver-body.ts';
@@ -8,6 +8,8 @@ import { poseOf } from './figure-pose.ts';
 import { depthToY, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import type { StageView } from './view.ts';
+import type { Box } from './words-place.ts';
+import { labelOf, put } from './words.ts';
 
 /** Suit and the gas under it are drawn so many times thicker than they are, or they would not show. */
 export const COVER_TIMES = 6;
@@ -20,6 +22,8 @@ export class Diver {
   readonly sinking: Container;
   /** The chest mark, drawn over the line. */
   readonly mark = new Graphics();
+  /** Says how many times its true size the figure is drawn, when it is. */
+  readonly enlarged: Text;
   readonly #style: Style;
   readonly #body: DiverBody;
   readonly #gas: DiverGas;
@@ -30,6 +34,8 @@ export class Diver {
 
   constructor(style: Style) {
     this.#style = style;
+    this.enlarged = labelOf(style, { anchorX: 1, size: 0.93 });
+    put(this.enlarged, style.waterPx - 8 * style.unit, style.heightPx - style.textPx);
     this.#body = new DiverBody(style);
     this.#gas = new DiverGas(style);
     this.#lead = new DiverLead(style);
@@ -55,6 +61,22 @@ export class Diver {
     this.root.position.set(frame.nowX, y);
     this.root.rotation = -Math.atan2(view.state.pitchSin, view.state.pitchCos);
     this.mark.position.set(frame.nowX, y);
+    this.enlarged.visible = frame.enlarged > 1;
+    this.enlarged.text = `diver drawn ×${frame.enlarged}`;
+  }
+
+  /** The part of the page that the figure takes. */
+  boxOf({ depthM, state }: StageView, frame: Frame): Box {
+    const px = frame.pxPerM * frame.enlarged;
+    const y = depthToY(frame, depthM);
+    const [cos, sin] = [state.pitchCos, state.pitchSin];
+    const [headX, headY, feetX, feetY] = [0.66 * cos, -0.66 * sin, -1.55 * cos, 1.55 * sin];
+    return {
+      left: frame.nowX + (Math.min(headX, feetX) - 0.2) * px,
+      right: frame.nowX + (Math.max(headX, feetX) + 0.12) * px,
+      top: y + (Math.min(headY, feetY) - 0.3) * px,
+      bottom: y + (Math.max(headY, feetY) + 0.25) * px,
+    };
   }
 
   #coversOf({ rig, state }: StageView, pxPerM: number): Covers {

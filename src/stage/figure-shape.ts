@@ -81,3 +81,8 @@ export function elbow(shoulder: Spot, hand: Spot, upperM: number, lowerM: number
   const angle = Math.atan2(dy, dx) + bend;
   return { x: shoulder.x + upper * Math.cos(angle), y: shoulder.y + upper * Math.sin(angle) };
 }
+
+/** The same outline with its first side once more, so that a wide stroke joins where it began. */
+export function joined(points: readonly number[]): number[] {
+  return [...points, ...points.slice(0, 4)];
+}

@@ -78,7 +78,7 @@ export class Marks {
     hide(this.#rings, used);
   }
 
-  #drawEvents({ events, recording, nowS }: StageView, frame: Frame): void {
+  #drawEvents({ events, recording, nowS, rig: { bottomM } }: StageView, frame: Frame): void {
     const { unit, textPx } = this.#style;
     let used = 0;
     let lastX = Infinity;
@@ -95,7 +95,9 @@ export class Marks {
       slot.g.position.set(x, y);
       slot.words.text = words;
       slot.words.anchor.set(1, 0.5);
-      put(slot.words, x - 2 * unit, y + 19 * unit + textPx * 0.3);
+      const onGround = events[i]!.kind === 'bottom-touched';
+      const below = onGround ? depthToY(frame, bottomM) + textPx : y + 19 * unit + textPx * 0.3;
+      put(slot.words, x - 2 * unit, below);
     }
     hide(this.#events, used);
   }

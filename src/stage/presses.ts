@@ -1,5 +1,6 @@
 import { Container, Graphics } from 'pixi.js';
 import { TICKS_PER_ROW, TICKS_PER_S, type ControlChange, type Controls, type Recording } from '../dive/index.ts';
+import { joined } from './figure-shape.ts';
 import { depthToY, pressHeightPx, secondsToX, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import type { StageView } from './view.ts';
@@ -91,25 +92,31 @@ export class Presses {
   #build(g: Graphics, press: Press, toTick: number, { recording }: StageView, frame: Frame): void {
     const { tokens, unit, linePx } = this.#style;
     const height = pressHeightPx(pressVolumeM3(recording, press, toTick), unit) * press.way;
-    const gap = (linePx / 2 + 2.5 * unit) * press.way;
     const width = ((toTick - press.fromTick) / TICKS_PER_S) * frame.pxPerS;
-    const least = Math.max(0, 5 * unit - width) / 2;
+    const least = Math.max(0, 6 * unit - width) / 2;
     const depthAt = (tick: number) => {
       const row = Math.round((tick - recording.startTick) / TICKS_PER_ROW);
       return recording.at(Math.min(Math.max(row, 0), recording.rows - 1), 'depthM') * frame.pxPerM;
     };
-    const steps = Math.max(1, Math.min(12, Math.round(width / 6)));
+    // A short press is a block that stands on the line; a long one follows it.
+    const steps = width < 18 * unit ? 0 : Math.min(16, Math.round(width / (5 * unit)));
+    const slope = Math.abs(depthAt(toTick + 24) - depthAt(press.fromTick - 24)) / (width + 0.4 * frame.pxPerS);
+    const lean = steps === 0 ? (slope * (width + 2 * least)) / 2 : 0;
+    const gap = (lean + (linePx / 2) * Math.hypot(1, Math.min(slope, 3)) + 1.5 * unit) * press.way;
     const foot: number[] = [];
     const head: number[] = [];
-    for (let i = 0; i <= steps; i++) {
-      const x = -least + ((width + 2 * least) * i) / steps;
-      const y = depthAt(press.fromTick + ((toTick - press.fromTick) * i) / steps) - gap;
+    for (let i = 0; i <= Math.max(1, steps); i++) {
+      const x = -least + ((width + 2 * least) * i) / Math.max(1, steps);
+      const share = steps === 0 ? 0.5 : i / steps;
+      const y = depthAt(press.fromTick + (toTick - press.fromTick) * share) - gap;
       foot.push(x, y);
       head.unshift(x, y - height);
     }
+    const outline = [...foot, ...head];
     g.clear()
-      .poly([...foot, ...head])
+      .poly(outline)
       .fill(tokens.gas)
+      .poly(joined(outline), false)
       .stroke({ width: 1.4 * unit, color: tokens.ink, join: 'round' });
   }
 }

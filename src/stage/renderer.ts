@@ -1,7 +1,4 @@
-import 'pixi.js/unsafe-eval';
-import { CanvasRenderer, WebGLRenderer } from 'pixi.js';
-import 'pixi.js/graphics';
-import 'pixi.js/text';
+import type { CanvasRenderer, WebGLRenderer } from 'pixi.js';
 
 /** What draws: the graphics card, or the processor on a plain canvas. */
 export type RendererKind = 'webgl' | 'canvas';
@@ -20,7 +17,7 @@ export function suitedKind(doc: Document): RendererKind {
   return SOFTWARE.test(name) ? 'canvas' : 'webgl';
 }
 
-/** A renderer with a canvas of its own; the canvas when WebGL cannot be had after all. */
+/** A renderer with a canvas of its own, of which only the kind needed is loaded; the canvas when WebGL cannot be had after all. */
 export async function rendererOf(
   kind: RendererKind,
   widthPx: number,
@@ -37,14 +34,16 @@ export async function rendererOf(
   };
   if (kind === 'webgl') {
     try {
-      const renderer = new WebGLRenderer();
+      const { webglRenderer } = await import('./webgl.ts');
+      const renderer = webglRenderer();
       await renderer.init(options);
       return renderer;
     } catch {
       return rendererOf('canvas', widthPx, heightPx, pixelRatio);
     }
   }
-  const renderer = new CanvasRenderer();
+  const { canvasRenderer } = await import('./canvas.ts');
+  const renderer = canvasRenderer();
   await renderer.init(options);
   return renderer;
 }

@@ -5,12 +5,13 @@ import { Bands } from './bands.ts';
 import { Bubbles } from './bubbles.ts';
 import { Diver } from './diver.ts';
 import { ForecastWords } from './forecast-words.ts';
-import type { Frame } from './geometry.ts';
+import { depthToY, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import { Marks } from './marks.ts';
 import { Presses } from './presses.ts';
 import { Scale } from './scale.ts';
 import { Specks } from './specks.ts';
+import { Taken } from './taken.ts';
 import { TimeTicks } from './time-ticks.ts';
 import { Track } from './track.ts';
 import type { StageView } from './view.ts';
@@ -23,6 +24,8 @@ export class Scene {
   readonly #bands: Bands;
   readonly #ahead: Ahead;
   readonly #words: ForecastWords;
+  readonly #diver: Diver;
+  readonly #taken: Taken;
   readonly #layers: readonly { draw(view: StageView, frame: Frame): void }[];
 
   constructor(style: Style) {
@@ -35,21 +38,32 @@ export class Scene {
     const track = new Track(style);
     const marks = new Marks(style);
     const bubbles = new Bubbles(style);
-    const diver = new Diver(style);
+    const diver = (this.#diver = new Diver(style));
     const arrow = new ForceArrow(style);
     this.#bands = new Bands(style);
     this.#ahead = new Ahead(style);
     this.#words = new ForecastWords(style);
-    this.#layers = [water, specks, ticks, scale, presses, track, marks, bubbles, diver, arrow, this.#bands, this.#ahead];
+    this.#layers = [water, specks, ticks, scale, presses, track, marks, bubbles, diver, arrow];
+    const { unit, textPx, waterPx, heightPx } = style;
+    const edge = 5 * unit;
+    this.#taken = new Taken({ left: edge, top: textPx * 2.2, right: waterPx - edge, bottom: heightPx - edge });
     this.root.addChild(water.root, specks.root, this.#bands.root, scale.hair, ticks.nowLine);
-    this.root.addChild(diver.sinking, bubbles.root, diver.root, arrow.root, water.surface);
+    this.root.addChild(diver.sinking, bubbles.root, diver.root, arrow.root, water.surface, water.ground);
     this.root.addChild(presses.root, track.root, this.#words.root, this.#ahead.root, diver.mark, marks.root);
-    this.root.addChild(ticks.root, scale.root);
+    this.root.addChild(ticks.root, diver.enlarged, scale.root);
   }
 
   draw(view: StageView, frame: Frame): void {
     for (const layer of this.#layers) layer.draw(view, frame);
-    this.#words.draw(view, frame, this.#ahead.taken, this.#bands.edgesY);
+    const taken = this.#taken;
+    taken.clear();
+    // In this order: what stands where it must, then words, the ones that can move least first.
+    taken.boxes.push(this.#diver.boxOf(view, frame));
+    taken.lines.push({ y: depthToY(frame, view.depthM), fromX: frame.nowX }, { y: depthToY(frame, 0), fromX: 0 });
+    this.#ahead.draw(view, frame, taken);
+    this.#bands.draw(view, frame, taken);
+    this.#ahead.drawLimit(view, frame, taken);
+    this.#words.draw(view, frame, taken);
   }
 
   destroy(): void {

@@ -14,12 +14,12 @@ export class Specks {
   constructor(style: Style) {
     const { waterPx, heightPx, unit, tokens } = style;
     const count = Math.round(Math.min(90, (waterPx * heightPx) / (PX2_PER_SPECK * unit * unit)));
-    const shape = new GraphicsContext().circle(0, 0, 1.3 * unit).fill({ color: tokens.secondary, alpha: 0.55 });
+    const shape = new GraphicsContext().circle(0, 0, 1.3 * unit).fill({ color: tokens.secondary, alpha: 0.45 });
     this.#specks = Array.from({ length: count }, (_, i) => {
       const g = this.root.addChild(new Graphics(shape));
       // Golden-ratio steps spread points evenly without a pattern that the eye finds.
       g.x = ((i * 0.754877666) % 1) * waterPx;
-      g.scale.set(0.6 + ((i * 7) % 5) * 0.16);
+      g.scale.set(0.7 + ((i * 7) % 5) * 0.11);
       return { g, share: (i * 0.569840291) % 1 };
     });
   }

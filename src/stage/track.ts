@@ -7,6 +7,15 @@ import type { RateLimits, StageView } from './view.ts';
 /** Rows of a piece of track that is drawn once and then only moved. */
 const CHUNK_ROWS = 40;
 const ROW_S = 0.1;
+/** A change between single and doubled that lasts less is not seen as one, seconds. */
+const SHORT_S = 0.45;
+
+/** The limits under which the line was drawn at a moment. */
+function limitsAt({ limits, limitsBefore }: StageView, s: number): RateLimits {
+  let found = limits;
+  for (const before of limitsBefore ?? []) if (before.fromS <= s) found = before.limits;
+  return found;
+}
 
 /** A run of the track that is all single or all doubled, as x, y pairs. */
 export interface Stretch {
@@ -29,6 +38,19 @@ export function stretchesOf(
     if (last?.doubled === doubled) last.points.push(seconds[i]!, depthsM[i]!);
     else out.push({ doubled, points: [seconds[i - 1]!, depthsM[i - 1]!, seconds[i]!, depthsM[i]!] });
   }
+  return out;
+}
+
+/** The same stretches without those too short to be seen, which take the kind of the one before. */
+export function calmed(stretches: readonly Stretch[], leastS: number): Stretch[] {
+  const out: { doubled: boolean; points: number[] }[] = [];
+  stretches.forEach(({ doubled, points }, i) => {
+    const lasts = points[points.length - 2]! - points[0]!;
+    const inner = i > 0 && i < stretches.length - 1;
+    const last = out[out.length - 1];
+    if (last && (last.doubled === doubled || (inner && lasts < leastS))) last.points.push(...points.slice(2));
+    else out.push({ doubled, points: [...points] });
+  });
   return out;
 }
 
@@ -72,7 +94,8 @@ export class Track {
     const toRow = Math.min(fromRow + CHUNK_ROWS, lastRow);
     const whole = toRow === fromRow + CHUNK_ROWS;
     const { upMps, downMps } = view.limits;
-    const key = `${frame.pxPerM} ${toRow} ${whole ? '' : view.nowS} ${upMps} ${downMps} ${view.recording.at(toRow, 'depthM')}`;
+    const end = `${toRow} ${whole ? '' : view.nowS} ${view.recording.at(toRow, 'depthM')}`;
+    const key = `${frame.pxPerM} ${end} ${upMps} ${downMps} ${view.limitsBefore?.length}`;
     let piece = this.#pieces.get(index);
     if (!piece) {
       piece = { lines: [new Graphics(), new Graphics(), new Graphics()], key: '' };
@@ -93,7 +116,7 @@ export class Track {
         seconds.push(nowS);
         depths.push(view.depthM);
       }
-      this.#ink(piece, stretchesOf(seconds, depths, () => view.limits), frame);
+      this.#ink(piece, calmed(stretchesOf(seconds, depths, (s) => limitsAt(view, originS + s)), SHORT_S), frame);
     }
     const x = secondsToX(frame, originS);
     const y = depthToY(frame, 0);

@@ -15,6 +15,8 @@ export class Water {
   /** The waterline goes over the diver: a head out of the water is cut by it where the water stands. */
   readonly surface = new Graphics();
   readonly #style: Style;
+  /** The ground goes over the diver too, who stands behind its edge. */
+  readonly ground = new Graphics();
   readonly #picture = new Graphics();
   readonly #line = new Graphics();
   #key = '';
@@ -33,7 +35,7 @@ export class Water {
       this.#build(frame, rig.bottomM, ledgeM);
       this.#buildLine(frame, rig.line ? rig.bottomM : null);
     }
-    this.root.y = this.surface.y = depthToY(frame, 0);
+    this.root.y = this.surface.y = this.ground.y = depthToY(frame, 0);
   }
 
   #build(frame: Frame, bottomM: number, ledgeM: number | null): void {
@@ -60,18 +62,22 @@ export class Water {
         .fill(tokens.ground)
         .stroke({ width: 2 * unit, color: tokens.ink, join: 'round' });
     }
-    g.rect(0, bottomM * px, waterPx, heightPx).fill(tokens.ground);
-    g.moveTo(0, bottomM * px)
-      .lineTo(waterPx, bottomM * px)
+    this.#buildGround(bottomM * px);
+  }
+
+  #buildGround(y: number): void {
+    const { tokens, waterPx, unit, heightPx } = this.#style;
+    const g = this.ground.clear().rect(0, y, waterPx, heightPx).fill(tokens.ground);
+    g.moveTo(0, y)
+      .lineTo(waterPx, y)
       .stroke({ width: 2 * unit, color: tokens.ink });
     const step = 46 * unit;
     for (let i = 0; i * step < waterPx; i++) {
       const x = i * step + ((i * 37) % 23) * unit;
-      const y = bottomM * px + (9 + ((i * 53) % 31)) * unit;
-      g.moveTo(x, y)
-        .lineTo(x + (5 + ((i * 29) % 9)) * unit, y)
-        .stroke({ width: 1.5 * unit, color: tokens.ink, alpha: 0.45, cap: 'round' });
+      const low = y + (9 + ((i * 53) % 31)) * unit;
+      g.moveTo(x, low).lineTo(x + (5 + ((i * 29) % 9)) * unit, low);
     }
+    g.stroke({ width: 1.5 * unit, color: tokens.ink, alpha: 0.4, cap: 'round' });
   }
 
   #buildLine(frame: Frame, bottomM: number | null): void {
