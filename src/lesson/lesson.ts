@@ -111,8 +111,9 @@ interface PredictBase {
 /** A prediction about a topic that the model computes from the lesson's own setup. */
 interface Computed {
   readonly topic: Topic;
-  /** Depth that the topic is asked at. */
+  /** Depth that the topic is asked at, and the one it leads to. */
   readonly atM?: number;
+  readonly toM?: number;
 }
 
 /** A choice among plain buttons; option ids are the outcomes of the topic. Only what no topic covers has its answer typed in. */

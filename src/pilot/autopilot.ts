@@ -47,6 +47,7 @@ export function autopilot(rig: Rig, traits: PilotTraits, chance: Chance): Pilot 
     if (task.kind === 'float' || (task.kind === 'surface' && seen.depthM < HEAD_OUT_M)) {
       left = false;
       targetM = NaN;
+      if (task.kind === 'float') return { gas: 0, biasL: 0, finsUpN: 0 };
       // Once the head is clear the button is let go for good: a wave of breath is no reason to press again.
       topped = seen.depthM < FLOATS_M ? topped + 1 : topped;
       return { gas: topped < 3 ? 1 : 0, biasL: 0, finsUpN: 0 };
@@ -58,9 +59,11 @@ export function autopilot(rig: Rig, traits: PilotTraits, chance: Chance): Pilot 
       if (!sinking || (traits.leaving.everyS === 0 && !empty)) return leave(seen);
     }
     left = true;
-    targetM = Number.isNaN(targetM) ? seen.depthM : nextTargetM(traits.target, targetM, goalM, seen.depthM);
+    const before = Number.isNaN(targetM) ? seen.depthM : targetM;
+    targetM = nextTargetM(traits.target, before, goalM, seen.depthM);
     const way = Math.abs(goalM - targetM) < 0.01 ? 0 : goalM > targetM ? 1 : -1;
-    return hands(seen.depthM - targetM, seen, way);
+    const paceMps = (targetM - before) * DECISIONS_PER_S * traits.target.paceShare;
+    return hands(seen.depthM - targetM, seen.speedMps - paceMps, way);
   };
 
   return {

@@ -1,4 +1,4 @@
-import { DECISIONS_PER_S, type Sight } from './eye.ts';
+import { DECISIONS_PER_S } from './eye.ts';
 import type { BreathLaw, KickLaw, Law, PulseLaw, UntilStillLaw } from './traits.ts';
 
 /** What the hands, the lungs and the fins do: gas in (1) or out (−1), litres off mid-breath, thrust upward in newtons. */
@@ -8,8 +8,11 @@ export interface Act {
   finsUpN: number;
 }
 
-/** From where a pilot thinks he should be, metres below it, what he sees, and which way he travels (1 down, −1 up, 0 stays). */
-export type Hands = (errorM: number, seen: Sight, way: -1 | 0 | 1) => Act;
+/**
+ * From where a pilot thinks he should be: metres below it, m/s by which he sinks faster than it, and which way it travels (1
+ * down, −1 up, 0 stays).
+ */
+export type Hands = (errorM: number, speedMps: number, way: -1 | 0 | 1) => Act;
 
 /** Share by which the 4 s mean of the bias comes nearer to the bias at each decision. */
 const MEAN_SHARE = 1 / (4 * DECISIONS_PER_S);
@@ -34,7 +37,7 @@ function breathHands(law: BreathLaw): Hands {
   let pressing = 0;
   let waiting = 0;
   let gas: -1 | 0 | 1 = 0;
-  return (errorM, { speedMps }, way) => {
+  return (errorM, speedMps, way) => {
     const wanted = law.perML * errorM + law.perMpsL * speedMps;
     const biasL = Math.min(Math.max(wanted, -law.rangeL), law.rangeL);
     mean += (biasL - mean) * MEAN_SHARE;
@@ -56,7 +59,7 @@ function breathHands(law: BreathLaw): Hands {
 function pulseHands(law: PulseLaw): Hands {
   let since = decisions(law.fromPressToPressS);
   let gas: -1 | 0 | 1 = 0;
-  return (errorM, { speedMps }) => {
+  return (errorM, speedMps) => {
     since++;
     const felt = errorM + law.leadS * speedMps;
     if (since >= decisions(law.fromPressToPressS) && Math.abs(felt) > law.overM) {
@@ -71,7 +74,7 @@ function untilStillHands(law: UntilStillLaw): Hands {
   let pressed = 0;
   let waiting = 0;
   let gas: -1 | 0 | 1 = 0;
-  return (errorM, { speedMps }) => {
+  return (errorM, speedMps) => {
     if (waiting > 0) waiting--;
     else if (gas !== 0) {
       pressed++;

@@ -8,6 +8,8 @@ export interface TargetTraits {
   readonly slowM: number;
   /** How far ahead of the diver the target may be, metres. */
   readonly leadM: number;
+  /** Share of the target's own speed that he lets himself have: 0 brakes every motion, 1 moves with the target. */
+  readonly paceShare: number;
 }
 
 const SLOWEST = 0.35;

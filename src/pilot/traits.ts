@@ -63,11 +63,11 @@ export interface PilotTraits {
 
 const noDrops = { dropsPerS: 0, dropS: 0 };
 const leavesAtOnce = { onS: 1, everyS: 0 };
-const hasty: TargetTraits = { upMps: 0.12, downMps: 0.18, slowM: 0, leadM: 1.2 };
+const hasty: TargetTraits = { upMps: 0.12, downMps: 0.18, slowM: 0, leadM: 1.2, paceShare: 0 };
 
 const steady: PilotTraits = {
   eye: { delayS: 0.35, noticesMps: 0.02, noiseM: 0.05, ...noDrops },
-  target: { upMps: 0.08, downMps: 0.1, slowM: 2, leadM: 0.5 },
+  target: { upMps: 0.08, downMps: 0.1, slowM: 2, leadM: 0.5, paceShare: 0.5 },
   leaving: { onS: 0.5, everyS: 1.5 },
   periodS: 8,
   law: { kind: 'breath', rangeL: 1, perML: 0.8, perMpsL: 8, pressS: 0.25, bandL: 0.25, waitS: 2.5, oneWayL: 0.2 },
@@ -76,7 +76,7 @@ const steady: PilotTraits = {
 
 const able: PilotTraits = {
   eye: { delayS: 0.6, noticesMps: 0.04, noiseM: 0.1, dropsPerS: 0.08, dropS: 1.5 },
-  target: { upMps: 0.11, downMps: 0.2, slowM: 0, leadM: 0.45 },
+  target: { upMps: 0.11, downMps: 0.2, slowM: 0, leadM: 0.45, paceShare: 0 },
   leaving: { onS: 0.5, everyS: 1.2 },
   periodS: 6,
   law: { kind: 'breath', rangeL: 0.9, perML: 0.6, perMpsL: 5, pressS: 0.4, bandL: 0.3, waitS: 3, oneWayL: 0.2 },
@@ -85,7 +85,7 @@ const able: PilotTraits = {
 
 const learner: PilotTraits = {
   eye: { delayS: 0.8, noticesMps: 0.05, noiseM: 0.15, dropsPerS: 0.08, dropS: 2 },
-  target: { upMps: 0.12, downMps: 0.2, slowM: 0, leadM: 0.8 },
+  target: { upMps: 0.12, downMps: 0.2, slowM: 0, leadM: 0.8, paceShare: 0 },
   leaving: leavesAtOnce,
   periodS: 5.5,
   law: { kind: 'breath', rangeL: 0.6, perML: 0.5, perMpsL: 4, pressS: 0.6, bandL: 0.3, waitS: 3.5, oneWayL: 0 },

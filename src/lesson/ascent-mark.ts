@@ -1,0 +1,197 @@
+import { HEAD_OUT_M } from '../diver/index.ts';
+import { rowsOf } from './goal.ts';
+import { breathCaps, type BreathHeld } from './habits.ts';
+import type { HoldGoal } from './lesson.ts';
+import type { Mark } from './mark.ts';
+import { excessClimbM, toAndFroL, worstRow, type Span } from './measures.ts';
+import { sumMark, type Cap, type Demand, type Term } from './mark-sum.ts';
+import type { Trace } from './trace.ts';
+import { finGate, heldOf } from './window-evidence.ts';
+
+/** Ascent limit, m/min. @source 30 ft/min: US Navy Diving Manual rev. 7 §9-6.3, recalled */
+const LIMIT_MPMIN = 9;
+/** The rate that caps, m/min, practice; and where the credit for the fastest moment begins and ends. */
+const FAST_MPMIN = 18;
+const PEAK_GOOD_MPMIN = 10;
+const PEAK_BAD_MPMIN = 25;
+/** Excess climb: all credit, none, and the most that meets the task, metres. */
+const EXCESS_GOOD_M = 0.3;
+const EXCESS_BAD_M = 5;
+const EXCESS_OK_M = 1;
+
+/** Rows and limits of an ascent with a stop. */
+export interface AscentTask {
+  /** End of the hold below, or the start. */
+  readonly fromRow: number;
+  readonly stop: HoldGoal;
+  readonly reachedRow: number;
+  /** Time to come up from the stop, seconds. */
+  readonly surfaceWithinS: number;
+  readonly fastAscentIsThePoint: boolean;
+}
+
+/** Row on which the head came out after the stop, in time; null when it did not. */
+function headOutRow(trace: Trace, stopEnd: number, withinS: number): number | null {
+  for (let row = stopEnd; row < Math.min(trace.rows, stopEnd + rowsOf(withinS) + 1); row++)
+    if (trace.depthM[row]! < HEAD_OUT_M) return row;
+  return null;
+}
+
+/**
+ * Mark of an ascent with its stop, 0–100: 100·G·Fin·[0.40 lin(E; 0.3, 5 m) + 0.10 lin(peak v3; 10, 25) + 0.25 lin(RMS in the
+ * stop; 0.2, 1.5) + 0.10 share within ±0.5 m + 0.15 lin(T; 6, 36 L)], E = ∫max(0, v3 − 9 m/min)dt until the head is out.
+ */
+export function ascentMark(trace: Trace, task: AscentTask, breaths: readonly BreathHeld[]): Mark {
+  const held = heldOf(trace, task.stop, task.reachedRow);
+  const stopEnd = held.window.to;
+  const out = headOutRow(trace, stopEnd, task.surfaceWithinS);
+  const end = out ?? trace.rows - 1;
+  const whole: Span = { from: task.fromRow, to: end + 1 };
+  const early = worstRow({ from: task.fromRow, to: stopEnd }, trace.rows, (row) => -trace.depthM[row]!);
+  const leftEarly = early.value > -HEAD_OUT_M;
+  const climb = excessClimbM(trace, whole, LIMIT_MPMIN / 60);
+  const fastest = worstRow(whole, trace.rows, (row) => -trace.slowMps[row]! * 60);
+  // Staying down must not save anybody the hardest metres: then both count as bad.
+  const excess = out === null ? Math.max(climb.value, EXCESS_BAD_M) : climb.value;
+  const peak = out === null ? Math.max(fastest.value, PEAK_BAD_MPMIN) : fastest.value;
+  const gas = toAndFroL(trace, { from: task.fromRow, to: end });
+  const fast = fastest.value > FAST_MPMIN;
+  const spans = [
+    { from: task.fromRow, to: task.reachedRow },
+    { from: stopEnd, to: end },
+  ];
+  return sumMark({
+    id: 'ascent',
+    terms: [
+      ...rateTerms(excess, climb.row, peak, fastest.row, out === null),
+      held.rms(0.25),
+      held.close(0.1),
+      gasTerm(gas.value, gas.row),
+    ],
+    gates: [held.gate, finGate(trace, held, { sum: trace.finsDownNs, spans })],
+    demands: [
+      {
+        id: 'excess',
+        demand: `at most ${EXCESS_OK_M} m climbed above ${LIMIT_MPMIN} m/min`,
+        value: excess,
+        unit: 'm',
+        met: excess <= EXCESS_OK_M,
+        row: climb.row,
+      },
+      {
+        id: 'fast',
+        demand: `never above ${FAST_MPMIN} m/min for 3 s`,
+        value: fastest.value,
+        unit: 'm/min',
+        met: !fast,
+        row: fastest.row,
+      },
+      held.inBand,
+      surfacedDemand(out, task.surfaceWithinS),
+      {
+        id: 'stayed',
+        demand: "not at the surface before the stop's end",
+        value: leftEarly ? 1 : 0,
+        unit: '',
+        met: !leftEarly,
+        row: leftEarly ? early.row : null,
+      },
+    ],
+    caps: [
+      ...(held.finCap ? [held.finCap] : []),
+      ...(task.fastAscentIsThePoint ? [] : ascentCaps(fast, fastest.value, fastest.row, leftEarly, early.row)),
+      ...breathCaps(breaths, whole),
+    ],
+  });
+}
+
+function rateTerms(
+  excess: number,
+  excessRow: number | null,
+  peak: number,
+  peakRow: number | null,
+  stayed: boolean,
+): Term[] {
+  const down = 'You did not come up in time: the metres that were not flown count as bad.';
+  return [
+    {
+      id: 'excess-climb',
+      label: `climbed above ${LIMIT_MPMIN} m/min`,
+      raw: excess,
+      unit: 'm',
+      good: EXCESS_GOOD_M,
+      bad: EXCESS_BAD_M,
+      weight: 0.4,
+      row: excessRow,
+      reason: stayed ? down : `You climbed ${excess.toFixed(1)} m further than ${LIMIT_MPMIN} m/min allows.`,
+    },
+    {
+      id: 'peak-rate',
+      label: 'fastest on the way up, over 3 s',
+      raw: peak,
+      unit: 'm/min',
+      good: PEAK_GOOD_MPMIN,
+      bad: PEAK_BAD_MPMIN,
+      weight: 0.1,
+      row: peakRow,
+      reason: stayed ? down : `Your fastest three seconds were at ${peak.toFixed(0)} m/min.`,
+    },
+  ];
+}
+
+function gasTerm(litres: number, row: number | null): Term {
+  const reason = `${litres.toFixed(1)} L that you let in went out again.`;
+  return {
+    id: 'gas-to-and-fro',
+    label: 'gas let in and out again',
+    raw: litres,
+    unit: 'L',
+    good: 6,
+    bad: 36,
+    weight: 0.15,
+    row,
+    reason,
+  };
+}
+
+function surfacedDemand(out: number | null, withinS: number): Demand {
+  return {
+    id: 'surfaced',
+    demand: `at the surface within ${withinS} s of the stop`,
+    value: out === null ? 0 : 1,
+    unit: '',
+    met: out !== null,
+    row: out,
+  };
+}
+
+function ascentCaps(
+  fast: boolean,
+  mpmin: number,
+  fastRow: number | null,
+  early: boolean,
+  earlyRow: number | null,
+): Cap[] {
+  const caps: Cap[] = [];
+  if (fast)
+    caps.push({
+      id: 'fast',
+      most: 49,
+      label: `above ${FAST_MPMIN} m/min for 3 s`,
+      raw: mpmin,
+      unit: 'm/min',
+      row: fastRow,
+      reason: 'Twice the limit: gas should have gone out before it was needed.',
+    });
+  if (early)
+    caps.push({
+      id: 'surfaced-early',
+      most: 25,
+      label: "surfaced before the stop's end",
+      raw: 1,
+      unit: '',
+      row: earlyRow,
+      reason: 'You were at the surface before the stop was over.',
+    });
+  return caps;
+}

@@ -1,0 +1,87 @@
+import { HEAD_OUT_M, midBreathM3, type Rig } from '../diver/index.ts';
+import { ROWS_PER_S, rowsOf } from './goal.ts';
+import type { Habit } from './mark.ts';
+import type { Cap } from './mark-sum.ts';
+import type { Span } from './measures.ts';
+import type { Trace } from './trace.ts';
+
+/** A stretch in which the breath was held and the diver rose. */
+export interface BreathHeld extends Span {
+  readonly risenM: number;
+}
+
+/** The airway counts as closed when volume or gas of the lungs keeps within this, m³, for so long. */
+const STILL_M3 = 0.15e-3;
+const STILL_S = 5;
+/** Lungs fuller than mid-breath by this, m³, and risen by so much since the deepest point of the stretch, metres. */
+const FULL_M3 = 0.3e-3;
+const RISEN_M = 0.5;
+/** A stretch is not looked at further back than this. */
+const LONGEST_S = 60;
+
+/**
+ * Breath held while rising: for 5 s lung volume *or* lung gas stays within 0.15 L (held breath swells: volume alone misses it),
+ * the lungs are 0.3 L above mid-breath, and 0.5 m was risen in that stretch, under water.
+ * @source marks of the design §6: practice
+ */
+export function heldBreaths(rig: Rig, trace: Trace): BreathHeld[] {
+  const found: BreathHeld[] = [];
+  if (!rig.lungs.open) return found;
+  const full = midBreathM3(rig) + FULL_M3;
+  for (let row = rowsOf(STILL_S); row < trace.rows; row++) {
+    if (trace.depthM[row]! < HEAD_OUT_M || trace.lungM3[row]! <= full) continue;
+    const asVolume = trace.lungM3[row]! / trace.lungMol[row]!;
+    const from = Math.min(stillSince(trace.lungM3, row, 1), stillSince(trace.lungMol, row, asVolume));
+    if (row - from < rowsOf(STILL_S)) continue;
+    let deepest = 0;
+    for (let i = from; i <= row; i++) deepest = Math.max(deepest, trace.depthM[i]!);
+    const risenM = deepest - trace.depthM[row]!;
+    if (risenM < RISEN_M) continue;
+    const last = found[found.length - 1];
+    if (last && from <= last.to)
+      found[found.length - 1] = { from: last.from, to: row + 1, risenM: Math.max(risenM, last.risenM) };
+    else found.push({ from, to: row + 1, risenM });
+  }
+  return found;
+}
+
+/** First row since which a column, made litres by a factor, has kept within the limit up to a row. */
+function stillSince(column: Float64Array, row: number, factor: number): number {
+  let least = column[row]!;
+  let most = least;
+  let from = row;
+  while (from > 0 && row - from < rowsOf(LONGEST_S)) {
+    least = Math.min(least, column[from - 1]!);
+    most = Math.max(most, column[from - 1]!);
+    if ((most - least) * factor > STILL_M3) break;
+    from--;
+  }
+  return from;
+}
+
+/** Caps a mark at 0 for the first breath held within its span. */
+export function breathCaps(breaths: readonly BreathHeld[], span: Span): Cap[] {
+  const held = breaths.find(({ from, to }) => from < span.to && to > span.from);
+  if (!held) return [];
+  return [
+    {
+      id: 'breath-held',
+      most: 0,
+      label: 'breath held while rising',
+      raw: held.risenM,
+      unit: 'm',
+      row: held.to - 1,
+      reason: `You held a full breath and rose ${held.risenM.toFixed(1)} m: gas expanding in the lungs can injure within about a metre of ascent.`,
+    },
+  ];
+}
+
+/** A held breath as the debrief opens it. */
+export function breathHabit({ from, to, risenM }: BreathHeld): Habit {
+  return {
+    id: 'breath-held-while-rising',
+    fromS: from / ROWS_PER_S,
+    toS: to / ROWS_PER_S,
+    words: `Breath held while rising ${risenM.toFixed(1)} m`,
+  };
+}

@@ -1,0 +1,73 @@
+import type { HoldGoal } from './lesson.ts';
+import type { Mark } from './mark.ts';
+import { grownBy, worstRow } from './measures.ts';
+import { sumMark } from './mark-sum.ts';
+import type { BreathHeld } from './habits.ts';
+import { breathCaps } from './habits.ts';
+import type { Trace } from './trace.ts';
+import { KGF_N, finGate, finlessDemand, heldOf } from './window-evidence.ts';
+
+/**
+ * Mark of a hover, 0–100: 100·G·Fin·Balance·[0.60 lin(RMS; 0.2, 1.5 m) + 0.20 share within ±0.5 m + 0.20 lin(T; 3, 10 L a
+ * minute)], T the lesser of gas let in and out in the window. @source marks of the design §2: practice
+ */
+export function hoverMark(trace: Trace, goal: HoldGoal, reachedRow: number, breaths: readonly BreathHeld[]): Mark {
+  const held = heldOf(trace, goal, reachedRow);
+  const { window } = held;
+  const inL = grownBy(trace.letInM3, window) * 1e3;
+  const outL = grownBy(trace.letOutM3, window) * 1e3;
+  const perMinL = (Math.min(inL, outL) / goal.forS) * 60;
+  const vents = worstRow(
+    { from: window.from + 1, to: window.to },
+    trace.rows,
+    (row) => trace.letOutM3[row]! - trace.letOutM3[row - 1]!,
+  );
+  const mean = meanNetKgf(trace, window);
+  const heaviest = worstRow(window, trace.rows, (row) => trace.midNetN[row]! * Math.sign(mean));
+  const amount = Math.abs(mean);
+  return sumMark({
+    id: 'hover',
+    terms: [
+      held.rms(0.6),
+      held.close(0.2),
+      {
+        id: 'gas-to-and-fro',
+        label: 'gas let in and out again, a minute',
+        raw: perMinL,
+        unit: 'L/min',
+        good: 3,
+        bad: 10,
+        weight: 0.2,
+        row: perMinL > 0 ? vents.row : null,
+        reason: `In a minute ${perMinL.toFixed(1)} L went in and out again; the breath can do that work.`,
+      },
+    ],
+    gates: [
+      held.gate,
+      finGate(trace, held),
+      {
+        id: 'balance',
+        label: 'light or heavy at mid-breath, on average',
+        raw: amount,
+        unit: 'kg',
+        good: 0.3,
+        bad: 1.5,
+        row: amount > 0.3 ? heaviest.row : null,
+        reason:
+          amount > 0.3
+            ? `On average you were ${amount.toFixed(1)} kg ${mean > 0 ? 'light' : 'heavy'}: lungs or fins carried it.`
+            : 'The gas was right, the breath only trimmed.',
+      },
+    ],
+    demands: [held.inBand, finlessDemand(held)],
+    caps: [...(held.finCap ? [held.finCap] : []), ...breathCaps(breaths, { from: reachedRow, to: window.to })],
+  });
+}
+
+/** Mean net force at mid-lung over the recorded part of a window, kilograms of pull, up positive. */
+function meanNetKgf(trace: Trace, window: { readonly from: number; readonly to: number }): number {
+  let sum = 0;
+  const to = Math.min(window.to, trace.rows);
+  for (let row = window.from; row < to; row++) sum += trace.midNetN[row]!;
+  return to > window.from ? sum / (to - window.from) / KGF_N : 0;
+}

@@ -1,0 +1,73 @@
+import { HEAD_OUT_M } from '../diver/index.ts';
+import { ascentMark } from './ascent-mark.ts';
+import { descentMark } from './descent-mark.ts';
+import { ROWS_PER_S, windowEndRow } from './goal.ts';
+import { breathHabit, heldBreaths, type BreathHeld } from './habits.ts';
+import { hoverMark } from './hover-mark.ts';
+import type { HoldGoal, Lesson, MarkTask } from './lesson.ts';
+import type { Habit, LessonResult, Mark } from './mark.ts';
+import { notReached } from './mark-sum.ts';
+import type { LessonRun } from './run.ts';
+import { flySteps } from './steps.ts';
+import { traceOf, type Flown, type Trace } from './trace.ts';
+import { missedWords } from './view.ts';
+import { plain } from './words.ts';
+
+/** Faster than this at the surface, m/min, is a shot. @source marks of the design §6: practice */
+const SHOT_MPMIN = 18;
+
+/**
+ * Marks, habits and verdict of a flown lesson, from its recorded rows alone: the same for every frame rate and after replay.
+ * pass: every criterion of every mark is met and nothing was missed; error: there was nothing to judge.
+ */
+export function judgeLesson(lesson: Lesson, run: LessonRun, flown: Flown): LessonResult {
+  const trace = traceOf(flown);
+  const breaths = heldBreaths(flown.rig, trace);
+  const marks = lesson.marks.map((task) => markOf(lesson, run, task, trace, breaths));
+  const habits = [...breaths.map(breathHabit), ...shots(lesson, run, trace)];
+  const missed = run.ended === 'late' ? missedWords(lesson, run) : null;
+  if (run.ended === null || marks.length === 0)
+    return { verdict: 'error', marks, habits, missed: missed ?? 'The lesson was not flown to its end' };
+  const pass = run.ended === 'flown' && marks.every(({ ok, score }) => ok && score > 0);
+  return { verdict: pass ? 'pass' : 'fail', marks, habits, missed };
+}
+
+function markOf(lesson: Lesson, run: LessonRun, task: MarkTask, trace: Trace, breaths: readonly BreathHeld[]): Mark {
+  const { goal, reachedRow } = holdOf(lesson, run, task.hold);
+  if (reachedRow === null) return notReached(task.mark, `${plain(goal.atM)} m was not reached in time.`);
+  if (task.mark === 'hover') return hoverMark(trace, goal, reachedRow, breaths);
+  const fromRow = run.phases.find(({ id }) => id === task.travel)?.fromRow ?? reachedRow;
+  if (task.mark === 'descent') return descentMark(trace, fromRow, goal, reachedRow, breaths);
+  const surface = flySteps(lesson).find(({ id }) => id === task.surface);
+  const surfaceWithinS = surface?.goal.kind === 'float' ? surface.goal.withinS : 0;
+  const { fastAscentIsThePoint } = task;
+  return ascentMark(trace, { fromRow, stop: goal, reachedRow, surfaceWithinS, fastAscentIsThePoint }, breaths);
+}
+
+/** Goal of a hold and the row on which it was reached. @throws {RangeError} when the lesson has no such hold */
+function holdOf(lesson: Lesson, run: LessonRun, id: string): { goal: HoldGoal; reachedRow: number | null } {
+  const step = flySteps(lesson).find((flown) => flown.id === id);
+  if (step?.goal.kind !== 'hold') throw new RangeError(`judgeLesson: ${lesson.id} has no hold called ${id}`);
+  return { goal: step.goal, reachedRow: run.phases.find((phase) => phase.id === id)?.reachedRow ?? null };
+}
+
+/** Heads that came out too fast, or before the end of a stop. */
+function shots(lesson: Lesson, run: LessonRun, trace: Trace): Habit[] {
+  const found: Habit[] = [];
+  for (const task of lesson.marks) {
+    if (task.mark !== 'ascent' || task.fastAscentIsThePoint) continue;
+    const phase = run.phases.find(({ id }) => id === task.travel);
+    if (!phase) continue;
+    const { goal, reachedRow } = holdOf(lesson, run, task.hold);
+    const stopEnd = reachedRow === null ? trace.rows : windowEndRow(goal, reachedRow);
+    for (let row = phase.fromRow + 1; row < trace.rows; row++) {
+      if (trace.depthM[row]! >= HEAD_OUT_M || trace.depthM[row - 1]! < HEAD_OUT_M) continue;
+      const mpmin = -trace.slowMps[row]! * 60;
+      if (mpmin <= SHOT_MPMIN && row >= stopEnd) continue;
+      const words =
+        row < stopEnd ? "At the surface before the stop's end" : `At the surface at ${mpmin.toFixed(0)} m/min`;
+      found.push({ id: 'shot-to-the-surface', fromS: (row - 30) / ROWS_PER_S, toS: row / ROWS_PER_S, words });
+    }
+  }
+  return found;
+}

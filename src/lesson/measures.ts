@@ -1,0 +1,90 @@
+import { rowsOf } from './goal.ts';
+import type { Trace } from './trace.ts';
+
+/** Rows from the first up to, not including, the last. */
+export interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A measured value and the row on which the evidence for it is plainest. */
+export interface Measured {
+  readonly value: number;
+  readonly row: number | null;
+}
+
+/** 1 at or below `good`, 0 at or above `bad`, straight between. */
+export function lin(x: number, good: number, bad: number): number {
+  return Math.min(Math.max((bad - x) / (bad - good), 0), 1);
+}
+
+/** Distance from a depth on each row of a window, metres; three bands where it was not held, or something carried the diver. */
+export function distances(trace: Trace, window: Span, atM: number, bandM: number): Float64Array {
+  return Float64Array.from({ length: window.to - window.from }, (_, i) => {
+    const row = window.from + i;
+    return row >= trace.rows || trace.contact[row] === 1 ? 3 * bandM : Math.abs(trace.depthM[row]! - atM);
+  });
+}
+
+/** Mean of a function of the distances. */
+export function meanOf(distancesM: Float64Array, of: (distanceM: number) => number): number {
+  let sum = 0;
+  for (const distance of distancesM) sum += of(distance);
+  return distancesM.length > 0 ? sum / distancesM.length : 0;
+}
+
+/** Row of the greatest value in a span; null in an empty one. */
+export function worstRow(span: Span, rows: number, of: (row: number) => number): Measured {
+  let value = -Infinity;
+  let row: number | null = null;
+  for (let i = span.from; i < Math.min(span.to, rows); i++) {
+    const here = of(i);
+    if (here > value) {
+      value = here;
+      row = i;
+    }
+  }
+  return { value, row };
+}
+
+/** What a running sum grew by over a span. */
+export function grownBy(sum: Float64Array, span: Span): number {
+  const last = Math.min(span.to, sum.length - 1);
+  return last > span.from ? sum[last]! - sum[span.from]! : 0;
+}
+
+/** Seconds of a span as far as it was recorded. */
+export function recordedS(trace: Trace, span: Span): number {
+  return Math.max(0, Math.min(span.to, trace.rows - 1) - span.from) / rowsOf(1);
+}
+
+/**
+ * Litres, at the depth of the moment, that were let in and later out again: each add fills a stock, each vent empties it first
+ * and counts. The row is that of the vent that counts most.
+ */
+export function toAndFroL(trace: Trace, span: Span): Measured {
+  let stock = 0;
+  let value = 0;
+  let most = 0;
+  let row: number | null = null;
+  for (let i = span.from + 1; i <= Math.min(span.to, trace.rows - 1); i++) {
+    stock += (trace.letInM3[i]! - trace.letInM3[i - 1]!) * 1e3;
+    const counts = Math.min((trace.letOutM3[i]! - trace.letOutM3[i - 1]!) * 1e3, stock);
+    stock -= counts;
+    value += counts;
+    if (counts > most) {
+      most = counts;
+      row = i;
+    }
+  }
+  return { value, row };
+}
+
+/** Metres climbed faster than a limit, and where it was exceeded most. */
+export function excessClimbM(trace: Trace, span: Span, limitMps: number): Measured {
+  let value = 0;
+  const most = worstRow(span, trace.rows, (row) => -trace.slowMps[row]!);
+  for (let i = span.from; i < Math.min(span.to, trace.rows); i++)
+    value += Math.max(0, -trace.slowMps[i]! - limitMps) / rowsOf(1);
+  return { value, row: value > 0 ? most.row : null };
+}

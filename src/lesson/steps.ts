@@ -1,0 +1,29 @@
+import type { FlyStep, Lesson, Step } from './lesson.ts';
+
+/** The steps that are flown, in order. */
+export function flySteps(lesson: Lesson): FlyStep[] {
+  return lesson.steps.filter((step): step is FlyStep => step.kind === 'fly');
+}
+
+/** Depth that a flown step ends at, metres: 0 at the surface. */
+export function goalDepthM(step: FlyStep): number {
+  return step.goal.kind === 'float' ? 0 : step.goal.kind === 'travel' ? step.goal.toM : step.goal.atM;
+}
+
+/** Depth that a flown step begins at, metres: where the one before it ends, or where the lesson starts. */
+export function fromDepthM(lesson: Lesson, id: string): number {
+  const flown = flySteps(lesson);
+  const before = flown[flown.findIndex((step) => step.id === id) - 1];
+  return before ? goalDepthM(before) : lesson.start.place === 'afloat' ? 0 : lesson.start.depthM;
+}
+
+/** Whether nothing is left to fly from this step on. */
+export function nothingLeft(steps: readonly Step[], from: number): boolean {
+  return !steps.slice(from).some((step) => step.kind === 'fly');
+}
+
+/** The debrief question; empty when the lesson has none. */
+export function debriefQuestion(lesson: Lesson): string {
+  for (const step of lesson.steps) if (step.kind === 'ask') return step.question;
+  return '';
+}

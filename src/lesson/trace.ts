@@ -1,0 +1,71 @@
+import type { Rig } from '../diver/index.ts';
+import type { ControlChange, Recording } from '../dive/index.ts';
+import { rowsOf } from './goal.ts';
+
+/** What a mark may look at: a dive, or a replay of one. */
+export interface Flown {
+  readonly rig: Rig;
+  readonly recording: Recording;
+  readonly changes: readonly ControlChange[];
+}
+
+/** The columns of a recording that marks are made of, one number a row. */
+export interface Trace {
+  readonly rows: number;
+  readonly depthM: Float64Array;
+  /** Depth change over the last 3 s, or over the rows so far at the start, m/s, positive down. */
+  readonly slowMps: Float64Array;
+  readonly lungM3: Float64Array;
+  readonly lungMol: Float64Array;
+  readonly midNetN: Float64Array;
+  readonly finsUpNs: Float64Array;
+  readonly finsDownNs: Float64Array;
+  readonly letInM3: Float64Array;
+  readonly letOutM3: Float64Array;
+  /** 1 where bottom, ledge or line carries the diver. */
+  readonly contact: Uint8Array;
+  /** 1 where bottom or ledge is touched. */
+  readonly touched: Uint8Array;
+}
+
+/** Length over which a speed is judged, seconds: shorter, a breath counts; longer, a dash goes unseen. Practice. */
+const SLOW_S = 3;
+
+/** The trace of a dive. */
+export function traceOf({ rig, recording, changes }: Flown): Trace {
+  const depthM = recording.column('depthM');
+  const resting = recording.column('resting');
+  const back = rowsOf(SLOW_S);
+  const slowMps = depthM.map((depth, row) => {
+    const from = Math.max(0, row - back);
+    return row === 0 ? 0 : ((depth - depthM[from]!) * rowsOf(1)) / (row - from);
+  });
+  const held = heldRows(rig, recording, changes);
+  return {
+    rows: recording.rows,
+    depthM,
+    slowMps,
+    lungM3: recording.column('lungM3'),
+    lungMol: recording.column('lungMol'),
+    midNetN: recording.column('midNetN'),
+    finsUpNs: recording.column('finsUpNs'),
+    finsDownNs: recording.column('finsDownNs'),
+    letInM3: recording.column('letInM3'),
+    letOutM3: recording.column('letOutM3'),
+    contact: Uint8Array.from(resting, (value, row) => (value !== 0 || held[row] === 1 ? 1 : 0)),
+    touched: Uint8Array.from(resting, (value) => (value !== 0 ? 1 : 0)),
+  };
+}
+
+/** Rows on which a hand holds the up-line. */
+function heldRows(rig: Rig, recording: Recording, changes: readonly ControlChange[]): Uint8Array {
+  const held = new Uint8Array(recording.rows);
+  if (!rig.line) return held;
+  let at = 0;
+  for (let row = 0; row < recording.rows; row++) {
+    const tick = recording.startTick + (row / rowsOf(1)) * 120;
+    while (at + 1 < changes.length && changes[at + 1]!.tick <= tick) at++;
+    held[row] = changes[at]?.controls.holdLine ?? 0;
+  }
+  return held;
+}

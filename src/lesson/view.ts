@@ -1,0 +1,98 @@
+import { HEAD_CLEAR_M } from '../diver/index.ts';
+import type { Recording } from '../dive/index.ts';
+import { ROWS_PER_S, windowEndRow, windowRow } from './goal.ts';
+import type { FlyStep, Lesson } from './lesson.ts';
+import type { FlownPhase, LessonBand, LessonRun, LessonView, PhaseView } from './run.ts';
+import { promptOf } from './runner.ts';
+import { flySteps, fromDepthM } from './steps.ts';
+import { plain, titleSentence } from './words.ts';
+
+/** All that a page shows of a lesson now. Cheap enough for every frame. */
+export function viewLesson(lesson: Lesson, run: LessonRun, recording: Recording): LessonView {
+  const prompt = promptOf(lesson, run);
+  const done = run.ended !== null;
+  // While a question is asked the step to come is the one that is spoken of.
+  const step = lesson.steps.slice(run.step).find((next): next is FlyStep => next.kind === 'fly');
+  const phase = prompt || done ? undefined : run.phases[run.phases.length - 1];
+  return {
+    title: done
+      ? run.ended === 'late'
+        ? missedWords(lesson, run)
+        : `${lesson.title}: flown`
+      : titleSentence(step!, fromDepthM(lesson, step!.id)),
+    progress: phase && step ? progressWords(step, phase, run, recording) : '',
+    hint: done || !step ? '' : step.hint,
+    bands: bandsOf(lesson, run),
+    limits: {
+      upMps: step && !done && step.limits.upMpmin !== null ? step.limits.upMpmin / 60 : null,
+      downMps: step && !done && step.limits.downMpmin !== null ? step.limits.downMpmin / 60 : null,
+    },
+    prompt,
+    phases: flySteps(lesson).map((flown) => phaseView(flown, run)),
+    done,
+  };
+}
+
+/** What was not reached in its time, as a sentence. */
+export function missedWords(lesson: Lesson, run: LessonRun): string {
+  const last = run.phases[run.phases.length - 1];
+  const step = flySteps(lesson).find(({ id }) => id === last?.id);
+  if (!step) return '';
+  const { goal } = step;
+  if (goal.kind === 'float') return `${step.title}: the head was not clear of the water in ${plain(goal.withinS)} s`;
+  if (goal.kind === 'travel') return `${step.title}: ${plain(goal.toM)} m was not reached in ${plain(goal.withinS)} s`;
+  return `${step.title}: ${plain(goal.atM)} m was not reached`;
+}
+
+function progressWords(step: FlyStep, phase: FlownPhase, run: LessonRun, recording: Recording): string {
+  const { goal } = step;
+  const last = run.nextRow - 1;
+  const seconds = (rows: number) => Math.max(0, Math.floor(rows / ROWS_PER_S));
+  if (goal.kind === 'float') return phase.reachedRow === null ? '' : `${seconds(last - phase.reachedRow)} s so far`;
+  if (goal.kind === 'travel') return `${seconds(last - phase.fromRow)} of ${plain(goal.withinS)} s`;
+  if (phase.reachedRow === null) return '';
+  const opens = windowRow(goal, phase.reachedRow);
+  if (last < opens) return `counted in ${Math.ceil((opens - last) / ROWS_PER_S)} s`;
+  let held = 0;
+  for (let row = opens; row <= last; row++) if (Math.abs(recording.at(row, 'depthM') - goal.atM) <= goal.bandM) held++;
+  return `${seconds(held)} s so far`;
+}
+
+/** Places to be: those that were, the one that is, and on the way to one the earliest moment that the limit allows. */
+function bandsOf(lesson: Lesson, run: LessonRun): LessonBand[] {
+  const bands: LessonBand[] = [];
+  for (const phase of run.phases) {
+    const step = flySteps(lesson).find(({ id }) => id === phase.id)!;
+    const { goal, limits } = step;
+    const fromS = phase.fromRow / ROWS_PER_S;
+    const toS = phase.toRow === null ? null : phase.toRow / ROWS_PER_S;
+    if (goal.kind === 'float') {
+      const begins = phase.reachedRow === null ? fromS : phase.reachedRow / ROWS_PER_S;
+      bands.push({ fromS: begins, toS, topM: 0, bottomM: HEAD_CLEAR_M, words: 'head clear' });
+      continue;
+    }
+    const atM = goal.kind === 'travel' ? goal.toM : goal.atM;
+    const place = { topM: atM - goal.bandM, bottomM: atM + goal.bandM };
+    if (goal.kind === 'travel') {
+      if (phase.toRow !== null) continue;
+      const before = fromDepthM(lesson, step.id);
+      const mpmin = atM > before ? limits.downMpmin : limits.upMpmin;
+      const earliest = mpmin === null ? 0 : ((Math.abs(atM - before) - goal.bandM) / mpmin) * 60;
+      bands.push({ fromS: fromS + Math.max(0, earliest), toS: null, ...place, words: `${plain(atM)} m` });
+      continue;
+    }
+    const ends = phase.reachedRow === null ? null : windowEndRow(goal, phase.reachedRow) / ROWS_PER_S;
+    const words = `stay between ${plain(place.topM)} and ${plain(place.bottomM)} m`;
+    bands.push({ fromS, toS: toS ?? ends, ...place, words });
+  }
+  return bands;
+}
+
+function phaseView(step: FlyStep, run: LessonRun): PhaseView {
+  const phase = run.phases.find(({ id }) => id === step.id);
+  const { id, title } = step;
+  if (!phase) return { id, title, state: run.ended === null ? 'ahead' : 'missed', fromS: null, toS: null };
+  const fromS = phase.fromRow / ROWS_PER_S;
+  if (phase.toRow === null) return { id, title, state: 'now', fromS, toS: null };
+  return { id, title, state: phase.met ? 'met' : 'missed', fromS, toS: phase.toRow / ROWS_PER_S };
+}

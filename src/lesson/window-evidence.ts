@@ -1,0 +1,162 @@
+import { rowsOf, windowEndRow, windowRow } from './goal.ts';
+import type { HoldGoal } from './lesson.ts';
+import { distances, grownBy, lin, meanOf, recordedS, worstRow, type Span } from './measures.ts';
+import type { Cap, Demand, Evidence, Term } from './mark-sum.ts';
+import type { Trace } from './trace.ts';
+import { plain } from './words.ts';
+
+/** One kilogram of pull, newtons. */
+export const KGF_N = 9.80665;
+/** Thrust in a hold that is meant to be without fins, N s. */
+const FINS_ALLOWED_NS = 20;
+/** Share of the window to be spent in the band, per cent. */
+const IN_BAND_PERCENT = 80;
+
+/** How a depth was held: what all three marks have in common. */
+export interface Held {
+  readonly window: Span;
+  readonly gate: Evidence;
+  readonly rms: (weight: number) => Term;
+  readonly close: (weight: number) => Term;
+  readonly inBand: Demand;
+  readonly finsNs: number;
+  readonly finsRow: number | null;
+  readonly finCap: Cap | null;
+}
+
+/** Reads the window of a hold that was reached. */
+export function heldOf(trace: Trace, goal: HoldGoal, reachedRow: number): Held {
+  const window: Span = { from: windowRow(goal, reachedRow), to: windowEndRow(goal, reachedRow) };
+  const { atM, bandM } = goal;
+  const off = distances(trace, window, atM, bandM);
+  const far = worstRow(window, Math.max(trace.rows, window.to), (row) => off[row - window.from]!);
+  const row = far.row === null ? null : Math.min(far.row, trace.rows - 1);
+  const percent = (of: (distanceM: number) => number) => 100 * meanOf(off, of);
+  const share = percent((distance) => (distance <= bandM ? 1 : 0));
+  const near = percent((distance) => lin(distance, bandM, 3 * bandM));
+  const close = percent((distance) => (distance <= 0.5 ? 1 : 0));
+  const rms = Math.sqrt(meanOf(off, (distance) => distance * distance));
+  const finsNs = grownBy(trace.finsUpNs, window) + grownBy(trace.finsDownNs, window);
+  const fins = worstRow({ from: window.from + 1, to: window.to }, trace.rows, (at) => thrustNs(trace, at));
+  const finsRow = finsNs > 0 ? fins.row : null;
+  const place = `${plain(atM - bandM)} to ${plain(atM + bandM)} m`;
+  return {
+    window,
+    gate: {
+      id: 'in-place',
+      label: 'held in or near the band',
+      raw: near,
+      unit: '%',
+      good: 100,
+      bad: 0,
+      credit: near / 100,
+      row,
+      reason: `Full credit within ${place}, none beyond three times as far; time on the bottom or at the line counts as far.`,
+    },
+    rms: (weight) => ({
+      id: 'distance',
+      label: `distance from ${plain(atM)} m, typical`,
+      raw: rms,
+      unit: 'm',
+      good: 0.2,
+      bad: 1.5,
+      row,
+      weight,
+      reason: `You were typically ${rms.toFixed(1)} m away from ${plain(atM)} m.`,
+    }),
+    close: (weight) => ({
+      id: 'close',
+      label: 'within half a metre',
+      raw: close,
+      unit: '%',
+      good: 100,
+      bad: 0,
+      credit: close / 100,
+      row,
+      weight,
+      reason: `For ${close.toFixed(0)} % of the time you were within half a metre.`,
+    }),
+    inBand: {
+      id: 'in-band',
+      demand: `between ${place} for at least ${IN_BAND_PERCENT} % of ${plain(goal.forS)} s`,
+      value: share,
+      unit: '%',
+      met: share >= IN_BAND_PERCENT - 1e-9,
+      row,
+    },
+    finsNs,
+    finsRow,
+    finCap:
+      finsNs > FINS_ALLOWED_NS
+        ? {
+            id: 'fins-in-hold',
+            most: 45,
+            label: 'held with fins',
+            raw: finsNs,
+            unit: 'N s',
+            row: finsRow,
+            reason: 'Fins did what gas and breath should do: stop kicking and you find out what you weigh.',
+          }
+        : null,
+  };
+}
+
+/** The demand that fins were left out of a hold. */
+export function finlessDemand(held: Held): Demand {
+  const demand = `at most ${FINS_ALLOWED_NS} N s of fins`;
+  return {
+    id: 'fins',
+    demand,
+    value: held.finsNs,
+    unit: 'N s',
+    met: held.finsNs <= FINS_ALLOWED_NS,
+    row: held.finsRow,
+  };
+}
+
+/** The gate of fins: mean thrust in the window or, the larger, mean thrust against the way on the way. */
+export function finGate(
+  trace: Trace,
+  held: Held,
+  against?: { readonly sum: Float64Array; readonly spans: readonly Span[] },
+): Evidence & { readonly guardsFloor: true } {
+  const inHold = held.finsNs / Math.max(recordedS(trace, held.window), 1 / rowsOf(1)) / KGF_N;
+  let impulse = 0;
+  let seconds = 0;
+  let row = held.finsRow;
+  for (const span of against?.spans ?? []) {
+    impulse += grownBy(against!.sum, span);
+    seconds += recordedS(trace, span);
+  }
+  const braking = seconds > 0 ? impulse / seconds / KGF_N : 0;
+  if (against && braking > inHold)
+    for (const span of against.spans) {
+      const most = worstRow(
+        { from: span.from + 1, to: span.to },
+        trace.rows,
+        (at) => against.sum[at]! - against.sum[at - 1]!,
+      );
+      if (most.value > 0) row = most.row;
+    }
+  const raw = Math.max(inHold, braking);
+  return {
+    id: 'fins',
+    label: 'carried or braked by fins, on average',
+    raw,
+    unit: 'kg',
+    good: 0.03,
+    bad: 0.15,
+    row: raw > 0.03 ? row : null,
+    guardsFloor: true,
+    reason:
+      raw > 0.03
+        ? braking > inHold
+          ? 'Fins worked against the way: the gas was wrong.'
+          : 'Fins carried what gas should carry.'
+        : 'Fins stayed out of it.',
+  };
+}
+
+function thrustNs(trace: Trace, row: number): number {
+  return trace.finsUpNs[row]! - trace.finsUpNs[row - 1]! + trace.finsDownNs[row]! - trace.finsDownNs[row - 1]!;
+}

@@ -1,0 +1,24 @@
+import type { FlyStep } from './lesson.ts';
+
+/** A number as people write it: no trailing zeros, at most two digits after the point. */
+export function plain(value: number): string {
+  return String(Math.round(value * 100) / 100);
+}
+
+/** What a phase asks for, with its limits in the sentence. @param fromM where the phase begins */
+export function titleSentence(step: FlyStep, fromM: number): string {
+  const { goal, limits, title } = step;
+  const rate = (mpmin: number | null) => (mpmin === null ? '' : `, at most ${plain(mpmin)} m/min`);
+  switch (goal.kind) {
+    case 'float':
+      return fromM > 0
+        ? `${title}: to the surface${rate(limits.upMpmin)}, head clear for ${plain(goal.forS)} s`
+        : `${title}: head clear of the water for ${plain(goal.forS)} s`;
+    case 'travel': {
+      const down = goal.toM > fromM;
+      return `${title}: ${down ? 'down' : 'up'} to ${plain(goal.toM)} m${rate(down ? limits.downMpmin : limits.upMpmin)}`;
+    }
+    case 'hold':
+      return `${title}: stay between ${plain(goal.atM - goal.bandM)} and ${plain(goal.atM + goal.bandM)} m for ${plain(goal.forS)} s`;
+  }
+}
