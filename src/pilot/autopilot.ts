@@ -54,6 +54,8 @@ export function autopilot(rig: Rig, traits: PilotTraits, chance: Chance): Pilot 
     }
     topped = 0;
     const goalM = task.kind === 'surface' ? 0 : task.depthM;
+    // Who bobs up again on the way down begins again.
+    if (task.kind === 'travel' && seen.depthM < HEAD_OUT_M) left = false;
     if (!left && task.kind === 'travel' && seen.depthM < 1.5) {
       const sinking = seen.depthM > COVERED_M && seen.speedMps >= LEAVES_MPS;
       if (!sinking || (traits.leaving.everyS === 0 && !empty)) return leave(seen);

@@ -1,0 +1,40 @@
+import type { Rig } from '../diver/index.ts';
+import { ROWS_PER_S } from './goal.ts';
+import type { Lesson, PredictStep } from './lesson.ts';
+import type { PredictionOutcome } from './mark.ts';
+import type { Answer, LessonRun } from './run.ts';
+import { truthOf, type Truth } from './truth.ts';
+
+/** Every locked prediction beside what the model says for this very setup. */
+export function predictionOutcomes(lesson: Lesson, rig: Rig, run: LessonRun): PredictionOutcome[] {
+  return run.answers.flatMap(({ id, answer, atRow }) => {
+    const step = lesson.steps.find((one): one is PredictStep => one.kind === 'predict' && one.id === id);
+    if (!step) return [];
+    const truth = truthOf(lesson, rig, step);
+    return [
+      {
+        id,
+        question: step.question,
+        said: answer === null ? null : inWords(step, answer),
+        came: inWords(step, truth),
+        right: isRight(step, answer, truth),
+        why: step.why,
+        atS: atRow / ROWS_PER_S,
+      },
+    ];
+  });
+}
+
+function isRight(step: PredictStep, answer: Answer, truth: Truth): boolean {
+  if (answer === null) return false;
+  if (step.shape === 'number') return Math.abs(Number(answer) - Number(truth)) <= step.within + 1e-9;
+  if (step.shape === 'order') return Array.isArray(answer) && String(answer) === String(truth);
+  return answer === truth;
+}
+
+function inWords(step: PredictStep, value: Truth): string {
+  if (step.shape === 'number') return `${Number(value).toFixed(1)} ${step.unit}`;
+  const options = step.shape === 'choice' ? step.options : step.items;
+  const ids = typeof value === 'object' ? value : [String(value)];
+  return ids.map((one) => options.find(({ id }) => id === one)?.words ?? one).join(', ');
+}
