@@ -45,7 +45,9 @@ export class Ahead {
     const y = depthToY(frame, view.depthM);
     const speed = view.state.speedMps;
     const limit = speed < 0 ? view.limits.upMps : view.limits.downMps;
-    const shown = limit !== null && (view.limitTaught || Math.abs(speed) > HAIR_FROM_MPS);
+    // On the ground no way leads further down.
+    const stands = view.state.resting !== 0 && speed >= 0;
+    const shown = limit !== null && !stands && (view.limitTaught || Math.abs(speed) > HAIR_FROM_MPS);
     this.#hair.visible = this.#limit.visible = shown;
     if (!shown) return;
     const slope = slopeOf(frame, speed < 0 ? -limit : limit);

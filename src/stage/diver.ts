@@ -65,6 +65,13 @@ export class Diver {
     this.enlarged.text = `diver drawn ×${frame.enlarged}`;
   }
 
+  /** Where it says that the figure is enlarged, when it does. */
+  saysBox(): Box | undefined {
+    if (!this.enlarged.visible) return undefined;
+    const { x, y, width, height } = this.enlarged;
+    return { left: x - width, top: y - height / 2, right: x, bottom: y + height / 2 };
+  }
+
   /** The part of the page that the figure takes. */
   boxOf({ depthM, state }: StageView, frame: Frame): Box {
     const px = frame.pxPerM * frame.enlarged;

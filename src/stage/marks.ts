@@ -2,7 +2,9 @@ import { Container, Graphics, type Text } from 'pixi.js';
 import { TICKS_PER_ROW, TICKS_PER_S, type DiveEvent, type Recording } from '../dive/index.ts';
 import { depthToY, secondsToX, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
+import type { Taken } from './taken.ts';
 import type { StageView } from './view.ts';
+import type { Box } from './words-place.ts';
 import { labelOf, put } from './words.ts';
 
 interface Slot {
@@ -42,12 +44,12 @@ export class Marks {
   }
 
   draw(view: StageView, frame: Frame): void {
-    this.#drawFlags(view, frame);
     this.#drawRings(view, frame);
     this.#drawEvents(view, frame);
   }
 
-  #drawFlags({ flags }: StageView, frame: Frame): void {
+  /** Flags of what was predicted, their words where they are free. */
+  drawFlags({ flags }: StageView, frame: Frame, taken: Taken): void {
     const { unit, waterPx, textPx } = this.#style;
     let used = 0;
     for (const { atS, depthM, words } of flags) {
@@ -57,8 +59,21 @@ export class Marks {
       const y = depthToY(frame, depthM);
       slot.g.position.set(x, y);
       slot.words.text = words;
-      const right = x + 22 * unit + slot.words.width < waterPx - 4 * unit;
-      put(slot.words, right ? x + 22 * unit : x - slot.words.width - 8 * unit, y - 17 * unit - (right ? 0 : textPx * 0.2));
+      const [width, height] = [slot.words.width, textPx * 1.25];
+      const at = (left: number, middle: number): Box => ({
+        left,
+        top: middle - height / 2,
+        right: left + width,
+        bottom: middle + height / 2,
+      });
+      const beside = [y - 18 * unit, y - 34 * unit, y + 6 * unit];
+      const places = beside.flatMap((middle) => [at(x + 21 * unit, middle), at(x - width - 8 * unit, middle)]);
+      const box = taken.first([...places, at(x - width / 2, y - 24 * unit - height), at(x - width / 2, y + 8 * unit + height)]);
+      slot.words.visible = box !== undefined;
+      taken.boxes.push({ left: x - 3 * unit, top: y - 25 * unit, right: x + 18 * unit, bottom: y + 4 * unit });
+      if (!box) continue;
+      put(slot.words, box.left, (box.top + box.bottom) / 2);
+      taken.boxes.push(box);
     }
     hide(this.#flags, used);
   }

@@ -25,6 +25,7 @@ export class Scene {
   readonly #ahead: Ahead;
   readonly #words: ForecastWords;
   readonly #diver: Diver;
+  readonly #marks: Marks;
   readonly #taken: Taken;
   readonly #layers: readonly { draw(view: StageView, frame: Frame): void }[];
 
@@ -36,7 +37,7 @@ export class Scene {
     const scale = new Scale(style);
     const presses = new Presses(style);
     const track = new Track(style);
-    const marks = new Marks(style);
+    const marks = (this.#marks = new Marks(style));
     const bubbles = new Bubbles(style);
     const diver = (this.#diver = new Diver(style));
     const arrow = new ForceArrow(style);
@@ -48,7 +49,7 @@ export class Scene {
     const edge = 5 * unit;
     this.#taken = new Taken({ left: edge, top: textPx * 2.2, right: waterPx - edge, bottom: heightPx - edge });
     this.root.addChild(water.root, specks.root, this.#bands.root, scale.hair, ticks.nowLine);
-    this.root.addChild(diver.sinking, bubbles.root, diver.root, arrow.root, water.surface, water.ground);
+    this.root.addChild(diver.sinking, bubbles.root, diver.root, water.surface, water.ground, arrow.root);
     this.root.addChild(presses.root, track.root, this.#words.root, this.#ahead.root, diver.mark, marks.root);
     this.root.addChild(ticks.root, diver.enlarged, scale.root);
   }
@@ -59,9 +60,12 @@ export class Scene {
     taken.clear();
     // In this order: what stands where it must, then words, the ones that can move least first.
     taken.boxes.push(this.#diver.boxOf(view, frame));
+    const says = this.#diver.saysBox();
+    if (says) taken.boxes.push(says);
     taken.lines.push({ y: depthToY(frame, view.depthM), fromX: frame.nowX }, { y: depthToY(frame, 0), fromX: 0 });
     this.#ahead.draw(view, frame, taken);
     this.#bands.draw(view, frame, taken);
+    this.#marks.drawFlags(view, frame, taken);
     this.#ahead.drawLimit(view, frame, taken);
     this.#words.draw(view, frame, taken);
   }

@@ -11,6 +11,12 @@ export interface StageOptions {
   readonly renderer?: RendererKind;
 }
 
+/** Time that the last frame took in script, milliseconds: to compose the picture, and to hand it to the renderer. */
+export interface FrameCost {
+  readonly composedMs: number;
+  readonly renderedMs: number;
+}
+
 /** Frames looked at before WebGL is judged too slow, and the longest that half of them may take, milliseconds. */
 const JUDGED_FRAMES = 20;
 const SLOW_MS = 1000 / 30;
@@ -30,6 +36,7 @@ export class Stage {
   #sizePx: readonly [width: number, height: number, pixelRatio: number];
   #intervalsMs: number[] = [];
   #drawnAtMs = NaN;
+  #cost: FrameCost = { composedMs: NaN, renderedMs: NaN };
   #gone = false;
 
   private constructor(host: HTMLElement, renderer: StageRenderer, mayFall: boolean) {
@@ -64,6 +71,10 @@ export class Stage {
     return this.#frame?.pxPerM ?? NaN;
   }
 
+  get cost(): FrameCost {
+    return this.#cost;
+  }
+
   /** Height of a depth in the last frame, pixels below the element's top; NaN before the first. */
   depthToY(depthM: number): number {
     return this.#frame ? depthToY(this.#frame, depthM) : NaN;
@@ -87,10 +98,14 @@ export class Stage {
     if (this.#gone) return;
     this.#view = view;
     const scene = this.#sceneFor(view);
+    const beganMs = performance.now();
     this.#frame = this.#camera.frame(view, scene.style);
     scene.draw(view, this.#frame);
+    const composedMs = performance.now();
     this.#renderer.render(scene.root);
-    this.#judge(performance.now());
+    const renderedMs = performance.now();
+    this.#cost = { composedMs: composedMs - beganMs, renderedMs: renderedMs - composedMs };
+    this.#judge(renderedMs);
   }
 
   destroy(): void {

@@ -14,6 +14,9 @@ export interface Obstacles {
   readonly within: Box;
 }
 
+/** Words keep so far off a line. */
+const LINE_ROOM_PX = 2;
+
 /** Whether two boxes share a point. */
 export function crosses(a: Box, b: Box): boolean {
   return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
@@ -26,7 +29,7 @@ export function isFree(box: Box, { boxes, lines, within }: Obstacles): boolean {
     box.right <= within.right &&
     box.top >= within.top &&
     box.bottom <= within.bottom &&
-    !lines.some(({ y, fromX }) => box.top < y && box.bottom > y && box.right > fromX) &&
+    !lines.some(({ y, fromX }) => box.top < y + LINE_ROOM_PX && box.bottom > y - LINE_ROOM_PX && box.right > fromX) &&
     !boxes.some((other) => crosses(box, other))
   );
 }

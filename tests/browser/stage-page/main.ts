@@ -1,0 +1,63 @@
+import '@fontsource-variable/figtree/wght.css';
+import './page.css';
+import { TICKS_PER_S } from '../../../src/dive/index.ts';
+import { Forecast } from '../../../src/insight/index.ts';
+import { Stage, type StageOptions, type StageView } from '../../../src/stage/index.ts';
+import { ScriptedDive } from './dives.ts';
+
+const host = document.getElementById('host')!;
+
+/** The view of a scripted dive as it stands, with what a test wants otherwise. */
+function viewOf({ dive }: ScriptedDive, wish: Partial<StageView> = {}): StageView {
+  return {
+    rig: dive.rig,
+    state: dive.state,
+    depthM: dive.state.depthM,
+    nowS: dive.tick / TICKS_PER_S,
+    controls: dive.controls,
+    recording: dive.recording,
+    changes: dive.changes,
+    events: dive.events,
+    forecastM: new Forecast(dive.rig).depthsM(dive.state, dive.controls),
+    bands: [],
+    flags: [],
+    rings: [],
+    limits: { upMps: 9 / 60, downMps: 18 / 60 },
+    limitTaught: false,
+    frozen: false,
+    metresShown: 6,
+    forceArrow: true,
+    projector: false,
+    reducedMotion: false,
+    theme: 'light',
+    ...wish,
+  };
+}
+
+/** What the tests drive, from outside. */
+const harness = {
+  stage: undefined as Stage | undefined,
+  scripted: undefined as ScriptedDive | undefined,
+  async open(options: StageOptions = {}) {
+    this.stage?.destroy();
+    this.stage = await Stage.create(host, options);
+    this.stage.resize(host.clientWidth, host.clientHeight, devicePixelRatio);
+  },
+  /** Dives a script for some seconds and draws its end. */
+  show(script: string, seconds: number, wish: Partial<StageView> = {}) {
+    this.scripted = new ScriptedDive(script);
+    this.scripted.advance(Math.round((seconds * TICKS_PER_S) / 6) * 6);
+    this.stage!.draw(viewOf(this.scripted, wish));
+  },
+  /** Goes on, a frame for each six ticks; returns the milliseconds that each frame took to compose and to render. */
+  fly(frames: number, wish: Partial<StageView> = {}): { composedMs: number; renderedMs: number }[] {
+    return Array.from({ length: frames }, () => {
+      this.scripted!.advance(6);
+      this.stage!.draw(viewOf(this.scripted!, wish));
+      return this.stage!.cost;
+    });
+  },
+};
+
+export type Harness = typeof harness;
+Object.assign(globalThis, { harness });
