@@ -1,0 +1,40 @@
+import { readYaml, readSetup, type Problem } from '../diver/file.ts';
+import { isDeflated, readRun } from '../dive/file.ts';
+import type { Command } from './command.ts';
+import { readControls } from './controls-file.ts';
+import { bytesOf } from './files.ts';
+import { DONE, FAILED, printJson } from './io.ts';
+import { printProblems } from './problem-lines.ts';
+
+/** Files that people wrote or saved, judged. */
+export const check: Command = {
+  name: 'check',
+  does: 'what is wrong in setup, lesson, run and controls files; what a file is, is told from its content',
+  options: {},
+  things: 'FILE…',
+  least: 1,
+  most: 10_000,
+  more: `Result: { problems: [{ file, line, path, found, allowed, suggestion }] }. Exit 1 where there are any. A controls file is
+checked for itself; whether the kit has what it works is known once it is dived.`,
+  run({ things }, io) {
+    const problems = things.flatMap((file) => problemsOf(bytesOf(file)).map((problem) => ({ file, ...problem })));
+    printJson(io, { problems });
+    for (const { file, ...problem } of problems) printProblems(io, file, [problem]);
+    return problems.length === 0 ? DONE : FAILED;
+  },
+};
+
+/** What is wrong in a file, whatever kind it is. A run is JSON or deflated; a list is one of controls. */
+function problemsOf(bytes: Uint8Array): readonly Problem[] {
+  const text = new TextDecoder().decode(bytes);
+  // A run is JSON whose format is a name; the format of setups and lessons is a number.
+  const isRun = isDeflated(bytes) || (/^\s*\{/.test(text) && /"format"\s*:\s*"/.test(text));
+  const read = isRun ? readRun(bytes) : readWritten(text);
+  return 'problems' in read ? read.problems : [];
+}
+
+function readWritten(text: string) {
+  const yaml = readYaml(text);
+  if (!('value' in yaml)) return yaml;
+  return Array.isArray(yaml.value) ? readControls(text) : readSetup(text);
+}
