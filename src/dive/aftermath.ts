@@ -55,6 +55,7 @@ export function release(rig: Rig, s: DiveState, mask: number, events: DiveEvent[
   });
   if (gone === s.releasedMask) return;
   s.releasedMask = gone;
+  s.calmUntil = 0;
   Object.assign(s, solidSums(rig, gone));
 }
 

@@ -79,6 +79,9 @@ export function calmTicks(
   // Below a ledge the floor depends on where the diver has been: the full tick looks each time.
   if (rig.ledgeM !== null && c.ledge === 1 && !isAboveLedge(rig, c, s.depthM)) return 0;
 
+  // The memo stands for the exhaust valve as it was set: the diver may have turned it since.
+  if (rig.drysuit !== null) s.calmUntil = 0;
+
   const { column, gasJPerMol } = rig;
   const sin = s.pitchSin;
   k.surfacePa = column.surfacePressurePa;
