@@ -1,6 +1,7 @@
 import { Container, Graphics, type Text } from 'pixi.js';
 import { depthToY, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
+import type { Taken } from './taken.ts';
 import type { StageView } from './view.ts';
 import { labelOf, put } from './words.ts';
 
@@ -41,10 +42,10 @@ export class ForceArrow {
     this.root.addChild(this.#arrow, ...Object.values(this.#words));
   }
 
-  draw({ state, depthM, forceArrow }: StageView, frame: Frame): void {
+  draw({ state, depthM, forceArrow }: StageView, frame: Frame, taken: Taken): void {
     this.root.visible = forceArrow;
     if (!forceArrow) return;
-    const { unit, textPx } = this.#style;
+    const { unit, textPx, heightPx } = this.#style;
     const kgf = state.netN / KGF_N;
     const word = wordOf(kgf);
     const shown = word === 'neutral' ? 0 : Math.max(-MOST_KGF, Math.min(MOST_KGF, kgf));
@@ -57,11 +58,20 @@ export class ForceArrow {
     const upright = state.pitchSin * state.pitchSin;
     const clear = (kgf > 0 ? -0.38 + 0.3 * upright : 0.27 - 0.2 * upright) * px;
     const x = frame.nowX + sideways * px;
-    const y = depthToY(frame, depthM) + clear;
+    // The tip stays in the picture: the arrow would rather move than lie about its length.
+    const length = lengthPx(Number(key), unit);
+    const foot = depthToY(frame, depthM) + clear;
+    const y = kgf > 0 ? Math.max(foot, textPx * 2.3 + length) : Math.min(foot, heightPx - 4 * unit - length);
     this.#arrow.position.set(x, y);
     for (const [name, label] of Object.entries(this.#words)) {
       label.visible = name === word;
-      if (label.visible) put(label, x - 13 * unit, y - Math.sign(kgf) * textPx * 0.7);
+      if (!label.visible) continue;
+      const middle = y - Math.sign(kgf) * textPx * 0.7;
+      put(label, x - 13 * unit, middle);
+      const half = Math.max(textPx * 0.7, length);
+      taken.boxes.push({ left: x - 13 * unit - label.width, top: middle - textPx * 0.7, right: x + 12 * unit, bottom: middle + textPx * 0.7 });
+      if (length > 0)
+        taken.boxes.push({ left: x - 12 * unit, top: y - (kgf > 0 ? half : 0), right: x + 12 * unit, bottom: y + (kgf > 0 ? 0 : half) });
     }
   }
 
@@ -70,7 +80,7 @@ export class ForceArrow {
     const g = this.#arrow.clear();
     if (kgf === 0) return;
     const up = Math.sign(kgf);
-    const length = Math.max(Math.abs(kgf) * PX_PER_KGF, 15) * unit;
+    const length = lengthPx(kgf, unit);
     const [shaft, head, wide] = [4.5 * unit, Math.min(13 * unit, length * 0.8), 11 * unit];
     const at = (x: number, along: number) => [x, -up * along] as const;
     g.poly([...at(-shaft, 0), ...at(-shaft, length - head), ...at(-wide, length - head), ...at(0, length), ...at(wide, length - head), ...at(shaft, length - head), ...at(shaft, 0)])
@@ -80,4 +90,9 @@ export class ForceArrow {
     if (Math.abs(kgf) >= MOST_KGF)
       g.poly([...at(-shaft * 1.6, 12 * unit), ...at(shaft * 1.6, 17 * unit), ...at(shaft * 1.6, 21 * unit), ...at(-shaft * 1.6, 16 * unit)]).fill(tokens.paper);
   }
+}
+
+/** Length of the arrow of a force, pixels; a small one is as long as its head. */
+function lengthPx(kgf: number, unit: number): number {
+  return kgf === 0 ? 0 : Math.max(Math.abs(kgf) * PX_PER_KGF, 15) * unit;
 }

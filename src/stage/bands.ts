@@ -52,10 +52,10 @@ export class Bands {
     // Beside the edges, outside first; where the diver or the dots are, further on.
     const start = Math.max(x + 10 * unit, 10 * unit);
     const width = words.width;
-    const height = textPx * 1.3;
+    const height = textPx * 1.25;
     const places: Box[] = [];
     for (const left of [start, Math.max(start, waterPx - width - 10 * unit)])
-      for (const above of [top - height - 2 * unit, bottom + 2 * unit, top + 10 * unit, bottom - height - 10 * unit])
+      for (const above of [top - height - 3 * unit, bottom + 3 * unit, top + 10 * unit, bottom - height - 10 * unit])
         places.push({ left, top: above, right: left + width, bottom: above + height });
     const box = taken.first(places) ?? places[0]!;
     taken.boxes.push(box);

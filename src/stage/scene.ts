@@ -25,6 +25,7 @@ export class Scene {
   readonly #ahead: Ahead;
   readonly #words: ForecastWords;
   readonly #diver: Diver;
+  readonly #arrow: ForceArrow;
   readonly #marks: Marks;
   readonly #taken: Taken;
   readonly #layers: readonly { draw(view: StageView, frame: Frame): void }[];
@@ -40,16 +41,16 @@ export class Scene {
     const marks = (this.#marks = new Marks(style));
     const bubbles = new Bubbles(style);
     const diver = (this.#diver = new Diver(style));
-    const arrow = new ForceArrow(style);
+    this.#arrow = new ForceArrow(style);
     this.#bands = new Bands(style);
     this.#ahead = new Ahead(style);
     this.#words = new ForecastWords(style);
-    this.#layers = [water, specks, ticks, scale, presses, track, marks, bubbles, diver, arrow];
+    this.#layers = [water, specks, ticks, scale, presses, track, marks, bubbles, diver];
     const { unit, textPx, waterPx, heightPx } = style;
     const edge = 5 * unit;
     this.#taken = new Taken({ left: edge, top: textPx * 2.2, right: waterPx - edge, bottom: heightPx - edge });
     this.root.addChild(water.root, specks.root, this.#bands.root, scale.hair, ticks.nowLine);
-    this.root.addChild(diver.sinking, bubbles.root, diver.root, water.surface, water.ground, arrow.root);
+    this.root.addChild(diver.sinking, bubbles.root, diver.root, water.surface, water.ground, this.#arrow.root);
     this.root.addChild(presses.root, track.root, this.#words.root, this.#ahead.root, diver.mark, marks.root);
     this.root.addChild(ticks.root, diver.enlarged, scale.root);
   }
@@ -63,6 +64,7 @@ export class Scene {
     const says = this.#diver.saysBox();
     if (says) taken.boxes.push(says);
     taken.lines.push({ y: depthToY(frame, view.depthM), fromX: frame.nowX }, { y: depthToY(frame, 0), fromX: 0 });
+    this.#arrow.draw(view, frame, taken);
     this.#ahead.draw(view, frame, taken);
     this.#bands.draw(view, frame, taken);
     this.#marks.drawFlags(view, frame, taken);
