@@ -11,8 +11,7 @@ interface Told extends Readonly<Record<'file' | 'path' | 'found' | 'allowed' | '
 }
 
 interface Found {
-  readonly problems: readonly Record<'file' | 'path' | 'found' | 'allowed' | 'suggestion', string>[] &
-    { line: number }[];
+  readonly problems: readonly Told[];
 }
 
 test('check finds nothing wrong in our own setups, a saved run and a controls file', () => {
