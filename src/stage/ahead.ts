@@ -62,7 +62,11 @@ export class Ahead {
     const at = (left: number, top: number): Box => ({ left, top, right: left + width, bottom: top + height });
     const gap = 7 * unit;
     const past = slope.y > 0 ? end.y + gap / 2 : end.y - gap / 2 - height;
-    const places = [at(end.x + gap, end.y - height / 2), at(end.x - width / 2, past), at(end.x - gap - width, end.y - height / 2)];
+    const places = [
+      at(end.x + gap, end.y - height / 2),
+      at(end.x - width / 2, past),
+      at(end.x - gap - width, end.y - height / 2),
+    ];
     for (let back = 1; back < 5; back++) {
       const x = end.x - slope.x * back * 16 * unit;
       const middle = end.y - slope.y * back * 16 * unit;

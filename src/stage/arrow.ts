@@ -69,9 +69,19 @@ export class ForceArrow {
       const middle = y - Math.sign(kgf) * textPx * 0.7;
       put(label, x - 13 * unit, middle);
       const half = Math.max(textPx * 0.7, length);
-      taken.boxes.push({ left: x - 13 * unit - label.width, top: middle - textPx * 0.7, right: x + 12 * unit, bottom: middle + textPx * 0.7 });
+      taken.boxes.push({
+        left: x - 13 * unit - label.width,
+        top: middle - textPx * 0.7,
+        right: x + 12 * unit,
+        bottom: middle + textPx * 0.7,
+      });
       if (length > 0)
-        taken.boxes.push({ left: x - 12 * unit, top: y - (kgf > 0 ? half : 0), right: x + 12 * unit, bottom: y + (kgf > 0 ? 0 : half) });
+        taken.boxes.push({
+          left: x - 12 * unit,
+          top: y - (kgf > 0 ? half : 0),
+          right: x + 12 * unit,
+          bottom: y + (kgf > 0 ? 0 : half),
+        });
     }
   }
 
@@ -83,12 +93,25 @@ export class ForceArrow {
     const length = lengthPx(kgf, unit);
     const [shaft, head, wide] = [4.5 * unit, Math.min(13 * unit, length * 0.8), 11 * unit];
     const at = (x: number, along: number) => [x, -up * along] as const;
-    g.poly([...at(-shaft, 0), ...at(-shaft, length - head), ...at(-wide, length - head), ...at(0, length), ...at(wide, length - head), ...at(shaft, length - head), ...at(shaft, 0)])
+    g.poly([
+      ...at(-shaft, 0),
+      ...at(-shaft, length - head),
+      ...at(-wide, length - head),
+      ...at(0, length),
+      ...at(wide, length - head),
+      ...at(shaft, length - head),
+      ...at(shaft, 0),
+    ])
       .fill(kgf > 0 ? tokens.forceUp : tokens.forceDown)
       .stroke({ width: 1.5 * unit, color: tokens.paper, join: 'round' });
     // A cut through the shaft says that the force is greater than the arrow is long.
     if (Math.abs(kgf) >= MOST_KGF)
-      g.poly([...at(-shaft * 1.6, 12 * unit), ...at(shaft * 1.6, 17 * unit), ...at(shaft * 1.6, 21 * unit), ...at(-shaft * 1.6, 16 * unit)]).fill(tokens.paper);
+      g.poly([
+        ...at(-shaft * 1.6, 12 * unit),
+        ...at(shaft * 1.6, 17 * unit),
+        ...at(shaft * 1.6, 21 * unit),
+        ...at(-shaft * 1.6, 16 * unit),
+      ]).fill(tokens.paper);
   }
 }
 

@@ -30,7 +30,11 @@ export class Bands {
     const { waterPx, textPx, unit, heightPx, tokens } = this.#style;
     let slot = this.#pool[i];
     if (!slot) {
-      slot = { picture: new Graphics(), words: labelOf(this.#style, { bold: true, colour: tokens.placeWords }), key: '' };
+      slot = {
+        picture: new Graphics(),
+        words: labelOf(this.#style, { bold: true, colour: tokens.placeWords }),
+        key: '',
+      };
       this.#pool.push(slot);
       this.root.addChild(slot.picture, slot.words);
     }
@@ -72,7 +76,10 @@ export class Bands {
     const tooth = Math.min(8 * unit, height / 3);
     for (const s of teethS(band.fromS, toS)) {
       const x = (s - band.fromS) * frame.pxPerS;
-      g.moveTo(x, 0).lineTo(x, tooth).moveTo(x, height).lineTo(x, height - tooth);
+      g.moveTo(x, 0)
+        .lineTo(x, tooth)
+        .moveTo(x, height)
+        .lineTo(x, height - tooth);
     }
     g.stroke({ ...edge, width: edge.width * 0.8 });
   }

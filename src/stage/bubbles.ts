@@ -51,7 +51,15 @@ function breathedOutM3(recording: Recording, from: number, to: number): number {
   return volume - Math.max(0, recording.at(to, 'letInM3') - recording.at(from, 'letInM3'));
 }
 
-function push(out: Bubble[], recording: Recording, row: number, from: readonly [number, number], volumeM3: number, ageS: number, seed: number): void {
+function push(
+  out: Bubble[],
+  recording: Recording,
+  row: number,
+  from: readonly [number, number],
+  volumeM3: number,
+  ageS: number,
+  seed: number,
+): void {
   const [cos, sin] = [recording.at(row, 'pitchCos'), recording.at(row, 'pitchSin')];
   const chance = (k: number) => Math.abs(Math.sin(seed * 12.9898 + k * 78.233)) % 1;
   const leftM = recording.at(row, 'depthM') + from[1] * cos - from[0] * sin;
@@ -75,11 +83,15 @@ export class Bubbles {
 
   constructor(style: Style) {
     this.#style = style;
-    this.#shape = new GraphicsContext().circle(0, 0, 10).fill(style.tokens.gas).stroke({ width: 2.6, color: style.tokens.ink });
+    this.#shape = new GraphicsContext()
+      .circle(0, 0, 10)
+      .fill(style.tokens.gas)
+      .stroke({ width: 2.6, color: style.tokens.ink });
   }
 
   draw(view: StageView, frame: Frame): void {
-    const shown = view.rig.lungs.open && !view.projector && !view.reducedMotion ? bubblesAt(view.recording, view.nowS) : [];
+    const shown =
+      view.rig.lungs.open && !view.projector && !view.reducedMotion ? bubblesAt(view.recording, view.nowS) : [];
     const px = frame.pxPerM * frame.enlarged;
     shown.forEach(({ besideM, depthM, radiusM }, i) => {
       const bubble = (this.#pool[i] ??= this.root.addChild(new Graphics(this.#shape)));

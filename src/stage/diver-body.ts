@@ -99,7 +99,13 @@ export class DiverBody {
     g.moveTo(...spot(-0.12, 0.035))
       .lineTo(...spot(0.09, 0.035))
       .stroke({ width: 0.022 * pxPerM, color: tokens.ink });
-    const mask = [spot(0.075, 0.075), spot(0.135, 0.066), spot(0.15, 0.03), spot(0.14, -0.014), spot(0.08, -0.01)].flat();
+    const mask = [
+      spot(0.075, 0.075),
+      spot(0.135, 0.066),
+      spot(0.15, 0.03),
+      spot(0.14, -0.014),
+      spot(0.08, -0.01),
+    ].flat();
     g.poly(mask)
       .fill(tokens.paper)
       .poly(joined(mask), false)
@@ -113,5 +119,8 @@ export class DiverBody {
 
 /** Where the second stage is, in the figure's frame, metres. */
 export function mouthOf(gaze: number): [x: number, y: number] {
-  return [HEAD.x + Math.cos(gaze) * 0.135 - Math.sin(gaze) * 0.06, HEAD.y + Math.sin(gaze) * 0.135 + Math.cos(gaze) * 0.06];
+  return [
+    HEAD.x + Math.cos(gaze) * 0.135 - Math.sin(gaze) * 0.06,
+    HEAD.y + Math.sin(gaze) * 0.135 + Math.cos(gaze) * 0.06,
+  ];
 }

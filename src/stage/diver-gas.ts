@@ -90,11 +90,19 @@ export class DiverGas {
       const y = (CYLINDER_Y - 0.06 * back - radius + 0.088) * pxPerM;
       const box = [x - half * pxPerM, y - radius * pxPerM, half * 2 * pxPerM, radius * 2 * pxPerM] as const;
       const inset = 1.2 * unit;
-      g.roundRect(x + (half - 0.02) * pxPerM, y - 0.032 * pxPerM, 0.1 * pxPerM, 0.064 * pxPerM, 0.02 * pxPerM).fill(tokens.ink);
+      g.roundRect(x + (half - 0.02) * pxPerM, y - 0.032 * pxPerM, 0.1 * pxPerM, 0.064 * pxPerM, 0.02 * pxPerM).fill(
+        tokens.ink,
+      );
       g.roundRect(...box, radius * 0.72 * pxPerM).fill(tokens.paper);
       const share = Math.min(1, shares[i] ?? 0);
       if (share > 0.02)
-        g.roundRect(box[0] + inset, box[1] + inset, (box[2] - 2 * inset) * share, box[3] - 2 * inset, Math.min(radius * 0.66 * pxPerM, box[2] * share * 0.5)).fill(tokens.gas);
+        g.roundRect(
+          box[0] + inset,
+          box[1] + inset,
+          (box[2] - 2 * inset) * share,
+          box[3] - 2 * inset,
+          Math.min(radius * 0.66 * pxPerM, box[2] * share * 0.5),
+        ).fill(tokens.gas);
       g.roundRect(...box, radius * 0.72 * pxPerM).stroke({ width: 1.7 * unit, color: tokens.ink });
     });
   }

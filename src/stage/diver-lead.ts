@@ -88,7 +88,11 @@ function widthOf(massKg: number): number {
 
 function placeOf(piece: LeadPart): keyof typeof LEAD_PLACES {
   const names = Object.keys(LEAD_PLACES) as (keyof typeof LEAD_PLACES)[];
-  return names.find((name) => LEAD_PLACES[name].headwardM === piece.headwardM && LEAD_PLACES[name].backwardM === piece.backwardM) ?? 'belt';
+  return (
+    names.find(
+      (name) => LEAD_PLACES[name].headwardM === piece.headwardM && LEAD_PLACES[name].backwardM === piece.backwardM,
+    ) ?? 'belt'
+  );
 }
 
 function spotOf(place: keyof typeof LEAD_PLACES, along: number, ankle: Spot): Spot {

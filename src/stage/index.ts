@@ -1,3 +1,3 @@
-export { Stage, type StageOptions } from './stage.ts';
+export { Stage, type FrameCost, type StageOptions } from './stage.ts';
 export type { RendererKind } from './renderer.ts';
-export type { Band, Flag, RateLimits, Ring, StageView } from './view.ts';
+export type { Band, Flag, LimitsFrom, RateLimits, Ring, StageView } from './view.ts';

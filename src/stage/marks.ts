@@ -68,7 +68,11 @@ export class Marks {
       });
       const beside = [y - 18 * unit, y - 34 * unit, y + 6 * unit];
       const places = beside.flatMap((middle) => [at(x + 21 * unit, middle), at(x - width - 8 * unit, middle)]);
-      const box = taken.first([...places, at(x - width / 2, y - 24 * unit - height), at(x - width / 2, y + 8 * unit + height)]);
+      const box = taken.first([
+        ...places,
+        at(x - width / 2, y - 24 * unit - height),
+        at(x - width / 2, y + 8 * unit + height),
+      ]);
       slot.words.visible = box !== undefined;
       taken.boxes.push({ left: x - 3 * unit, top: y - 25 * unit, right: x + 18 * unit, bottom: y + 4 * unit });
       if (!box) continue;

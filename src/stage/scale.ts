@@ -42,7 +42,8 @@ export class Scale {
     const first = Math.max(0, Math.ceil((frame.topM - 0.5) / everyM) * everyM);
     let used = 0;
     for (let m = first; m <= Math.min(bottomOf(frame) + 0.5, bottomM); m += everyM) this.#numeral(used++, m, frame);
-    for (let i = used; i < this.#numerals.length; i++) this.#numerals[i]!.plain.visible = this.#numerals[i]!.bold.visible = false;
+    for (let i = used; i < this.#numerals.length; i++)
+      this.#numerals[i]!.plain.visible = this.#numerals[i]!.bold.visible = false;
     const y = depthToY(frame, view.depthM);
     this.hair.position.set(frame.nowX, Math.round(y));
     this.hair.scale.x = waterPx - frame.nowX;

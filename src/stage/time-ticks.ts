@@ -55,7 +55,8 @@ export class TimeTicks {
       label.text = `${fromNow < 0 ? '−' : '+'}${Math.abs(fromNow)} s`;
       put(label, x, 9 * unit);
     }
-    for (let i = used; i < this.#ticks.length; i++) this.#ticks[i]!.mark.visible = this.#ticks[i]!.label.visible = false;
+    for (let i = used; i < this.#ticks.length; i++)
+      this.#ticks[i]!.mark.visible = this.#ticks[i]!.label.visible = false;
   }
 
   #tick(i: number): { mark: Graphics; label: Text } {

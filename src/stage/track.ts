@@ -116,7 +116,14 @@ export class Track {
         seconds.push(nowS);
         depths.push(view.depthM);
       }
-      this.#ink(piece, calmed(stretchesOf(seconds, depths, (s) => limitsAt(view, originS + s)), SHORT_S), frame);
+      this.#ink(
+        piece,
+        calmed(
+          stretchesOf(seconds, depths, (s) => limitsAt(view, originS + s)),
+          SHORT_S,
+        ),
+        frame,
+      );
     }
     const x = secondsToX(frame, originS);
     const y = depthToY(frame, 0);

@@ -58,7 +58,18 @@ export class Water {
       .stroke({ width: 2 * unit, color: tokens.ink });
     if (ledgeM !== null) {
       const width = frame.nowX + 1.9 * px;
-      g.poly([0, ledgeM * px, width - 0.1 * px, ledgeM * px, width, (ledgeM + 0.12) * px, width - 0.3 * px, (ledgeM + 0.5) * px, 0, (ledgeM + 0.7) * px])
+      g.poly([
+        0,
+        ledgeM * px,
+        width - 0.1 * px,
+        ledgeM * px,
+        width,
+        (ledgeM + 0.12) * px,
+        width - 0.3 * px,
+        (ledgeM + 0.5) * px,
+        0,
+        (ledgeM + 0.7) * px,
+      ])
         .fill(tokens.ground)
         .stroke({ width: 2 * unit, color: tokens.ink, join: 'round' });
     }

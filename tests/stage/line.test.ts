@@ -27,7 +27,10 @@ test('stretchesOf() and calmed() lose no point of the line and leave no gap', ()
     fc.property(fc.array(fc.float({ min: 0, max: 30, noNaN: true }), { minLength: 2, maxLength: 40 }), (depths) => {
       const seconds = depths.map((_, i) => i / 10);
       const whole = seconds.flatMap((s, i) => [s, depths[i]!]);
-      for (const stretches of [stretchesOf(seconds, depths, limits), calmed(stretchesOf(seconds, depths, limits), 0.45)]) {
+      for (const stretches of [
+        stretchesOf(seconds, depths, limits),
+        calmed(stretchesOf(seconds, depths, limits), 0.45),
+      ]) {
         const line = stretches.flatMap(({ points }, i) => (i === 0 ? points : points.slice(2)));
         expect(line).toEqual(whole);
       }
@@ -39,7 +42,8 @@ test('calmed() keeps no inner stretch shorter than asked', () => {
   const seconds = Array.from({ length: 60 }, (_, i) => i / 10);
   const depths = seconds.map((s) => 8 - 0.15 * s + 0.002 * Math.sin(s * 30));
   const calm = calmed(stretchesOf(seconds, depths, limits), 0.45);
-  for (const { points } of calm.slice(1, -1)) expect(points[points.length - 2]! - points[0]!).toBeGreaterThanOrEqual(0.45 - 1e-9);
+  for (const { points } of calm.slice(1, -1))
+    expect(points[points.length - 2]! - points[0]!).toBeGreaterThanOrEqual(0.45 - 1e-9);
 });
 
 test('pressesOf() finds gas added and gas vented, and the press still held', () => {

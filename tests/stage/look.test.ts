@@ -52,7 +52,9 @@ test('placesNear() offers places of the size asked for, and isFree() refuses wha
     expect(box.right <= 205 || box.left >= 300 || box.bottom <= 90 || box.top >= 110).toBe(true);
   }
   expect(isFree({ left: 10, top: 120, right: 50, bottom: 140 }, { boxes: [], lines, within })).toBe(false);
-  expect(isFree({ left: 10, top: 120, right: 50, bottom: 140 }, { boxes: [], lines: [{ y: 130, fromX: 60 }], within })).toBe(true);
+  expect(
+    isFree({ left: 10, top: 120, right: 50, bottom: 140 }, { boxes: [], lines: [{ y: 130, fromX: 60 }], within }),
+  ).toBe(true);
 });
 
 /** Area of a polygon, by the shoelace law. */

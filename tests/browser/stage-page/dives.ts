@@ -40,8 +40,21 @@ export interface Script {
 export const scripts: Readonly<Record<string, Script>> = {
   hover: { setup: 'temperateSea', start: { depthM: 3, jacketM3: 1e-3, speedMps: 0.25 }, seekM: 8 },
   surface: { setup: 'firstDive', start: { depthM: 0.4, jacketM3: 8e-3, pitchDeg: 90 }, pitchDeg: 90, floating: true },
-  descent: { setup: 'firstDive', start: { depthM: 0.6, jacketM3: 2e-3, pitchDeg: 90 }, pitchDeg: 90, acts: [[0, 4, { jacketVent: 1 }]] },
-  ascent: { setup: 'firstDive', start: { depthM: 11, jacketM3: 6e-3 }, pitchDeg: 60, acts: [[3, 5, { jacketVent: 1 }], [0, 2, { jacketAdd: 1 }]] },
+  descent: {
+    setup: 'firstDive',
+    start: { depthM: 0.6, jacketM3: 2e-3, pitchDeg: 90 },
+    pitchDeg: 90,
+    acts: [[0, 4, { jacketVent: 1 }]],
+  },
+  ascent: {
+    setup: 'firstDive',
+    start: { depthM: 11, jacketM3: 6e-3 },
+    pitchDeg: 60,
+    acts: [
+      [3, 5, { jacketVent: 1 }],
+      [0, 2, { jacketAdd: 1 }],
+    ],
+  },
   bottom: { setup: 'firstDive', start: { depthM: 10, jacketM3: 0.2e-3 } },
   drop: { setup: 'firstDive', start: { depthM: 8 }, seekM: 8, acts: [[20, 24, { releaseMask: 1 }]] },
   kickUp: { setup: 'temperateSea', start: { depthM: 8, jacketM3: 3e-3 }, pitchDeg: 60, acts: [[0, 60, { finsN: 40 }]] },
@@ -95,7 +108,8 @@ export class ScriptedDive {
     while (this.dive.tick < end) {
       const s = this.dive.tick / TICKS_PER_S;
       let controls = this.#controls();
-      for (const [fromS, toS, act] of this.#script.acts ?? []) if (s >= fromS && s < toS) controls = { ...controls, ...act };
+      for (const [fromS, toS, act] of this.#script.acts ?? [])
+        if (s >= fromS && s < toS) controls = { ...controls, ...act };
       if (this.#script.seekM !== undefined) controls = { ...controls, ...this.#seek(s, this.#script.seekM) };
       this.dive.steer(controls);
       this.dive.advance(6);

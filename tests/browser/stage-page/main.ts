@@ -49,6 +49,10 @@ const harness = {
     this.scripted.advance(Math.round((seconds * TICKS_PER_S) / 6) * 6);
     this.stage!.draw(viewOf(this.scripted, wish));
   },
+  /** Draws the same moment once more. */
+  again(wish: Partial<StageView> = {}) {
+    this.stage!.draw(viewOf(this.scripted!, wish));
+  },
   /** Goes on, a frame for each six ticks; returns the milliseconds that each frame took to compose and to render. */
   fly(frames: number, wish: Partial<StageView> = {}): { composedMs: number; renderedMs: number }[] {
     return Array.from({ length: frames }, () => {
