@@ -1,0 +1,118 @@
+import type { Rig } from '../diver/index.ts';
+import {
+  Dive,
+  STEP_S,
+  TICKS_PER_CHANGE,
+  TICKS_PER_S,
+  floatingDepthM,
+  replay,
+  restingControls,
+  startState,
+  type Run,
+  type Start,
+} from '../dive/index.ts';
+import { Forecast } from '../insight/index.ts';
+import type { Act } from '../panels/index.ts';
+import { restingHands, steer, type Hands } from './hands.ts';
+
+/** Gas in the jacket of a diver who waits at the surface, m³; less where the jacket is smaller. Practice. */
+const AFLOAT_M3 = 8e-3;
+
+/** Where free practice begins: afloat and upright, at rest. */
+export function afloatStart(rig: Rig): Start {
+  const jacketM3 = Math.min(AFLOAT_M3, rig.jacket.capacityM3);
+  return { depthM: floatingDepthM(rig, jacketM3), jacketM3, pitchDeg: 90 };
+}
+
+/** A dive that is being flown: the dive, the hands on it, and what comes if they do nothing. */
+export class Flight {
+  readonly rig: Rig;
+  dive: Dive;
+  hands: Hands;
+  #before: number;
+  #forecast: Forecast;
+  #forecastM: readonly number[] = [];
+  #forecastTick = -1;
+
+  constructor(rig: Rig, start: Start) {
+    this.rig = rig;
+    this.hands = restingHands(rig, start.pitchDeg ?? 0);
+    const controls = { ...restingControls(this.hands.levelCl), pitchDeg: this.hands.pitchDeg };
+    this.dive = new Dive(rig, startState(rig, start), controls);
+    this.#before = this.dive.state.depthM;
+    this.#forecast = new Forecast(rig);
+  }
+
+  /**
+   * Runs ticks with what is held down now; hands change twenty times a second of the dive, whatever the screen does.
+   * @param goOn asked after each change; false stops there
+   * @returns ticks that were run
+   */
+  run(ticks: number, held: () => ReadonlySet<Act>, goOn: () => boolean): number {
+    let left = ticks;
+    while (left > 0) {
+      const into = this.dive.tick % TICKS_PER_CHANGE;
+      if (into === 0) {
+        const { hands, controls } = steer(this.hands, held(), this.dive.state, this.rig);
+        this.hands = hands;
+        this.dive.steer(controls);
+      }
+      const few = Math.min(left, TICKS_PER_CHANGE - into);
+      this.dive.advance(few - 1);
+      this.#before = this.dive.state.depthM;
+      this.dive.advance(1);
+      left -= few;
+      if (this.dive.tick % TICKS_PER_CHANGE === 0 && !goOn()) break;
+    }
+    return ticks - left;
+  }
+
+  /** Depth and moment between the last two ticks, for the picture. */
+  between(share: number): { readonly depthM: number; readonly nowS: number } {
+    const { depthM } = this.dive.state;
+    const nowS = this.dive.tick / TICKS_PER_S;
+    if (this.dive.tick === 0) return { depthM, nowS };
+    return { depthM: this.#before + (depthM - this.#before) * share, nowS: nowS - STEP_S * (1 - share) };
+  }
+
+  /** Depths ahead if nothing is done, reckoned ten times a second. */
+  forecastM(): readonly number[] {
+    const { tick } = this.dive;
+    if (this.#forecastTick < 0 || Math.abs(tick - this.#forecastTick) >= TICKS_PER_S / 10) {
+      this.#forecastM = this.#forecast.depthsM(this.dive.state, this.dive.controls);
+      this.#forecastTick = tick;
+    }
+    return this.#forecastM;
+  }
+
+  /** Goes back: the same dive up to then, to be flown on from there. */
+  back(seconds: number): void {
+    const ticks = Math.max(0, this.dive.tick - seconds * TICKS_PER_S);
+    this.take(replay(this.dive.run(), ticks - (ticks % TICKS_PER_CHANGE)));
+  }
+
+  /** Takes over a dive of the same rig; the hands go on as its controls say. */
+  take(dive: Dive): void {
+    this.dive = dive;
+    const { lungCl, pitchDeg, releaseMask, suitValveHPa, holdLine } = dive.controls;
+    const breathing = (['automatic', 'direct', 'held'] as const)[dive.controls.breath] ?? 'automatic';
+    this.hands = {
+      ...this.hands,
+      levelCl: lungCl,
+      breathing,
+      pitchDeg,
+      releaseMask,
+      valveHPa: suitValveHPa,
+      lineHeld: holdLine === 1,
+    };
+    this.#before = dive.state.depthM;
+    this.#forecastTick = -1;
+  }
+
+  /** A flight that takes over a stored run at its end. */
+  static ofRun(run: Run): Flight {
+    const flight = new Flight(run.rig, { depthM: Math.max(run.start.depthM, 0) });
+    flight.take(replay(run));
+    return flight;
+  }
+}

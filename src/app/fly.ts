@@ -1,0 +1,52 @@
+import { WishEvent, isHeld } from '../panels/index.ts';
+import { actOfKey, focusOf, meaningOf } from './keys.ts';
+import { Program } from './program.ts';
+import type { Shell } from './shell.ts';
+
+/** Brings the diver to the page: the picture, the clock, the keys. Fetched after the first paint. */
+export async function fly(shell: Shell): Promise<void> {
+  const doc = shell.root.ownerDocument;
+  const view = shell.window;
+  const host = shell.root.querySelector<HTMLElement>('#stage')!;
+  const program = await Program.begin(shell, host);
+
+  const fit = () => {
+    program.stage.resize(host.clientWidth, host.clientHeight, view.devicePixelRatio);
+    program.refresh();
+  };
+  new ResizeObserver(fit).observe(host);
+  fit();
+
+  view.addEventListener('keydown', (event) => {
+    const { prompt, moreOpen, settings } = shell.view;
+    const meaning = moreOpen ? null : meaningOf(event, focusOf(doc.activeElement));
+    if (!meaning) return;
+    event.preventDefault();
+    if ('command' in meaning) program.command(meaning.command);
+    else if (prompt) return;
+    else if (settings.toggles && isHeld(meaning.act)) program.toggle(meaning.act);
+    else program.act(meaning.act, true);
+  });
+  view.addEventListener('keyup', (event) => {
+    const act = actOfKey(event.code);
+    if (act && !(shell.view.settings.toggles && isHeld(act))) program.act(act, false);
+  });
+  view.addEventListener('blur', () => program.letGo());
+  doc.addEventListener('visibilitychange', () => program.letGo());
+
+  shell.root.addEventListener('dragover', (event) => event.preventDefault());
+  shell.root.addEventListener('drop', (event) => {
+    event.preventDefault();
+    const file = event.dataTransfer?.files[0];
+    if (file) shell.root.dispatchEvent(new WishEvent({ kind: 'file', file }));
+  });
+
+  let lastMs = NaN;
+  const frame = (nowMs: number) => {
+    const realS = Number.isNaN(lastMs) || doc.hidden ? 0 : (nowMs - lastMs) / 1000;
+    lastMs = nowMs;
+    program.frame(realS, nowMs);
+    view.requestAnimationFrame(frame);
+  };
+  view.requestAnimationFrame(frame);
+}

@@ -1,0 +1,126 @@
+import { midBreathM3, type Rig } from '../diver/index.ts';
+import { midBreathCl, restingControls, ventFor, type Controls, type DiveState } from '../dive/index.ts';
+import type { Act } from '../panels/index.ts';
+import { divePosture } from '../pilot/index.ts';
+
+/** What the diver keeps doing between presses. */
+export interface Hands {
+  /** Middle of the breath, or the target of direct lungs, centilitres. */
+  readonly levelCl: number;
+  readonly breathing: 'automatic' | 'direct' | 'held';
+  /** null: upright above a metre, level below. */
+  readonly posture: 'head-up' | 'level' | 'head-down' | null;
+  /** Attitude commanded last, degrees. */
+  readonly pitchDeg: number;
+  readonly releaseMask: number;
+  /** −1 leaves the drysuit's valve as the setup has it. */
+  readonly valveHPa: number;
+  readonly lineHeld: boolean;
+}
+
+/** How fast a held button moves the level, centilitres a second, and how often hands may change, a second. Practice. */
+const LEVEL_CLPS = 60;
+const CHANGES_PER_S = 20;
+/** Attitudes, degrees: asked for by a press, and turned to for a kick. */
+const POSTURE_DEG = { 'head-up': 45, level: 0, 'head-down': -45 } as const;
+const KICK_DEG = 60;
+/** Sine of pitch from which a turned diver kicks: 40°. */
+const TURNED_SIN = 0.643;
+/** Thrust of a kick, newtons: less than can be kept up. Practice. */
+const KICK_N = 30;
+
+/** Hands that do nothing, the breath about its middle. */
+export function restingHands(rig: Rig, pitchDeg: number): Hands {
+  return {
+    levelCl: midBreathCl(rig),
+    breathing: 'automatic',
+    posture: null,
+    pitchDeg,
+    releaseMask: 0,
+    valveHPa: -1,
+    lineHeld: false,
+  };
+}
+
+/** Least and greatest level, centilitres: automatic breathing keeps half a breath on both sides. */
+export function levelRange(rig: Rig, breathing: Hands['breathing']): readonly [least: number, most: number] {
+  const { residualM3, totalM3, tidalM3 } = rig.lungs;
+  const half = breathing === 'automatic' ? tidalM3 / 2 : 0;
+  return [Math.ceil((residualM3 + half) * 1e5 - 1e-6), Math.floor((totalM3 - half) * 1e5 + 1e-6)];
+}
+
+/** What a press changes that stays: it happens once, when the press begins. */
+export function pressed(hands: Hands, act: Act, rig: Rig): Hands {
+  if (act === 'middle') return { ...hands, levelCl: midBreathCl(rig) };
+  if (act === 'line') return { ...hands, lineHeld: rig.line && !hands.lineHeld };
+  if (act === 'head-up' || act === 'level' || act === 'head-down')
+    return { ...hands, posture: hands.posture === act ? null : act };
+  return hands;
+}
+
+/** Another way of breathing; the level stays where the lungs can follow it. */
+export function breathingAs(hands: Hands, breathing: Hands['breathing'], rig: Rig): Hands {
+  const [least, most] = levelRange(rig, breathing);
+  return { ...hands, breathing, levelCl: Math.min(Math.max(hands.levelCl, least), most) };
+}
+
+/** Lets one more piece of lead go, the first that is still worn, or all that can be. */
+export function released(hands: Hands, rig: Rig, all: boolean): Hands {
+  let mask = hands.releaseMask;
+  for (let i = 0; i < rig.lead.length; i++) {
+    if (!rig.lead[i]!.releasable || (mask & (1 << i)) !== 0) continue;
+    mask |= 1 << i;
+    if (!all) break;
+  }
+  return { ...hands, releaseMask: mask };
+}
+
+/** Pieces that can still be let go. */
+export function leadLeft(hands: Hands, rig: Rig): number {
+  return rig.lead.filter((piece, i) => piece.releasable && (hands.releaseMask & (1 << i)) === 0).length;
+}
+
+/**
+ * One change of the hands, a twentieth of a second: moves what is being moved and says what the diver does until the next.
+ * A kick turns the body first and thrusts once it is turned; the vent is the one under which the gas lies.
+ */
+export function steer(
+  hands: Hands,
+  held: ReadonlySet<Act>,
+  state: Readonly<DiveState>,
+  rig: Rig,
+): { readonly hands: Hands; readonly controls: Controls } {
+  const [least, most] = levelRange(rig, hands.breathing);
+  const way = (held.has('in') ? 1 : 0) - (held.has('out') ? 1 : 0);
+  const levelCl = Math.min(Math.max(hands.levelCl + (way * LEVEL_CLPS) / CHANGES_PER_S, least), most);
+  const atRest = divePosture(state.depthM, hands.pitchDeg);
+  const kick = held.has('kick-up') ? 1 : held.has('kick-down') ? -1 : 0;
+  const wanted = hands.posture ? POSTURE_DEG[hands.posture] : atRest;
+  const pitchDeg = kick > 0 ? Math.max(KICK_DEG, wanted) : kick < 0 ? -KICK_DEG : wanted;
+  const turned = kick !== 0 && state.pitchSin * kick >= TURNED_SIN;
+  const on = (act: Act) => (held.has(act) ? 1 : 0);
+  return {
+    hands: { ...hands, levelCl, pitchDeg: kick === 0 ? wanted : hands.pitchDeg },
+    controls: {
+      ...restingControls(Math.round(levelCl)),
+      breath: hands.breathing === 'automatic' ? 0 : hands.breathing === 'direct' ? 1 : 2,
+      jacketAdd: on('add'),
+      jacketVent: held.has('vent') ? ventFor(state.pitchSin) : 0,
+      oral: on('blow'),
+      suitAdd: rig.drysuit ? on('suit-add') : 0,
+      suitVent: rig.drysuit ? on('suit-vent') : 0,
+      suitValveHPa: hands.valveHPa,
+      finsN: turned ? KICK_N : 0,
+      pitchDeg,
+      releaseMask: hands.releaseMask,
+      diluent: rig.loop ? on('diluent') : 0,
+      noseVent: rig.loop ? on('nose-vent') : 0,
+      holdLine: hands.lineHeld ? 1 : 0,
+    },
+  };
+}
+
+/** Level of the breath as a volume, m³; the middle where there are no lungs to move. */
+export function levelM3(hands: Hands, rig: Rig): number {
+  return rig.lungs.open ? hands.levelCl * 1e-5 : midBreathM3(rig);
+}

@@ -1,0 +1,70 @@
+import { rigOf } from '../diver/index.ts';
+import {
+  advanceLesson,
+  answerPrompt,
+  beginLesson,
+  debriefQuestion,
+  judgeLesson,
+  lessonSetup,
+  lessonStart,
+  predictionOutcomes,
+  viewLesson,
+  type Answer,
+  type Lesson,
+  type LessonRun,
+  type LessonView,
+} from '../lesson/index.ts';
+import type { Debrief } from '../panels/index.ts';
+import { Flight } from './flight.ts';
+import { readySetup } from './setups.ts';
+
+/** A lesson that is being flown: its dive and its run, which follows the recording row by row. */
+export class LessonFlight {
+  readonly lesson: Lesson;
+  readonly flight: Flight;
+  #run: LessonRun;
+
+  private constructor(lesson: Lesson, flight: Flight) {
+    this.lesson = lesson;
+    this.flight = flight;
+    this.#run = beginLesson(lesson);
+  }
+
+  /** The lesson at its beginning, its setup fetched. */
+  static async begin(lesson: Lesson): Promise<LessonFlight> {
+    const rig = rigOf(lessonSetup(lesson, await readySetup(lesson.setup.ready)));
+    return new LessonFlight(lesson, new Flight(rig, lessonStart(lesson, rig)));
+  }
+
+  /** Takes the rows that are new. @returns whether the dive goes on: not while something is asked, not when all is flown */
+  advance(): boolean {
+    this.#run = advanceLesson(this.lesson, this.#run, this.flight.dive.recording);
+    return this.#run.ended === null && this.view().prompt === null;
+  }
+
+  answer(answer: Answer): void {
+    this.#run = answerPrompt(this.lesson, this.#run, answer);
+    this.advance();
+  }
+
+  view(): LessonView {
+    return viewLesson(this.lesson, this.#run, this.flight.dive.recording);
+  }
+
+  /** Kind of the goal that is flown or asked about now. */
+  goal(): 'float' | 'travel' | 'hold' {
+    const step = this.lesson.steps.slice(this.#run.step).find((next) => next.kind === 'fly');
+    return step?.kind === 'fly' ? step.goal.kind : 'hold';
+  }
+
+  debrief(): Debrief {
+    const { rig, dive } = this.flight;
+    const flown = { rig, recording: dive.recording, changes: dive.changes };
+    return {
+      lesson: this.lesson,
+      result: judgeLesson(this.lesson, this.#run, flown),
+      predictions: predictionOutcomes(this.lesson, rig, this.#run),
+      question: debriefQuestion(this.lesson),
+    };
+  }
+}

@@ -1,0 +1,70 @@
+import type { Problem, ReadySetup } from '../diver/index.ts';
+import type { Prompt } from '../lesson/index.ts';
+import {
+  USUAL_SETTINGS,
+  type Debrief,
+  type DeckView,
+  type LessonCard,
+  type Readings,
+  type Settings,
+} from '../panels/index.ts';
+
+/** Which place of the program is shown. `start`: nothing was pressed yet. */
+export type Place = 'start' | 'fly' | 'learn' | 'lesson' | 'debrief';
+
+/** All that the page shows beside the stage. Plain data: the page is a function of it. */
+export interface PageView {
+  readonly place: Place;
+  readonly settings: Settings;
+  readonly projector: boolean;
+  readonly words: string;
+  readonly progress: string;
+  readonly hint: string;
+  readonly frozen: boolean;
+  readonly speed: number;
+  /** Whether a dive is there; before that the stage is still being fetched. */
+  readonly ready: boolean;
+  readonly setups: readonly ReadySetup[];
+  readonly setupId: string;
+  readonly readings: Readings | null;
+  readonly deck: DeckView | null;
+  readonly breathing: 'automatic' | 'direct' | 'held' | null;
+  readonly valveHPa: number | null;
+  readonly prompt: Prompt | null;
+  readonly lessons: readonly LessonCard[];
+  readonly debrief: Debrief | null;
+  readonly shownAtS: number | null;
+  readonly moreOpen: boolean;
+  /** Something that went wrong, in words, with the problems of a file. */
+  readonly trouble: string;
+  readonly problems: readonly Problem[];
+  /** For those who hear the page. */
+  readonly spoken: string;
+}
+
+/** What the first screen shows before anything was fetched. */
+export const FIRST_VIEW: PageView = {
+  place: 'start',
+  settings: USUAL_SETTINGS,
+  projector: false,
+  words: 'Let gas out and breathe out. What happens?',
+  progress: '',
+  hint: '',
+  frozen: false,
+  speed: 1,
+  ready: false,
+  setups: [],
+  setupId: '',
+  readings: null,
+  deck: null,
+  breathing: null,
+  valveHPa: null,
+  prompt: null,
+  lessons: [],
+  debrief: null,
+  shownAtS: null,
+  moreOpen: false,
+  trouble: '',
+  problems: [],
+  spoken: '',
+};

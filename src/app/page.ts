@@ -1,0 +1,59 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { CAUTION } from '../panels/index.ts';
+import type { PageView } from './page-view.ts';
+
+/** The whole page but the picture: the stage draws into `#stage`, whose content this template never touches. */
+export function page(view: PageView): TemplateResult {
+  const { settings, readings, projector } = view;
+  const flown = view.place !== 'learn';
+  return html`<title-bar
+      .words=${view.words}
+      .progress=${view.progress}
+      .frozen=${view.frozen}
+      .flying=${view.ready && (view.place === 'fly' || view.place === 'lesson') && !view.prompt}
+      .speed=${view.speed}
+      .setups=${view.place === 'fly' && !projector ? view.setups : []}
+      .setupId=${view.setupId}
+      .canGoBack=${view.place === 'fly'}
+      .canLeave=${view.place === 'lesson' || view.place === 'debrief'}
+      .projector=${projector}
+    ></title-bar>
+    <main class="water">
+      <div id="stage" role="img" aria-label="The water: depth downward, time to the right, the diver on the line"></div>
+      ${view.ready ? nothing : html`<p class="waiting">Filling the water …</p>`}
+      ${view.place === 'start' && view.ready ? html`<p class="afloat-words">You float until you act.</p>` : nothing}
+      ${view.place === 'start' ? html`<air-words></air-words>` : nothing}
+      ${view.hint && !projector && !view.prompt ? html`<p class="hint">${view.hint}</p>` : nothing}
+      <problem-list .words=${view.trouble} .problems=${view.problems}></problem-list>
+      ${view.prompt ? html`<question-sheet .prompt=${view.prompt}></question-sheet>` : nothing}
+      ${flown ? nothing : html`<lesson-list .lessons=${view.lessons}></lesson-list>`}
+      ${view.debrief ? html`<debrief-sheet .debrief=${view.debrief} .atS=${view.shownAtS}></debrief-sheet>` : nothing}
+    </main>
+    <aside class="lane" aria-label="Depth, speed and weight">
+      <lane-numbers .readings=${readings} .units=${settings.units}></lane-numbers>
+      ${readings && !projector ? html`<gas-bars .gas=${readings.gas}></gas-bars>` : nothing}
+    </aside>
+    ${
+      flown && view.place !== 'debrief'
+        ? html`<practice-deck
+            class=${view.prompt ? 'asked' : ''}
+            .deck=${view.deck}
+            .units=${settings.units}
+            .plain=${projector}
+          ></practice-deck>`
+        : nothing
+    }
+    ${settings.cautionRead || projector ? nothing : html`<start-note></start-note>`}
+    <footer><span>${CAUTION.model}</span> <span>${CAUTION.lungs}</span></footer>
+    <p class="hidden" role="status" aria-live="polite">${view.spoken}</p>
+    <more-sheet
+      .open=${view.moreOpen}
+      .settings=${settings}
+      .projector=${projector}
+      .breathing=${view.breathing}
+      .deck=${view.deck}
+      .valveHPa=${view.valveHPa}
+      .setups=${view.place === 'start' || view.place === 'fly' ? view.setups : []}
+      .setupId=${view.setupId}
+    ></more-sheet>`;
+}

@@ -1,0 +1,60 @@
+import { TICKS_PER_S, type Dive } from '../dive/index.ts';
+import type { LessonView } from '../lesson/index.ts';
+import type { StageView } from '../stage/index.ts';
+
+/** What of the page the picture depends on. */
+export interface PictureOf {
+  readonly dive: Dive;
+  readonly depthM: number;
+  readonly nowS: number;
+  readonly forecastM: readonly number[] | null;
+  readonly lesson: LessonView | null;
+  readonly goal: 'float' | 'travel' | 'hold' | null;
+  readonly frozen: boolean;
+  readonly projector: boolean;
+  readonly reducedMotion: boolean;
+  readonly theme: 'light' | 'dark';
+  /** The line stays blank ahead, as before the first press and while something is asked. */
+  readonly first: boolean;
+}
+
+/** Metres of water shown: a hover close by, a way down or up with room for the way. */
+const SHOWN_M = { float: 5.5, travel: 8.5, hold: 5.5, free: 7 };
+
+/** Ascent rate that free practice is judged by, m/s: 9 m/min. @source US Navy Diving Manual rev. 7 §9-6.3, read */
+const UP_MPS = 9 / 60;
+/** Descent rate of free practice, m/s: 18 m/min. Practice. */
+const DOWN_MPS = 18 / 60;
+
+/** One frame for the stage. */
+export function pictureOf(of: PictureOf): StageView {
+  const { dive, lesson } = of;
+  return {
+    rig: dive.rig,
+    state: dive.state,
+    depthM: of.depthM,
+    nowS: of.nowS,
+    controls: dive.controls,
+    recording: dive.recording,
+    changes: dive.changes,
+    events: dive.events,
+    forecastM: of.forecastM,
+    bands: lesson?.bands ?? [],
+    flags: [],
+    rings: [],
+    limits: lesson ? lesson.limits : { upMps: UP_MPS, downMps: DOWN_MPS },
+    limitTaught: false,
+    frozen: of.frozen,
+    metresShown: SHOWN_M[of.goal ?? (of.first ? 'float' : 'free')],
+    forceArrow: !of.first,
+    projector: of.projector,
+    reducedMotion: of.reducedMotion,
+    theme: of.theme,
+    ...(of.first ? { forecastWords: '' } : {}),
+  };
+}
+
+/** The same of a moment that is looked back at: a dive that was dived again up to it, standing still. */
+export function pictureBack(of: PictureOf): StageView {
+  return { ...pictureOf(of), nowS: of.dive.tick / TICKS_PER_S, frozen: true, forecastM: null };
+}

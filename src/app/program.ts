@@ -1,0 +1,308 @@
+import { rigOf, type Rig } from '../diver/index.ts';
+import { TICKS_PER_S, replay, writeRun, type Dive, type Run } from '../dive/index.ts';
+import { LESSONS } from '../lesson/index.ts';
+import { isHeld, spoken, type Act, type Wish } from '../panels/index.ts';
+import { Stage } from '../stage/index.ts';
+import { NEW_CLOCK, betweenTicks, passTime, type Clock } from './clock.ts';
+import { SETUPS, deckOf } from './deck-of.ts';
+import { openFile, saveFile } from './files.ts';
+import { Flight, afloatStart } from './flight.ts';
+import { breathingAs, pressed, released } from './hands.ts';
+import { Held } from './held.ts';
+import type { KeyCommand } from './keys.ts';
+import { LessonFlight } from './lesson-flight.ts';
+import { pictureBack, pictureOf } from './picture.ts';
+import { readingsOf } from './readings-of.ts';
+import { readySetup } from './setups.ts';
+import type { Shell } from './shell.ts';
+
+/** How often the panels are told, milliseconds, how often a listener hears, and how long lead stays ready to go. */
+const PANELS_MS = 90;
+const SPOKEN_MS = 3000;
+const ARMED_MS = 2500;
+const FIRST_SETUP = 'first-dive';
+
+/** The program while it flies: one flight, the clock that drives it, and what the page shows of it. */
+export class Program {
+  readonly #shell: Shell;
+  readonly #stage: Stage;
+  readonly #held = new Held();
+  #flight: Flight;
+  #free: { rig: Rig; id: string };
+  #lesson: LessonFlight | null = null;
+  #lookedBack: Dive | null = null;
+  #clock: Clock = NEW_CLOCK;
+  #begun = false;
+  #dirty = true;
+  #panelsAtMs = -Infinity;
+  #spokenAtMs = -Infinity;
+  #armedAtMs = -Infinity;
+
+  private constructor(shell: Shell, stage: Stage, rig: Rig) {
+    this.#shell = shell;
+    this.#stage = stage;
+    this.#free = { rig, id: FIRST_SETUP };
+    this.#flight = new Flight(rig, afloatStart(rig));
+    shell.show({ ready: true, setups: SETUPS, setupId: FIRST_SETUP, lessons: LESSONS });
+    shell.onWish = (wish) => void this.#grant(wish);
+    this.refresh();
+  }
+
+  /** The program with its first diver afloat. */
+  static async begin(shell: Shell, host: HTMLElement): Promise<Program> {
+    const [stage, setup] = await Promise.all([Stage.create(host), readySetup(FIRST_SETUP)]);
+    return new Program(shell, stage, rigOf(setup));
+  }
+
+  get stage(): Stage {
+    return this.#stage;
+  }
+
+  /** One frame: passes real time on to the dive, then shows what came of it. */
+  frame(realS: number, nowMs: number): void {
+    if (this.#runs()) {
+      const { clock, ticks } = passTime(this.#clock, realS, this.#shell.view.speed);
+      const goOn = () => this.#lesson?.advance() ?? true;
+      const ran = this.#flight.run(ticks, () => this.#held.acts, goOn);
+      this.#clock = ran < ticks ? { ...clock, waitingS: 0 } : clock;
+      this.#dirty = true;
+    }
+    if (this.#shell.view.deck?.armed && nowMs - this.#armedAtMs > ARMED_MS) this.#dirty = true;
+    if (!this.#dirty) return;
+    this.#dirty = false;
+    const lesson = this.#lesson?.view() ?? null;
+    if (lesson && (lesson.prompt || lesson.done)) this.#held.releaseAll();
+    if (lesson?.done && this.#shell.view.place === 'lesson')
+      this.#shell.show({ place: 'debrief', debrief: this.#lesson!.debrief() });
+    this.#draw();
+    if (nowMs - this.#panelsAtMs >= PANELS_MS || !this.#runs()) this.#tellPanels(nowMs);
+  }
+
+  /** The page changed under the picture: draw and tell again. */
+  refresh(): void {
+    this.#dirty = true;
+  }
+
+  /** A key or button goes down or up. */
+  act(act: Act, down: boolean): void {
+    const { place, prompt, settings } = this.#shell.view;
+    if (place !== 'start' && place !== 'fly' && place !== 'lesson') return;
+    if (prompt) return;
+    if (!down) this.#held.release(act);
+    else if (!isHeld(act)) this.#flight.hands = pressed(this.#flight.hands, act, this.#flight.rig);
+    else if (this.#held.press(act)) this.#start();
+    if (down && place === 'start' && !settings.cautionRead) this.#shell.show({ place: 'fly' });
+    this.refresh();
+  }
+
+  /** A key that toggles instead of holding. */
+  toggle(act: Act): void {
+    this.act(act, !this.#held.acts.has(act));
+  }
+
+  command(command: KeyCommand): void {
+    if (command === 'release') {
+      if (this.#shell.view.deck?.armed) void this.#grant({ kind: 'release', all: false });
+      else void this.#grant({ kind: 'arm', armed: true });
+    } else if (command !== 'back' || this.#shell.view.place === 'fly') void this.#grant({ kind: command });
+  }
+
+  /** Nothing is held any more: the page lost sight of the hands. */
+  letGo(): void {
+    this.#held.releaseAll();
+    this.refresh();
+  }
+
+  /** Opens what was dropped on the page. */
+  async open(file: File): Promise<void> {
+    const opened = await openFile(file);
+    if (opened.kind === 'problems')
+      this.#shell.show({
+        moreOpen: false,
+        trouble: `${file.name} was not opened. The dive you have is untouched.`,
+        problems: opened.problems,
+      });
+    else if (opened.kind === 'setup') this.#practise(rigOf(opened.setup), '');
+    else this.#takeRun(opened.run);
+  }
+
+  #runs(): boolean {
+    const { frozen, moreOpen, prompt, place } = this.#shell.view;
+    const flying = place === 'fly' || place === 'lesson';
+    return this.#begun && flying && !frozen && !moreOpen && !prompt && !this.#lookedBack;
+  }
+
+  #start(): void {
+    this.#begun = true;
+    if (this.#shell.view.place === 'start') this.#shell.show({ place: 'fly' });
+  }
+
+  #draw(): void {
+    const { projector, frozen, prompt } = this.#shell.view;
+    const lesson = this.#lesson?.view() ?? null;
+    const first = !this.#begun;
+    const of = {
+      dive: this.#lookedBack ?? this.#flight.dive,
+      ...this.#flight.between(betweenTicks(this.#clock)),
+      forecastM: prompt || lesson?.done ? null : this.#flight.forecastM(),
+      lesson,
+      goal: this.#lesson?.goal() ?? null,
+      frozen: frozen || prompt !== null,
+      projector,
+      reducedMotion: this.#shell.window.matchMedia('(prefers-reduced-motion: reduce)').matches,
+      theme: this.#shell.theme,
+      first: first && !lesson,
+    };
+    this.#stage.draw(this.#lookedBack ? pictureBack({ ...of, depthM: this.#lookedBack.state.depthM }) : pictureOf(of));
+    const shown = this.#lookedBack?.state.depthM ?? of.depthM;
+    this.#shell.root.style.setProperty('--diver-y', `${Math.round(this.#stage.depthToY(shown))}px`);
+  }
+
+  #tellPanels(nowMs: number): void {
+    this.#panelsAtMs = nowMs;
+    const { view } = this.#shell;
+    const { rig, hands } = this.#flight;
+    const readings = readingsOf(rig, (this.#lookedBack ?? this.#flight.dive).state, hands.levelCl * 1e-5);
+    const lesson = this.#lesson?.view() ?? null;
+    const speak = nowMs - this.#spokenAtMs >= SPOKEN_MS;
+    if (speak) this.#spokenAtMs = nowMs;
+    this.#shell.show({
+      readings,
+      deck: deckOf(this.#flight, {
+        first: view.place === 'start',
+        down: this.#held.acts,
+        armed: nowMs - this.#armedAtMs <= ARMED_MS,
+        toggles: view.settings.toggles,
+        readings,
+      }),
+      words: lesson ? lesson.title : this.#words(),
+      progress: lesson?.progress ?? '',
+      hint: lesson && !lesson.done ? lesson.hint : '',
+      prompt: lesson?.prompt ?? null,
+      breathing: rig.lungs.open ? hands.breathing : null,
+      valveHPa: rig.drysuit ? (hands.valveHPa >= 0 ? hands.valveHPa : Math.round(rig.drysuit.crackPa / 100)) : null,
+      spoken: speak ? spoken(readings, view.settings.units) : view.spoken,
+    });
+  }
+
+  #words(): string {
+    const { place } = this.#shell.view;
+    if (place === 'learn') return 'Lessons';
+    if (!this.#begun) return 'Let gas out and breathe out. What happens?';
+    return 'Find a depth where you stay when you let go of everything.';
+  }
+
+  async #grant(wish: Wish): Promise<void> {
+    try {
+      await this.#do(wish);
+    } catch (problem) {
+      const words = problem instanceof Error ? problem.message : String(problem);
+      this.#shell.show({ trouble: `That did not work, and nothing was lost: ${words}` });
+    }
+    this.refresh();
+  }
+
+  async #do(wish: Wish): Promise<void> {
+    const { view } = this.#shell;
+    const flight = this.#flight;
+    switch (wish.kind) {
+      case 'act':
+        return this.act(wish.act, wish.down);
+      case 'freeze':
+        if (this.#begun && !view.prompt) this.#shell.show({ frozen: !view.frozen });
+        return;
+      case 'speed':
+        return this.#shell.show({ speed: wish.speed });
+      case 'restart':
+        if (view.place === 'lesson' || view.place === 'debrief') return this.#learn(this.#lesson!.lesson.id);
+        return this.#practise(this.#free.rig, this.#free.id);
+      case 'back':
+        this.#held.releaseAll();
+        return flight.back(10);
+      case 'setup':
+        return this.#practise(rigOf(await readySetup(wish.id)), wish.id);
+      case 'place':
+        if (wish.place === 'learn') return this.#shell.show({ place: 'learn', moreOpen: false });
+        return this.#shell.show({ place: 'fly', projector: wish.place === 'teach' });
+      case 'projector':
+        return this.#shell.show({ projector: wish.on });
+      case 'lesson':
+        return this.#learn(wish.id);
+      case 'leave':
+        return this.#practise(this.#free.rig, this.#free.id);
+      case 'answer':
+        this.#lesson?.answer(wish.answer);
+        this.#begun = true;
+        this.#clock = NEW_CLOCK;
+        return;
+      case 'moment':
+        this.#lookedBack = replay(flight.dive.run(), Math.round(wish.atS * TICKS_PER_S));
+        return this.#shell.show({ shownAtS: wish.atS });
+      case 'arm':
+        this.#armedAtMs = wish.armed ? performance.now() : -Infinity;
+        return;
+      case 'release':
+        this.#armedAtMs = -Infinity;
+        flight.hands = released(flight.hands, flight.rig, wish.all);
+        return this.#start();
+      case 'breathing':
+        flight.hands = breathingAs(flight.hands, wish.breathing, flight.rig);
+        return;
+      case 'valve':
+        flight.hands = { ...flight.hands, valveHPa: wish.hPa };
+        return;
+      case 'file':
+        return this.open(wish.file);
+      case 'save-run':
+        return saveFile(
+          this.#shell.root.ownerDocument,
+          writeRun(flight.dive.run(), { name: flight.rig.name }),
+          'dive.midwater',
+        );
+      default:
+        return;
+    }
+  }
+
+  /** Free practice with a diver, from the surface. */
+  #practise(rig: Rig, id: string): void {
+    this.#free = { rig, id };
+    this.#reset(new Flight(rig, afloatStart(rig)), null);
+    this.#shell.show({ place: 'fly', setupId: id });
+  }
+
+  /** A saved dive, frozen at its end, to be flown on. */
+  #takeRun(run: Run): void {
+    this.#free = { rig: run.rig, id: '' };
+    this.#reset(Flight.ofRun(run), null);
+    this.#begun = true;
+    this.#shell.show({ place: 'fly', setupId: '', frozen: true });
+  }
+
+  async #learn(id: string): Promise<void> {
+    const lesson = LESSONS.find((one) => one.id === id);
+    if (!lesson) throw new RangeError(`there is no lesson ${id}`);
+    const begun = await LessonFlight.begin(lesson);
+    this.#reset(begun.flight, begun);
+    this.#shell.show({ place: 'lesson' });
+  }
+
+  #reset(flight: Flight, lesson: LessonFlight | null): void {
+    this.#flight = flight;
+    this.#lesson = lesson;
+    this.#lookedBack = null;
+    this.#clock = NEW_CLOCK;
+    this.#begun = lesson !== null;
+    this.#armedAtMs = -Infinity;
+    this.#held.releaseAll();
+    this.#shell.show({
+      frozen: false,
+      moreOpen: false,
+      debrief: null,
+      shownAtS: null,
+      prompt: null,
+      problems: [],
+      trouble: '',
+    });
+  }
+}

@@ -1,0 +1,74 @@
+import { jacketM3, ledger, loopM3, suitGasM3, type ForcePart, type Rig } from '../diver/index.ts';
+import { FLAG, rowOf, type DiveState } from '../dive/index.ts';
+import { pullKg, type GasStore, type Pull, type Readings } from '../panels/index.ts';
+import { waterAt } from '../water/index.ts';
+
+/** Order of the ledger's bars: what never changes first, what changes at the free end. */
+const ORDER = ['body', 'rest', 'lead', 'suit', 'cylinder', 'jacket', 'loop', 'lungs', 'out of water'];
+const GAS_PARTS = new Set(['suit', 'jacket', 'loop', 'lungs']);
+
+/** What the panels read of a state; `levelM3` is where the breath is held about. */
+export function readingsOf(rig: Rig, state: Readonly<DiveState>, levelM3: number): Readings {
+  const { midNetN } = rowOf(rig, state);
+  const pulls = pullsOf(ledger(rig, state));
+  return {
+    depthM: state.depthM,
+    speedMps: state.speedMps,
+    midNetN,
+    place: placeOf(state),
+    lungM3: state.lungM3,
+    levelM3,
+    totalLungM3: rig.lungs.totalM3,
+    gas: storesOf(rig, state),
+    ...pulls,
+  };
+}
+
+function placeOf(state: Readonly<DiveState>): Readings['place'] {
+  if (state.resting === 1) return 'on the bottom';
+  if (state.resting === 2) return 'on the ledge';
+  return (state.flags & FLAG.headOut) !== 0 ? 'afloat' : 'under';
+}
+
+/** Stores of gas, each at ambient pressure here and, the same moles, at the surface. */
+function storesOf(rig: Rig, state: Readonly<DiveState>): GasStore[] {
+  const at = (depthM: number) => waterAt(rig.column, depthM, { densityKgPerM3: 0, pressurePa: 0 }).pressurePa;
+  const here = at(Math.max(state.depthM, 0));
+  const grows = here / at(0);
+  const store = (name: string, hereM3: number): GasStore => ({ name, hereM3, surfaceM3: hereM3 * grows });
+  const stores = rig.loop ? [store('loop', loopM3(rig, state.loopMol, here))] : [store('lungs', state.lungM3)];
+  stores.push(store('jacket', jacketM3(rig, state.jacketMol, here)));
+  if (rig.drysuit) stores.push(store('suit', suitGasM3(rig, state.suitMol, here)));
+  else if (rig.foam.gasM3 > 0) {
+    const foam = (pressurePa: number) =>
+      (rig.foam.gasM3 * 101325) / (101325 + rig.foam.softness * (pressurePa - 101325));
+    stores.push({ name: 'suit', hereM3: foam(here), surfaceM3: foam(at(0)) });
+  }
+  return stores;
+}
+
+/** The ledger gathered into few parts: what lifts on its own account, and what pulls down. */
+export function pullsOf(parts: readonly ForcePart[]): { readonly up: readonly Pull[]; readonly down: readonly Pull[] } {
+  const sums = new Map<string, number>();
+  for (const part of parts) {
+    const name = gathered(part.part);
+    sums.set(name, (sums.get(name) ?? 0) + pullKg(part.buoyancyN - part.weightN));
+  }
+  const pulls = ORDER.filter((name) => sums.has(name)).map((name) => ({ name, kg: sums.get(name)! }));
+  const pull = ({ name, kg }: { name: string; kg: number }): Pull => ({
+    name,
+    kg: Math.abs(kg),
+    isGas: GAS_PARTS.has(name) && kg > 0,
+  });
+  return { up: pulls.filter(({ kg }) => kg > 0).map(pull), down: pulls.filter(({ kg }) => kg < 0).map(pull) };
+}
+
+function gathered(part: string): string {
+  if (part === 'tissue' || part === 'gut') return 'body';
+  if (part === 'suit' || part === 'suit-gas') return 'suit';
+  if (part === 'jacket' || part === 'jacket-gas') return 'jacket';
+  if (part.startsWith('cylinder-')) return 'cylinder';
+  if (part.startsWith('lead-')) return 'lead';
+  if (part === 'above-water') return 'out of water';
+  return part === 'lungs' || part === 'loop' ? part : 'rest';
+}

@@ -1,0 +1,68 @@
+import { render } from 'lit';
+import { WishEvent, type Wish } from '../panels/index.ts';
+import { FIRST_VIEW, type PageView } from './page-view.ts';
+import { page } from './page.ts';
+import { remember, remembered, shelfOf } from './remembered.ts';
+
+/** The page as it stands from the first paint on: shows a view, hears wishes, and keeps what a person chose. */
+export class Shell {
+  readonly root: HTMLElement;
+  readonly window: Window;
+  #view: PageView;
+  #heard: (wish: Wish) => void = () => undefined;
+
+  constructor(root: HTMLElement, view: Window) {
+    this.root = root;
+    this.window = view;
+    this.#view = { ...FIRST_VIEW, settings: remembered(shelfOf(view)) };
+    view.matchMedia('(prefers-color-scheme: dark)').addEventListener('change', () => this.show({}));
+    root.addEventListener('wish', (event) => {
+      if (event instanceof WishEvent) this.#hear(event.wish);
+    });
+    this.show({});
+  }
+
+  get view(): PageView {
+    return this.#view;
+  }
+
+  get theme(): 'light' | 'dark' {
+    const { theme } = this.#view.settings;
+    if (theme !== 'system') return theme;
+    return this.window.matchMedia('(prefers-color-scheme: dark)').matches ? 'dark' : 'light';
+  }
+
+  /** Who decides about wishes once flying was fetched. */
+  set onWish(heard: (wish: Wish) => void) {
+    this.#heard = heard;
+  }
+
+  /** Shows the view with these parts changed. */
+  show(change: Partial<PageView>): void {
+    this.#view = { ...this.#view, ...change };
+    const { dataset } = this.root.ownerDocument.documentElement;
+    dataset.theme = this.theme;
+    dataset.place = this.#view.place;
+    dataset.asked = String(this.#view.prompt !== null);
+    dataset.projector = String(this.#view.projector);
+    dataset.swapped = String(this.#view.settings.swapped);
+    render(page(this.#view), this.root);
+  }
+
+  /** What the shell can do alone, before and without a dive. */
+  #hear(wish: Wish): void {
+    if (wish.kind === 'settings') this.#keep(wish.settings);
+    else if (wish.kind === 'caution-read') this.#keep({ cautionRead: true });
+    else if (wish.kind === 'problems-read') this.show({ trouble: '', problems: [] });
+    else if (wish.kind === 'more') this.show({ moreOpen: wish.open });
+    this.#heard(wish);
+  }
+
+  #keep(change: Partial<PageView['settings']>): void {
+    const settings = { ...this.#view.settings, ...change };
+    const kept = remember(shelfOf(this.window), settings);
+    this.show({ settings });
+    if (!kept && !this.#view.trouble)
+      this.show({ trouble: 'This browser keeps nothing for us: your choice holds until you close the page.' });
+  }
+}

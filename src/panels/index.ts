@@ -1,0 +1,20 @@
+import './debrief-sheet.ts';
+import './gas-bars.ts';
+import './lane-numbers.ts';
+import './lesson-list.ts';
+import './more-sheet.ts';
+import './practice-deck.ts';
+import './problem-list.ts';
+import './question-sheet.ts';
+import './start-note.ts';
+import './title-bar.ts';
+
+export { ACTS, isHeld, type Act } from './acts.ts';
+export { CAUTION } from './cautions.ts';
+export type { Debrief } from './debrief-sheet.ts';
+export type { LessonCard } from './lesson-list.ts';
+export type { DeckView } from './practice-deck.ts';
+export { spoken, type GasStore, type Pull, type Readings } from './readings.ts';
+export { USUAL_SETTINGS, type Settings } from './settings.ts';
+export { pullKg } from './units.ts';
+export { WishEvent, type Wish } from './wish.ts';

@@ -1,0 +1,227 @@
+import { html, nothing } from 'lit';
+import type { ReadySetup } from '../diver/index.ts';
+import { ACTS } from './acts.ts';
+import { CAUTION } from './cautions.ts';
+import type { DeckView } from './practice-deck.ts';
+import { Panel } from './panel.ts';
+import { USUAL_SETTINGS, type Settings } from './settings.ts';
+import { wish, type Wish } from './wish.ts';
+
+/** Everything that is not needed at every moment. The dive stands still while it is open. */
+export class MoreSheet extends Panel {
+  static override properties = {
+    open: { attribute: false },
+    settings: { attribute: false },
+    projector: { attribute: false },
+    breathing: { attribute: false },
+    deck: { attribute: false },
+    valveHPa: { attribute: false },
+    setups: { attribute: false },
+    setupId: { attribute: false },
+  };
+  declare open: boolean;
+  declare settings: Settings;
+  declare projector: boolean;
+  /** null where there are no lungs to control. */
+  declare breathing: 'automatic' | 'direct' | 'held' | null;
+  declare deck: DeckView | null;
+  /** Opening pressure of the drysuit's valve; null without one. */
+  declare valveHPa: number | null;
+  declare setups: readonly ReadySetup[];
+  declare setupId: string;
+
+  constructor() {
+    super();
+    this.open = false;
+    this.settings = USUAL_SETTINGS;
+    this.projector = false;
+    this.breathing = null;
+    this.deck = null;
+    this.valveHPa = null;
+    this.setups = [];
+    this.setupId = '';
+  }
+
+  override updated(): void {
+    const dialog = this.querySelector('dialog');
+    if (!dialog || dialog.open === this.open) return;
+    if (this.open) dialog.showModal();
+    else dialog.close();
+  }
+
+  override render() {
+    return html`<dialog aria-label="More" @close=${this.#closed}>
+      <header>
+        <h2>More</h2>
+        <button type="button" class="tool" @click=${() => this.#ask({ kind: 'more', open: false })}>close</button>
+      </header>
+      ${this.open ? html`${this.#dive()} ${this.#lungs()} ${this.#screen()} ${this.#keys()} ${this.#words()}` : nothing}
+    </dialog>`;
+  }
+
+  #dive() {
+    const setup = this.setups.find(({ id }) => id === this.setupId);
+    return html`<section>
+      <h3>Diver and water</h3>
+      ${
+        this.setups.length > 0
+          ? html`<label
+                >setup
+                <select @change=${this.#setupChosen}>
+                  ${this.setupId ? nothing : html`<option selected value="">own file</option>`}
+                  ${this.setups.map(
+                    ({ id, name }) => html`<option value=${id} ?selected=${id === this.setupId}>${name}</option>`,
+                  )}
+                </select></label
+              >
+              ${setup ? html`<p>${setup.note}</p>` : nothing}
+              <label>open a setup or a saved dive <input type="file" accept=".yaml,.yml,.json,.txt,.midwater" @change=${this.#fileChosen} /></label>`
+          : html`<p>The lesson brings its own.</p>`
+      }
+      <div class="row">
+        <button type="button" class="tool" @click=${() => this.#ask({ kind: 'restart' })}>restart</button>
+        <button type="button" class="tool" @click=${() => this.#ask({ kind: 'save-run' })}>save this dive</button>
+        <button type="button" class="tool" @click=${() => this.#ask({ kind: 'place', place: 'learn' })}>lessons</button>
+      </div>
+      ${this.#lead()} ${this.#valve()}
+    </section>`;
+  }
+
+  #lead() {
+    const deck = this.deck;
+    if (!deck || deck.first || deck.leadLeft === 0) return nothing;
+    return html`<div class="row lead-row">
+      <lead-release .armed=${deck.armed} .pieces=${deck.leadLeft}></lead-release>
+    </div>`;
+  }
+
+  #valve() {
+    if (this.valveHPa === null) return nothing;
+    return html`<label
+      >drysuit valve opens at ${this.valveHPa} hPa
+      <input type="range" min="0" max="60" step="2" .value=${String(this.valveHPa)} @input=${this.#valveMoved}
+    /></label>`;
+  }
+
+  #lungs() {
+    if (this.breathing === null) return nothing;
+    const choices = [
+      ['automatic', 'automatic, around the level'],
+      ['direct', 'direct: in and out move the lungs themselves'],
+      ['held', 'held: the airway is closed'],
+    ] as const;
+    return html`<section>
+      <h3>Lungs</h3>
+      <p class="caution">${CAUTION.lungs}</p>
+      ${choices.map(
+        ([value, words]) =>
+          html`<label class="choice"
+            ><input
+              type="radio"
+              name="breathing"
+              .checked=${this.breathing === value}
+              ?disabled=${value === 'held' && this.breathing === 'automatic'}
+              @change=${() => this.#ask({ kind: 'breathing', breathing: value })}
+            />
+            ${words}</label
+          >`,
+      )}
+    </section>`;
+  }
+
+  #screen() {
+    const { theme, units, toggles, swapped } = this.settings;
+    return html`<section>
+      <h3>Screen and hands</h3>
+      <label
+        >light
+        <select @change=${(event: Event) => this.#set({ theme: valueOf(event) as Settings['theme'] })}>
+          <option value="system" ?selected=${theme === 'system'}>as this device</option>
+          <option value="light" ?selected=${theme === 'light'}>light</option>
+          <option value="dark" ?selected=${theme === 'dark'}>dark</option>
+        </select></label
+      >
+      <label
+        >units
+        <select @change=${(event: Event) => this.#set({ units: valueOf(event) as Settings['units'] })}>
+          <option value="metric" ?selected=${units === 'metric'}>metres, kilograms</option>
+          <option value="imperial" ?selected=${units === 'imperial'}>feet, pounds</option>
+        </select></label
+      >
+      ${this.#check('press once to begin, again to end', toggles, (on) => this.#set({ toggles: on }))}
+      ${this.#check('breath left, gas right', swapped, (on) => this.#set({ swapped: on }))}
+      ${this.#check('projector', this.projector, (on) => this.#ask({ kind: 'projector', on }))}
+    </section>`;
+  }
+
+  #check(words: string, on: boolean, changed: (on: boolean) => void) {
+    return html`<label class="choice"
+      ><input
+        type="checkbox"
+        .checked=${on}
+        @change=${(event: Event) => changed((event.target as HTMLInputElement).checked)}
+      />
+      ${words}</label
+    >`;
+  }
+
+  #keys() {
+    const deck = this.deck;
+    if (!deck) return nothing;
+    const rows = Object.entries(ACTS).filter(
+      ([act]) =>
+        (deck.drysuit || !act.startsWith('suit-')) &&
+        (deck.line || act !== 'line') &&
+        (deck.loop || (act !== 'diluent' && act !== 'nose-vent')),
+    );
+    return html`<section>
+      <h3>Keys</h3>
+      <ul class="keys">
+        ${rows.map(([, { words, key }]) => html`<li><kbd>${key}</kbd> ${words}</li>`)}
+        <li><kbd>X</kbd> twice: release lead</li>
+        <li><kbd>P</kbd> freeze, go on</li>
+        <li><kbd>Z</kbd> back 10 s</li>
+        <li><kbd>R</kbd> restart</li>
+      </ul>
+    </section>`;
+  }
+
+  #words() {
+    const { model, training, leftOut, worlds, loop } = CAUTION;
+    return html`<section>
+      <h3>What this is</h3>
+      ${[model, training, leftOut, worlds, loop].map((words) => html`<p>${words}</p>`)}
+      <p>Left to right is time, not swimming: the diver goes only up and down.</p>
+    </section>`;
+  }
+
+  #ask(what: Wish): void {
+    wish(this, what);
+  }
+
+  #set(settings: Partial<Settings>): void {
+    wish(this, { kind: 'settings', settings });
+  }
+
+  #closed(): void {
+    if (this.open) wish(this, { kind: 'more', open: false });
+  }
+
+  #setupChosen(event: Event): void {
+    if (valueOf(event)) wish(this, { kind: 'setup', id: valueOf(event) });
+  }
+
+  #valveMoved(event: Event): void {
+    wish(this, { kind: 'valve', hPa: Number(valueOf(event)) });
+  }
+
+  #fileChosen(event: Event): void {
+    const file = (event.target as HTMLInputElement).files?.[0];
+    if (file) wish(this, { kind: 'file', file });
+  }
+}
+customElements.define('more-sheet', MoreSheet);
+
+function valueOf(event: Event): string {
+  return (event.target as HTMLInputElement | HTMLSelectElement).value;
+}

@@ -1,0 +1,115 @@
+import { html, nothing } from 'lit';
+import type { Act } from './acts.ts';
+import './breath-level.ts';
+import './hold-button.ts';
+import './lead-release.ts';
+import './ledger-bars.ts';
+import { Panel } from './panel.ts';
+import type { Readings } from './readings.ts';
+import type { Units } from './settings.ts';
+
+/** What the deck offers at one moment: only what works for this diver. */
+export interface DeckView {
+  /** Before the first press: vent and out alone. */
+  readonly first: boolean;
+  readonly drysuit: boolean;
+  readonly loop: boolean;
+  readonly line: boolean;
+  readonly lineHeld: boolean;
+  readonly down: ReadonlySet<Act>;
+  /** Commanded attitude, or null where it follows the depth. */
+  readonly posture: 'head-up' | 'level' | 'head-down' | null;
+  readonly leadLeft: number;
+  readonly armed: boolean;
+  readonly jacketEmpty: boolean;
+  readonly toggles: boolean;
+  readonly readings: Readings | null;
+}
+
+/** The practice deck: jacket or suit, breath, fins and attitude, lead, and the ledger. */
+export class PracticeDeck extends Panel {
+  static override properties = {
+    deck: { attribute: false },
+    units: { attribute: false },
+    plain: { attribute: false },
+  };
+  declare deck: DeckView | null;
+  declare units: Units;
+  /** Projector: no numbers beside the three. */
+  declare plain: boolean;
+
+  constructor() {
+    super();
+    this.deck = null;
+    this.units = 'metric';
+    this.plain = false;
+  }
+
+  override render() {
+    const deck = this.deck;
+    if (!deck) return html``;
+    if (deck.first) return html`${this.#group('gas', 'Jacket', ['vent'])} ${this.#group('breath', 'Breath', ['out'])}`;
+    return html`${this.#group('gas', 'Jacket', ['add', 'vent', 'blow'])}
+      ${deck.drysuit ? this.#group('suit', 'Suit', ['suit-add', 'suit-vent']) : nothing}
+      ${deck.loop ? this.#group('breath', 'Loop', ['diluent', 'nose-vent']) : this.#breath(deck)}
+      ${this.#group('fins', 'Fins', ['kick-up', 'kick-down'])}
+      ${this.#group('attitude', 'Attitude', ['head-up', 'level', 'head-down'])}
+      ${deck.line ? this.#group('line', 'Line', ['line']) : nothing}
+      ${
+        deck.leadLeft > 0
+          ? html`<section class="group lead">
+              <h2>Lead</h2>
+              <lead-release .armed=${deck.armed} .pieces=${deck.leadLeft}></lead-release>
+            </section>`
+          : nothing
+      }
+      ${
+        this.plain || !deck.readings
+          ? nothing
+          : html`<ledger-bars
+              .up=${deck.readings.up}
+              .down=${deck.readings.down}
+              .units=${this.units}
+            ></ledger-bars>`
+      }`;
+  }
+
+  #breath(deck: DeckView) {
+    return html`<section class="group breath">
+      <h2>Breath</h2>
+      <div class="acts">
+        ${this.#button('in')} ${this.#button('out')}
+        <div class="level-and-middle">
+          ${this.plain ? nothing : html`<breath-level .readings=${deck.readings}></breath-level>`}
+          ${this.#button('middle')}
+        </div>
+      </div>
+    </section>`;
+  }
+
+  #group(name: string, title: string, acts: readonly Act[]) {
+    return html`<section class="group ${name}">
+      <h2>${title}</h2>
+      <div class="acts">${acts.map((act) => this.#button(act))}</div>
+    </section>`;
+  }
+
+  #button(act: Act) {
+    const deck = this.deck!;
+    const stays =
+      act === 'line'
+        ? deck.lineHeld
+        : act === 'head-up' || act === 'head-down' || act === 'level'
+          ? deck.posture === act
+          : undefined;
+    return html`<hold-button
+      class="of-${act}"
+      .act=${act}
+      .down=${deck.down.has(act)}
+      .pressed=${stays}
+      .toggles=${deck.toggles}
+      .note=${act === 'vent' && deck.jacketEmpty ? 'jacket is empty' : ''}
+    ></hold-button>`;
+  }
+}
+customElements.define('practice-deck', PracticeDeck);

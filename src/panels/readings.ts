@@ -1,0 +1,47 @@
+import type { Units } from './settings.ts';
+import { depthText, rateParts, weightParts } from './units.ts';
+
+/** A store of gas: what it holds here, and what the same gas would fill at the surface. */
+export interface GasStore {
+  readonly name: string;
+  readonly hereM3: number;
+  readonly surfaceM3: number;
+}
+
+/** A part of the ledger: its own lift less its weight, kilograms of pull, never below 0. */
+export interface Pull {
+  readonly name: string;
+  readonly kg: number;
+  readonly isGas: boolean;
+}
+
+/** What is read of one moment; SI but for the pulls. */
+export interface Readings {
+  readonly depthM: number;
+  readonly speedMps: number;
+  /** Net force with the lungs at mid-breath, up positive: where light and heavy are judged. */
+  readonly midNetN: number;
+  readonly place: 'under' | 'afloat' | 'on the bottom' | 'on the ledge';
+  readonly lungM3: number;
+  readonly levelM3: number;
+  readonly totalLungM3: number;
+  readonly gas: readonly GasStore[];
+  readonly up: readonly Pull[];
+  readonly down: readonly Pull[];
+}
+
+/** The word of the third number and its amount: afloat and on the bottom stand before any kilograms. */
+export function weightWords(readings: Readings, units: Units): { word: string; amount: string } {
+  if (readings.place === 'afloat') return { word: 'afloat', amount: '' };
+  return weightParts(readings.midNetN, units);
+}
+
+/** The moment as a sentence for those who hear it: "8.2 m, rising 4 m/min, 0.3 kg light". */
+export function spoken(readings: Readings, units: Units): string {
+  const rate = rateParts(readings.speedMps, units);
+  const weight = weightWords(readings, units);
+  const rateWords = [rate.word, rate.number, rate.unit].filter(Boolean).join(' ');
+  const weightText = weight.amount ? `${weight.amount} ${weight.word}` : weight.word;
+  const place = readings.place.startsWith('on ') ? `, ${readings.place}` : '';
+  return `${depthText(readings.depthM, units)}, ${rateWords}, ${weightText}${place}`;
+}

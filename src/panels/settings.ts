@@ -1,0 +1,21 @@
+/** What a person chose for this browser. */
+export interface Settings {
+  readonly theme: 'system' | 'light' | 'dark';
+  readonly units: Units;
+  /** Press once to begin and once to end, instead of holding. */
+  readonly toggles: boolean;
+  /** Gas under the right thumb and breath under the left. */
+  readonly swapped: boolean;
+  readonly cautionRead: boolean;
+}
+
+export type Units = 'metric' | 'imperial';
+
+/** What holds before anybody chose. */
+export const USUAL_SETTINGS: Settings = {
+  theme: 'system',
+  units: 'metric',
+  toggles: false,
+  swapped: false,
+  cautionRead: false,
+};

@@ -1,0 +1,31 @@
+import { html } from 'lit';
+import { CAUTION } from './cautions.ts';
+import { Panel } from './panel.ts';
+import { wish } from './wish.ts';
+
+/** The caution as it is met once, on the first visit. It stands beside the dive and blocks nothing. */
+export class StartNote extends Panel {
+  override render() {
+    return html`<aside aria-label="Before you begin">
+      <p><strong>${CAUTION.model}</strong></p>
+      <p>${CAUTION.training}</p>
+      <p>${CAUTION.leftOut}</p>
+      <button type="button" class="tool" @click=${() => wish(this, { kind: 'caution-read' })}>I have read this</button>
+    </aside>`;
+  }
+}
+customElements.define('start-note', StartNote);
+
+/** The three ways in, standing in the air of the first screen. */
+export class AirWords extends Panel {
+  override render() {
+    return html`<nav aria-label="Ways in">
+      <button type="button" @click=${() => wish(this, { kind: 'place', place: 'fly' })}>fly</button>
+      <span aria-hidden="true">·</span>
+      <button type="button" @click=${() => wish(this, { kind: 'place', place: 'teach' })}>teach a class</button>
+      <span aria-hidden="true">·</span>
+      <button type="button" @click=${() => wish(this, { kind: 'place', place: 'learn' })}>learn in order</button>
+    </nav>`;
+  }
+}
+customElements.define('air-words', AirWords);

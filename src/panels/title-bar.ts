@@ -1,0 +1,137 @@
+import { html, nothing } from 'lit';
+import type { ReadySetup } from '../diver/index.ts';
+import { Panel } from './panel.ts';
+import { wish } from './wish.ts';
+
+/** Speeds of the clock, and how they are written. */
+export const SPEEDS: readonly (readonly [speed: number, words: string])[] = [
+  [0.25, '×¼'],
+  [0.5, '×½'],
+  [1, '×1'],
+  [2, '×2'],
+];
+
+/** The bar at the top: what is to be done, and the clock. */
+export class TitleBar extends Panel {
+  static override properties = {
+    words: { attribute: false },
+    progress: { attribute: false },
+    frozen: { attribute: false },
+    flying: { attribute: false },
+    speed: { attribute: false },
+    setups: { attribute: false },
+    setupId: { attribute: false },
+    canGoBack: { attribute: false },
+    canLeave: { attribute: false },
+    projector: { attribute: false },
+  };
+  declare words: string;
+  declare progress: string;
+  declare frozen: boolean;
+  /** Whether there is a dive whose clock can be worked. */
+  declare flying: boolean;
+  declare speed: number;
+  /** Empty where the setup is not the person's to choose. */
+  declare setups: readonly ReadySetup[];
+  declare setupId: string;
+  declare canGoBack: boolean;
+  declare canLeave: boolean;
+  declare projector: boolean;
+
+  constructor() {
+    super();
+    this.words = '';
+    this.progress = '';
+    this.frozen = false;
+    this.flying = false;
+    this.speed = 1;
+    this.setups = [];
+    this.setupId = '';
+    this.canGoBack = false;
+    this.canLeave = false;
+    this.projector = false;
+  }
+
+  override render() {
+    return html`<p class="brand">midwater</p>
+      <h1>
+        ${this.words}
+        ${this.progress && !this.projector ? html`<span class="progress">${this.progress}</span>` : nothing}
+      </h1>
+      <div class="tools">
+        ${this.flying ? this.#clock() : nothing} ${this.setups.length > 0 ? this.#chooser() : nothing}
+        ${
+          this.projector
+            ? html`<button type="button" class="tool" @click=${() => wish(this, { kind: 'projector', on: false })}>
+                end class
+              </button>`
+            : nothing
+        }
+        ${
+          this.canLeave
+            ? html`<button type="button" class="tool" @click=${() => wish(this, { kind: 'leave' })}>leave</button>`
+            : nothing
+        }
+        <button type="button" class="tool" @click=${() => wish(this, { kind: 'more', open: true })}>more</button>
+      </div>`;
+  }
+
+  #clock() {
+    const next = SPEEDS[(SPEEDS.findIndex(([speed]) => speed === this.speed) + 1) % SPEEDS.length]!;
+    const now = SPEEDS.find(([speed]) => speed === this.speed)?.[1] ?? '';
+    return html`<button
+        type="button"
+        class="tool freeze"
+        title="P"
+        @click=${() => wish(this, { kind: 'freeze' })}
+      >
+        ${this.frozen ? 'go on' : 'freeze'}
+      </button>
+      <div class="speeds" role="group" aria-label="Speed of time">
+        ${SPEEDS.map(
+          ([speed, words]) =>
+            html`<button
+              type="button"
+              class="tool"
+              aria-pressed=${speed === this.speed}
+              @click=${() => wish(this, { kind: 'speed', speed })}
+            >
+              ${words}
+            </button>`,
+        )}
+      </div>
+      <button
+        type="button"
+        class="tool one-speed"
+        aria-label="Speed of time ${now}, press for ${next[1]}"
+        @click=${() => wish(this, { kind: 'speed', speed: next[0] })}
+      >
+        ${now}
+      </button>
+      ${
+        this.canGoBack
+          ? html`<button type="button" class="tool wide-only" title="Z" @click=${() => wish(this, { kind: 'back' })}>
+              back 10 s
+            </button>`
+          : nothing
+      }
+      <button type="button" class="tool wide-only" title="R" @click=${() => wish(this, { kind: 'restart' })}>
+        restart
+      </button>`;
+  }
+
+  #chooser() {
+    return html`<select class="tool wide-only" aria-label="Diver and water" @change=${this.#chosen}>
+      ${this.setupId ? nothing : html`<option selected value="">own file</option>`}
+      ${this.setups.map(
+        (setup) => html`<option value=${setup.id} ?selected=${setup.id === this.setupId}>${setup.name}</option>`,
+      )}
+    </select>`;
+  }
+
+  #chosen(event: Event): void {
+    const { value } = event.target as HTMLSelectElement;
+    if (value) wish(this, { kind: 'setup', id: value });
+  }
+}
+customElements.define('title-bar', TitleBar);
