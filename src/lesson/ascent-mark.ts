@@ -3,7 +3,7 @@ import { rowsOf } from './goal.ts';
 import { breathCaps, type BreathHeld } from './habits.ts';
 import type { HoldGoal } from './lesson.ts';
 import type { Mark } from './mark.ts';
-import { excessClimbM, toAndFroL, worstRow, type Span } from './measures.ts';
+import { excessClimbM, keeps, toAndFroL, worstRow, type Span } from './measures.ts';
 import { sumMark, type Cap, type Demand, type Term } from './mark-sum.ts';
 import type { Trace } from './trace.ts';
 import { finGate, heldOf } from './window-evidence.ts';
@@ -55,7 +55,7 @@ export function ascentMark(trace: Trace, task: AscentTask, breaths: readonly Bre
   const excess = out === null ? Math.max(climb.value, EXCESS_BAD_M) : climb.value;
   const peak = out === null ? Math.max(fastest.value, PEAK_BAD_MPMIN) : fastest.value;
   const gas = toAndFroL(trace, { from: task.fromRow, to: end });
-  const fast = fastest.value > FAST_MPMIN;
+  const fast = !keeps(fastest.value, FAST_MPMIN);
   const spans = [
     { from: task.fromRow, to: task.reachedRow },
     { from: stopEnd, to: end },
@@ -75,7 +75,7 @@ export function ascentMark(trace: Trace, task: AscentTask, breaths: readonly Bre
         demand: `at most ${EXCESS_OK_M} m climbed above ${LIMIT_MPMIN} m/min`,
         value: excess,
         unit: 'm',
-        met: excess <= EXCESS_OK_M,
+        met: keeps(excess, EXCESS_OK_M),
         row: climb.row,
       },
       {

@@ -1,6 +1,6 @@
 import type { HoldGoal } from './lesson.ts';
 import type { Mark } from './mark.ts';
-import { toAndFroL, worstRow, type Span } from './measures.ts';
+import { keeps, toAndFroL, worstRow, type Span } from './measures.ts';
 import { sumMark } from './mark-sum.ts';
 import { breathCaps, type BreathHeld } from './habits.ts';
 import type { Trace } from './trace.ts';
@@ -40,10 +40,9 @@ export function descentMark(
         bad: BAD_MPMIN,
         weight: 0.25,
         row: peak.row,
-        reason:
-          peak.value > GOOD_MPMIN
-            ? `You sank at ${peak.value.toFixed(0)} m/min: gas came too late.`
-            : `You never sank faster than ${peak.value.toFixed(0)} m/min.`,
+        reason: !keeps(peak.value, GOOD_MPMIN)
+          ? `You sank at ${peak.value.toFixed(0)} m/min: gas came too late.`
+          : `You never sank faster than ${peak.value.toFixed(0)} m/min.`,
       },
       held.rms(0.35),
       held.close(0.15),
@@ -66,7 +65,7 @@ export function descentMark(
         demand: `at most ${GOOD_MPMIN} m/min on the way down`,
         value: peak.value,
         unit: 'm/min',
-        met: peak.value <= GOOD_MPMIN,
+        met: keeps(peak.value, GOOD_MPMIN),
         row: peak.row,
       },
       held.inBand,

@@ -18,6 +18,11 @@ export function lin(x: number, good: number, bad: number): number {
   return Math.min(Math.max((bad - x) / (bad - good), 0), 1);
 }
 
+/** Whether a value keeps a limit; a billionth above is rounding. */
+export function keeps(value: number, limit: number): boolean {
+  return value <= limit + 1e-9;
+}
+
 /** Distance from a depth on each row of a window, metres; three bands where it was not held, or something carried the diver. */
 export function distances(trace: Trace, window: Span, atM: number, bandM: number): Float64Array {
   return Float64Array.from({ length: window.to - window.from }, (_, i) => {

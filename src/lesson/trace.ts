@@ -1,5 +1,5 @@
 import type { Rig } from '../diver/index.ts';
-import type { ControlChange, Recording } from '../dive/index.ts';
+import { TICKS_PER_ROW, type ControlChange, type Recording } from '../dive/index.ts';
 import { rowsOf } from './goal.ts';
 
 /** What a mark may look at: a dive, or a replay of one. */
@@ -63,7 +63,7 @@ function heldRows(rig: Rig, recording: Recording, changes: readonly ControlChang
   if (!rig.line) return held;
   let at = 0;
   for (let row = 0; row < recording.rows; row++) {
-    const tick = recording.startTick + (row / rowsOf(1)) * 120;
+    const tick = recording.startTick + row * TICKS_PER_ROW;
     while (at + 1 < changes.length && changes[at + 1]!.tick <= tick) at++;
     held[row] = changes[at]?.controls.holdLine ?? 0;
   }

@@ -1,6 +1,6 @@
 import { rowsOf, windowEndRow, windowRow } from './goal.ts';
 import type { HoldGoal } from './lesson.ts';
-import { distances, grownBy, lin, meanOf, recordedS, worstRow, type Span } from './measures.ts';
+import { distances, grownBy, keeps, lin, meanOf, recordedS, worstRow, type Span } from './measures.ts';
 import type { Cap, Demand, Evidence, Term } from './mark-sum.ts';
 import type { Trace } from './trace.ts';
 import { plain } from './words.ts';
@@ -81,23 +81,22 @@ export function heldOf(trace: Trace, goal: HoldGoal, reachedRow: number): Held {
       demand: `between ${place} for at least ${IN_BAND_PERCENT} % of ${plain(goal.forS)} s`,
       value: share,
       unit: '%',
-      met: share >= IN_BAND_PERCENT - 1e-9,
+      met: keeps(IN_BAND_PERCENT, share),
       row,
     },
     finsNs,
     finsRow,
-    finCap:
-      finsNs > FINS_ALLOWED_NS
-        ? {
-            id: 'fins-in-hold',
-            most: 45,
-            label: 'held with fins',
-            raw: finsNs,
-            unit: 'N s',
-            row: finsRow,
-            reason: 'Fins did what gas and breath should do: stop kicking and you find out what you weigh.',
-          }
-        : null,
+    finCap: !keeps(finsNs, FINS_ALLOWED_NS)
+      ? {
+          id: 'fins-in-hold',
+          most: 45,
+          label: 'held with fins',
+          raw: finsNs,
+          unit: 'N s',
+          row: finsRow,
+          reason: 'Fins did what gas and breath should do: stop kicking and you find out what you weigh.',
+        }
+      : null,
   };
 }
 
@@ -109,7 +108,7 @@ export function finlessDemand(held: Held): Demand {
     demand,
     value: held.finsNs,
     unit: 'N s',
-    met: held.finsNs <= FINS_ALLOWED_NS,
+    met: keeps(held.finsNs, FINS_ALLOWED_NS),
     row: held.finsRow,
   };
 }
