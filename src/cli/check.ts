@@ -1,5 +1,6 @@
 import { readYaml, readSetup, type Problem } from '../diver/file.ts';
 import { isDeflated, readRun } from '../dive/file.ts';
+import { readLesson } from '../lesson/file.ts';
 import type { Command } from './command.ts';
 import { readControls } from './controls-file.ts';
 import { bytesOf } from './files.ts';
@@ -36,5 +37,21 @@ function problemsOf(bytes: Uint8Array): readonly Problem[] {
 function readWritten(text: string) {
   const yaml = readYaml(text);
   if (!('value' in yaml)) return yaml;
-  return Array.isArray(yaml.value) ? readControls(text) : readSetup(text);
+  if (Array.isArray(yaml.value)) return readControls(text);
+  return isLesson(yaml.value) ? readLesson(text) : readSetup(text);
 }
+
+/** Whether more of the outermost keys are those of a lesson than of a setup. */
+function isLesson(value: unknown): boolean {
+  if (typeof value !== 'object' || value === null) return false;
+  const keys = Object.keys(value);
+  const count = (known: ReadonlySet<string>) => keys.filter((key) => known.has(key)).length;
+  return count(LESSON_KEYS) > count(SETUP_KEYS);
+}
+
+const LESSON_KEYS = new Set(
+  'id title minutes phase beliefs objective caution setup start steps marks waterAdds'.split(' '),
+);
+const SETUP_KEYS = new Set(
+  'name note water diver suit jacket cylinders lead other apparatus loop hydrodynamics'.split(' '),
+);

@@ -1,6 +1,5 @@
-import { writeFileSync } from 'node:fs';
 import type { Rig } from '../diver/index.ts';
-import { Dive, TICKS_PER_S, midBreathCl, restingControls, startState, writeRun, type Controls } from '../dive/index.ts';
+import { Dive, TICKS_PER_S, midBreathCl, restingControls, startState, type Controls } from '../dive/index.ts';
 import type { Command } from './command.ts';
 import { readControls, steeringOf } from './controls-file.ts';
 import { LATEST_S } from './controls-schema.ts';
@@ -8,7 +7,8 @@ import { BadFile, rigAt, textOf } from './files.ts';
 import { flightOf } from './flight.ts';
 import { DONE, printJson, progressOf } from './io.ts';
 import { EVERY, LUNGS, lungsM3 } from './options.ts';
-import { UsageError, within } from './usage.ts';
+import { SAVE, saveRun } from './save-run.ts';
+import { within } from './usage.ts';
 
 /** The shallowest start: level at the surface, floating high. */
 const SHALLOWEST_M = -0.6;
@@ -24,7 +24,7 @@ export const dive: Command = {
     lungs: { ...LUNGS, says: 'litres held in the lungs with the airway open; left out: breathing about mid-breath' },
     level: { kind: 'flag', says: 'the diver stays level whatever the controls say' },
     controls: { kind: 'text', shows: 'a file', says: 'what the diver does: see src/cli/README.md' },
-    save: { kind: 'text', shows: 'a file', says: 'writes the run there, to be replayed' },
+    save: SAVE,
   },
   things: 'SETUP',
   least: 1,
@@ -44,7 +44,7 @@ as in the setup at that depth, cylinders as filled.`,
     const start = startState(rig, { depthM, ...(lungM3 === undefined ? {} : { lungM3: first.lungCl * 1e-5 }) });
     const dived = new Dive(rig, start, changes[0].controls, asked.flags.has('level'));
     const flight = flightOf(dived, changes, Math.round(seconds! * TICKS_PER_S), every, progressOf(io, 'diving'));
-    if (asked.texts['save'] !== undefined) save(asked.texts['save'], dived);
+    saveRun(asked.texts['save'], dived, { name: rig.name });
     printJson(io, flight);
     return DONE;
   },
@@ -59,13 +59,4 @@ function controlsIn(path: string, rig: Rig) {
   const read = readControls(textOf(path), rig);
   if ('problems' in read) throw new BadFile(path, read.problems);
   return read.given;
-}
-
-function save(path: string, dived: Dive): void {
-  const bytes = writeRun(dived.run(), { name: dived.rig.name, endHash: dived.hash() });
-  try {
-    writeFileSync(path, bytes);
-  } catch {
-    throw new UsageError(`--save: ${JSON.stringify(path)} cannot be written`);
-  }
 }

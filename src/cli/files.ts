@@ -1,6 +1,6 @@
 import { readFileSync, statSync } from 'node:fs';
 import { nearest, readSetup, type Problem } from '../diver/file.ts';
-import { READY_SETUPS, rigOf, type Rig } from '../diver/index.ts';
+import { READY_SETUPS, rigOf, type Rig, type Setup } from '../diver/index.ts';
 import { UsageError } from './usage.ts';
 
 /** No file of ours comes near this; larger ones are not even read. */
@@ -52,14 +52,19 @@ export function pathOf(given: string, kind: string, ready: readonly string[], fo
 }
 
 /**
- * The rig of a setup that is given by the path of its file or by the name of one of our own.
+ * A setup that is given by the path of its file or by the name of one of our own.
  * @throws {UsageError} when there is no such setup
  * @throws {BadFile} when its file has problems
  */
-export function rigAt(given: string): Rig {
+export function setupAt(given: string): Setup {
   const names = READY_SETUPS.map(({ id }) => id);
   const path = pathOf(given, 'setup', names, new URL('../diver/setups/', import.meta.url));
   const read = readSetup(typeof path === 'string' ? textOf(path) : readFileSync(path, 'utf8'));
   if ('problems' in read) throw new BadFile(given, read.problems);
-  return rigOf(read.setup);
+  return read.setup;
+}
+
+/** The rig of a setup, as {@link setupAt}. */
+export function rigAt(given: string): Rig {
+  return rigOf(setupAt(given));
 }

@@ -31,6 +31,7 @@ describe('npm run --silent midwater', () => {
     ['a ready setup', ['weigh', 'temperate-sea'], 0],
     ['a dive, saved', ['dive', 'drysuit-membrane', '--from', '3', '--seconds', '20', '--level', '--save', run], 0],
     ['that dive, replayed', ['replay', run], 0],
+    ['a lesson, flown', ['lesson', 'first-dive', '--pilot', 'steady', '--seed', '2'], 0],
     ['a bad file', ['check', file('bad.yaml', 'water: 3\n')], 1],
     ['wrong usage', ['forces', 'temperate-sea', '--depth', 'ten'], 2],
     ['no words', [], 2],
