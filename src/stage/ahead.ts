@@ -26,7 +26,7 @@ export class Ahead {
       .moveTo(-24 * unit, 0)
       .lineTo(24 * unit, 0)
       .stroke({ width: 2 * unit, color: tokens.ink, cap: 'round' });
-    this.#limit = labelOf(style);
+    this.#limit = labelOf(style, { halo: true });
     this.root.addChild(this.#hair, this.#limit, this.#tangent);
   }
 
@@ -58,6 +58,10 @@ export class Ahead {
     this.#hair.position.set(frame.nowX, y);
     this.#limit.text = `${Math.round(limit * 600) / 10} m/min`;
     const end = { x: frame.nowX + slope.x * length, y: y + slope.y * length };
+    for (let at = 20 * unit; at < length - 12 * unit; at += 8 * unit) {
+      const [x, middle] = [frame.nowX + slope.x * at, y + slope.y * at];
+      taken.boxes.push({ left: x - 4 * unit, top: middle - 4 * unit, right: x + 4 * unit, bottom: middle + 4 * unit });
+    }
     const [width, height] = [this.#limit.width, textPx * 1.3];
     const at = (left: number, top: number): Box => ({ left, top, right: left + width, bottom: top + height });
     const gap = 7 * unit;

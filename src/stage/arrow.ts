@@ -30,7 +30,7 @@ export class ForceArrow {
     this.#style = style;
     const { tokens } = style;
     const word = (text: string, colour: number) => {
-      const label = labelOf(style, { bold: true, colour, anchorX: 1, size: 1.05 });
+      const label = labelOf(style, { bold: true, colour, halo: true, anchorX: 1, size: 1.05 });
       label.text = text;
       return label;
     };
@@ -42,26 +42,24 @@ export class ForceArrow {
     this.root.addChild(this.#arrow, ...Object.values(this.#words));
   }
 
-  draw({ state, depthM, forceArrow }: StageView, frame: Frame, taken: Taken): void {
+  draw({ state, depthM, forceArrow, arrowN }: StageView, frame: Frame, taken: Taken): void {
     this.root.visible = forceArrow;
     if (!forceArrow) return;
     const { unit, textPx, heightPx } = this.#style;
-    const kgf = state.netN / KGF_N;
+    const kgf = (arrowN ?? state.netN) / KGF_N;
     const word = wordOf(kgf);
-    const shown = word === 'neutral' ? 0 : Math.max(-MOST_KGF, Math.min(MOST_KGF, kgf));
-    const key = shown.toFixed(2);
-    if (key !== this.#key) this.#build(Number(key));
-    this.#key = key;
     const px = frame.pxPerM * frame.enlarged;
     // The arrow starts off the body, on the side to which it points, behind the chest, where the line ahead leaves room.
-    const sideways = -0.2 * state.pitchCos - (Math.abs(state.pitchSin) > 0.6 ? 0.42 * state.pitchSin : 0);
     const upright = state.pitchSin * state.pitchSin;
-    const clear = (kgf > 0 ? -0.38 + 0.3 * upright : 0.27 - 0.2 * upright) * px;
-    const x = frame.nowX + sideways * px;
-    // The tip stays in the picture: the arrow would rather move than lie about its length.
-    const length = lengthPx(Number(key), unit);
-    const foot = depthToY(frame, depthM) + clear;
-    const y = kgf > 0 ? Math.max(foot, textPx * 2.3 + length) : Math.min(foot, heightPx - 4 * unit - length);
+    const x = frame.nowX - (0.2 * Math.abs(state.pitchCos) + 0.45 * upright) * px;
+    const y = depthToY(frame, depthM) + (kgf > 0 ? -0.38 + 0.3 * upright : 0.27 - 0.2 * upright) * px;
+    const roomPx = kgf > 0 ? y - textPx * 2.3 : heightPx - 4 * unit - y;
+    const mostPx = Math.max(24 * unit, Math.min(MOST_KGF * PX_PER_KGF * unit, Math.floor(roomPx / 4) * 4));
+    const length = word === 'neutral' ? 0 : Math.min(lengthPx(kgf, unit), mostPx);
+    const cut = lengthPx(kgf, unit) > mostPx;
+    const key = `${Math.round(length * 2)} ${kgf > 0} ${cut}`;
+    if (key !== this.#key) this.#build(length, Math.sign(kgf), cut);
+    this.#key = key;
     this.#arrow.position.set(x, y);
     for (const [name, label] of Object.entries(this.#words)) {
       label.visible = name === word;
@@ -85,12 +83,10 @@ export class ForceArrow {
     }
   }
 
-  #build(kgf: number): void {
+  #build(length: number, up: number, cut: boolean): void {
     const { tokens, unit } = this.#style;
     const g = this.#arrow.clear();
-    if (kgf === 0) return;
-    const up = Math.sign(kgf);
-    const length = lengthPx(kgf, unit);
+    if (length === 0) return;
     const [shaft, head, wide] = [4.5 * unit, Math.min(13 * unit, length * 0.8), 11 * unit];
     const at = (x: number, along: number) => [x, -up * along] as const;
     g.poly([
@@ -102,10 +98,10 @@ export class ForceArrow {
       ...at(shaft, length - head),
       ...at(shaft, 0),
     ])
-      .fill(kgf > 0 ? tokens.forceUp : tokens.forceDown)
+      .fill(up > 0 ? tokens.forceUp : tokens.forceDown)
       .stroke({ width: 1.5 * unit, color: tokens.paper, join: 'round' });
     // A cut through the shaft says that the force is greater than the arrow is long.
-    if (Math.abs(kgf) >= MOST_KGF)
+    if (cut)
       g.poly([
         ...at(-shaft * 1.6, 12 * unit),
         ...at(shaft * 1.6, 17 * unit),
@@ -117,5 +113,5 @@ export class ForceArrow {
 
 /** Length of the arrow of a force, pixels; a small one is as long as its head. */
 function lengthPx(kgf: number, unit: number): number {
-  return kgf === 0 ? 0 : Math.max(Math.abs(kgf) * PX_PER_KGF, 15) * unit;
+  return Math.max(Math.abs(kgf) * PX_PER_KGF, 15) * unit;
 }

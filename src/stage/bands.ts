@@ -32,7 +32,7 @@ export class Bands {
     if (!slot) {
       slot = {
         picture: new Graphics(),
-        words: labelOf(this.#style, { bold: true, colour: tokens.placeWords }),
+        words: labelOf(this.#style, { bold: true, halo: true, colour: tokens.placeWords }),
         key: '',
       };
       this.#pool.push(slot);

@@ -1,6 +1,9 @@
 import { tokensOf, type Tokens } from './tokens.ts';
 import type { StageView } from './view.ts';
 
+/** Typefaces in the order of preference. */
+export const FACE: readonly string[] = ['Figtree Variable', 'Figtree', 'DejaVu Sans', 'sans-serif'];
+
 /** What one size of the stage and one theme fix: a scene is built for it and thrown away when it changes. */
 export interface Style {
   readonly tokens: Tokens;

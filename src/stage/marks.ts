@@ -1,7 +1,8 @@
 import { Container, Graphics, type Text } from 'pixi.js';
-import { TICKS_PER_ROW, TICKS_PER_S, type DiveEvent, type Recording } from '../dive/index.ts';
+import { TICKS_PER_S, type DiveEvent } from '../dive/index.ts';
 import { depthToY, secondsToX, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
+import { depthAtM } from './line.ts';
 import type { Taken } from './taken.ts';
 import type { StageView } from './view.ts';
 import type { Box } from './words-place.ts';
@@ -10,14 +11,6 @@ import { labelOf, put } from './words.ts';
 interface Slot {
   readonly g: Graphics;
   readonly words: Text;
-}
-
-/** Depth of the line at a moment, metres. */
-export function depthAtM(recording: Recording, s: number): number {
-  const row = (s * TICKS_PER_S - recording.startTick) / TICKS_PER_ROW;
-  const at = (i: number) => recording.at(Math.min(Math.max(i, 0), recording.rows - 1), 'depthM');
-  const low = Math.floor(row);
-  return at(low) + (at(low + 1) - at(low)) * (row - low);
 }
 
 /** What an event is called on the line; undefined for those that the picture shows by itself. */
@@ -124,7 +117,7 @@ export class Marks {
   #slot(pool: Slot[], i: number, build: (g: Graphics) => void, bold: boolean): Slot {
     let slot = pool[i];
     if (!slot) {
-      slot = { g: new Graphics(), words: labelOf(this.#style, { bold, size: 0.96 }) };
+      slot = { g: new Graphics(), words: labelOf(this.#style, { bold, halo: !bold, size: 0.96 }) };
       build(slot.g);
       pool.push(slot);
       this.root.addChild(slot.g, slot.words);

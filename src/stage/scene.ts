@@ -50,8 +50,16 @@ export class Scene {
     const edge = 5 * unit;
     this.#taken = new Taken({ left: edge, top: textPx * 2.2, right: waterPx - edge, bottom: heightPx - edge });
     this.root.addChild(water.root, specks.root, this.#bands.root, scale.hair, ticks.nowLine);
-    this.root.addChild(diver.sinking, bubbles.root, diver.root, water.surface, water.ground, this.#arrow.root);
-    this.root.addChild(presses.root, track.root, this.#words.root, this.#ahead.root, diver.mark, marks.root);
+    this.root.addChild(diver.sinking, bubbles.root, diver.root, water.surface, water.ground);
+    this.root.addChild(
+      presses.root,
+      track.root,
+      this.#arrow.root,
+      this.#words.root,
+      this.#ahead.root,
+      diver.mark,
+      marks.root,
+    );
     this.root.addChild(ticks.root, diver.enlarged, scale.root);
   }
 

@@ -1,58 +1,15 @@
 import { Container, Graphics } from 'pixi.js';
 import { TICKS_PER_S, type Recording } from '../dive/index.ts';
-import { depthToY, isTooSteep, secondsToX, type Frame } from './geometry.ts';
+import { depthToY, secondsToX, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
-import type { RateLimits, StageView } from './view.ts';
+import { calmed, limitsAt, stretchesOf, type Stretch } from './line.ts';
+import type { StageView } from './view.ts';
 
 /** Rows of a piece of track that is drawn once and then only moved. */
 const CHUNK_ROWS = 40;
 const ROW_S = 0.1;
 /** A change between single and doubled that lasts less is not seen as one, seconds. */
 const SHORT_S = 0.45;
-
-/** The limits under which the line was drawn at a moment. */
-function limitsAt({ limits, limitsBefore }: StageView, s: number): RateLimits {
-  let found = limits;
-  for (const before of limitsBefore ?? []) if (before.fromS <= s) found = before.limits;
-  return found;
-}
-
-/** A run of the track that is all single or all doubled, as x, y pairs. */
-export interface Stretch {
-  readonly doubled: boolean;
-  readonly points: readonly number[];
-}
-
-/** Splits a polyline of seconds and depths where it turns steeper than allowed, or back; neighbours share a point. */
-export function stretchesOf(
-  seconds: readonly number[],
-  depthsM: readonly number[],
-  limitsAt: (s: number) => RateLimits,
-): Stretch[] {
-  const out: { doubled: boolean; points: number[] }[] = [];
-  for (let i = 1; i < seconds.length; i++) {
-    const speed = (depthsM[i]! - depthsM[i - 1]!) / (seconds[i]! - seconds[i - 1]!);
-    const limits = limitsAt(seconds[i]!);
-    const doubled = isTooSteep(speed, limits.upMps, limits.downMps);
-    const last = out[out.length - 1];
-    if (last?.doubled === doubled) last.points.push(seconds[i]!, depthsM[i]!);
-    else out.push({ doubled, points: [seconds[i - 1]!, depthsM[i - 1]!, seconds[i]!, depthsM[i]!] });
-  }
-  return out;
-}
-
-/** The same stretches without those too short to be seen, which take the kind of the one before. */
-export function calmed(stretches: readonly Stretch[], leastS: number): Stretch[] {
-  const out: { doubled: boolean; points: number[] }[] = [];
-  stretches.forEach(({ doubled, points }, i) => {
-    const lasts = points[points.length - 2]! - points[0]!;
-    const inner = i > 0 && i < stretches.length - 1;
-    const last = out[out.length - 1];
-    if (last && (last.doubled === doubled || (inner && lasts < leastS))) last.points.push(...points.slice(2));
-    else out.push({ doubled, points: [...points] });
-  });
-  return out;
-}
 
 /** A piece of the track in three layers, so that neighbours join without a seam: halo, ink, and the gap of a doubled line. */
 interface Piece {

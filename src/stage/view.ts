@@ -70,4 +70,6 @@ export interface StageView {
   readonly breathReachM?: readonly [number, number] | null;
   /** Words instead of "if you do nothing" after the forecast's depth; empty shows dots and ring alone. */
   readonly forecastWords?: string;
+  /** Net force that the arrow shows, newtons, up positive; left out: that of the moment, which swings with each breath. */
+  readonly arrowN?: number;
 }

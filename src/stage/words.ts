@@ -1,7 +1,5 @@
 import { Text } from 'pixi.js';
-import type { Style } from './layout.ts';
-
-export const FACE = ['Figtree Variable', 'Figtree', 'DejaVu Sans', 'sans-serif'];
+import { FACE, type Style } from './layout.ts';
 
 /** What a label may differ in; the rest is the style's. */
 export interface LabelOptions {
@@ -9,6 +7,8 @@ export interface LabelOptions {
   readonly bold?: boolean;
   /** Against the style's text size. */
   readonly size?: number;
+  /** Paper around the strokes, for words that lines may pass under. */
+  readonly halo?: boolean;
   readonly anchorX?: number;
   readonly anchorY?: number;
 }
@@ -19,10 +19,13 @@ export function labelOf(style: Style, options: LabelOptions = {}): Text {
     text: '',
     resolution: style.pixelRatio,
     style: {
-      fontFamily: FACE,
+      fontFamily: [...FACE],
       fontSize: Math.round(style.textPx * (options.size ?? 1)),
       fontWeight: options.bold ? '600' : '400',
       fill: options.colour ?? style.tokens.ink,
+      ...(options.halo === true
+        ? { stroke: { color: style.tokens.paper, width: 3 * style.unit, alpha: 0.85, join: 'round' } }
+        : {}),
     },
   });
   text.anchor.set(options.anchorX ?? 0, options.anchorY ?? 0.5);

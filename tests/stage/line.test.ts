@@ -3,10 +3,10 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { restingControls, ventFor, type ControlChange } from '../../src/dive/index.ts';
 import { bubblesAt } from '../../src/stage/bubbles.ts';
-import { depthAtM } from '../../src/stage/marks.ts';
+import { calmed, depthAtM, stretchesOf } from '../../src/stage/line.ts';
 import { pressVolumeM3, pressesOf } from '../../src/stage/presses.ts';
-import { calmed, stretchesOf } from '../../src/stage/track.ts';
-import { diveAt } from './views.ts';
+import { sheetOf } from '../../src/stage/run-sheet-layout.ts';
+import { diveAt, viewOf } from './views.ts';
 
 const limits = () => ({ upMps: 0.15, downMps: 0.3 });
 
@@ -105,4 +105,24 @@ test('depthAtM() lies on the recording, and between its rows in proportion', () 
   expect(depthAtM(dive.recording, 0.5)).toBe(dive.recording.at(5, 'depthM'));
   const middle = (dive.recording.at(5, 'depthM') + dive.recording.at(6, 'depthM')) / 2;
   expect(depthAtM(dive.recording, 0.55)).toBeCloseTo(middle, 12);
+});
+
+test('sheetOf() wraps a long run into rows and never squeezes it: 9 m/min stays 45°', () => {
+  const dive = diveAt(8, 2e-3);
+  dive.advance(120 * 200);
+  const view = viewOf({ recording: dive.recording });
+  const narrow = sheetOf(view, { widthPx: 360, rowPx: 160, pixelRatio: 1 });
+  const wide = sheetOf(view, { widthPx: 5000, rowPx: 160, pixelRatio: 1 });
+  expect(narrow.rows).toBeGreaterThan(1);
+  expect(wide.rows).toBe(1);
+  for (const sheet of [narrow, wide]) {
+    expect(60 * sheet.pxPerS).toBeCloseTo(9 * sheet.pxPerM, 9);
+    for (const atS of [0, 50, 120, 199.9]) {
+      const { x, y } = sheet.place(atS);
+      expect(x).toBeGreaterThanOrEqual(0);
+      expect(x).toBeLessThanOrEqual(sheet.rowS * sheet.pxPerS + 1e-9);
+      expect(y).toBeLessThan(sheet.heightPx);
+    }
+  }
+  expect(narrow.place(narrow.rowS + 1).x).toBeCloseTo(narrow.pxPerS, 9);
 });

@@ -2,7 +2,7 @@ import '@fontsource-variable/figtree/wght.css';
 import './page.css';
 import { TICKS_PER_S } from '../../../src/dive/index.ts';
 import { Forecast } from '../../../src/insight/index.ts';
-import { Stage, type StageOptions, type StageView } from '../../../src/stage/index.ts';
+import { Stage, drawRunSheet, type StageOptions, type StageView } from '../../../src/stage/index.ts';
 import { ScriptedDive } from './dives.ts';
 
 const host = document.getElementById('host')!;
@@ -48,6 +48,13 @@ const harness = {
     this.scripted = new ScriptedDive(script);
     this.scripted.advance(Math.round((seconds * TICKS_PER_S) / 6) * 6);
     this.stage!.draw(viewOf(this.scripted, wish));
+  },
+  /** The whole run so far, in place of the stage; returns the number of its rows. */
+  sheet(wish: Partial<StageView> = {}): number {
+    const canvas = document.createElement('canvas');
+    host.replaceChildren(canvas);
+    const options = { widthPx: host.clientWidth, rowPx: 150, pixelRatio: devicePixelRatio };
+    return drawRunSheet(canvas, viewOf(this.scripted!, wish), options).rows;
   },
   /** Draws the same moment once more. */
   again(wish: Partial<StageView> = {}) {
