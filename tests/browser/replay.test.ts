@@ -7,8 +7,9 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { yamlModules } from '../../tools/yaml-modules.ts';
 import { useChromium } from './chromium.ts';
 import { useFirefox } from './firefox.ts';
+import type { Engine } from './replay-page/main.ts';
 import { recorded, replayed, type Proof } from './replay-page/proof.ts';
-import { SCRIPT_NAMES, type ScriptName } from './replay-page/scripts.ts';
+import { SCRIPT_NAMES } from './replay-page/scripts.ts';
 
 // A page of the model alone, built for this test: dives recorded in one engine must come out the same, to the bit, in others.
 const folder = mkdtempSync(join(tmpdir(), 'midwater-replay-'));
@@ -26,12 +27,6 @@ afterAll(() => rmSync(folder, { recursive: true }));
 
 const inChromium = useChromium(folder);
 const inFirefox = useFirefox(folder);
-
-/** What an engine makes of a script or of a run file. */
-interface Engine {
-  record(script: ScriptName): Promise<Proof>;
-  replay(bytes: number[]): Promise<Proof>;
-}
 
 const engines: Record<string, Engine> = {
   node: { record: recorded, replay: (bytes) => replayed(Uint8Array.from(bytes)) },

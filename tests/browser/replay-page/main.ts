@@ -1,13 +1,16 @@
 import { recorded, replayed, type Proof } from './proof.ts';
 import type { ScriptName } from './scripts.ts';
 
+/** What an engine makes of a script, or of the bytes of a run file. */
+export interface Engine {
+  record(script: ScriptName): Promise<Proof>;
+  replay(bytes: number[]): Promise<Proof>;
+}
+
 declare global {
   interface Window {
     /** What a test asks of this page. */
-    dives: {
-      record(script: ScriptName): Promise<Proof>;
-      replay(bytes: number[]): Promise<Proof>;
-    };
+    dives: Engine;
   }
 }
 
