@@ -3,6 +3,7 @@ import { TICKS_PER_ROW, TICKS_PER_S, type ControlChange, type Controls, type Rec
 import { joined } from './figure-shape.ts';
 import { depthToY, pressHeightPx, secondsToX, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
+import { depthAtM } from './line.ts';
 import type { StageView } from './view.ts';
 
 /** One press of a gas control: up for gas added, down for gas vented; `toTick` of null is still held. */
@@ -40,14 +41,22 @@ export function pressVolumeM3(recording: Recording, press: Press, toTick: number
   return at(Math.ceil(rowOfTick(toTick))) - at(Math.floor(rowOfTick(press.fromTick)));
 }
 
+/** The picture of a press, and the frame in which it was last in sight. */
+interface Mark {
+  readonly g: Graphics;
+  key: string;
+  frame: number;
+}
+
 /** Presses stand on the line where they happened, as long as the press and as high as the litres. */
 export class Presses {
   readonly root = new Container();
   readonly #style: Style;
-  readonly #marks = new Map<string, { g: Graphics; key: string }>();
+  readonly #marks = new Map<string, Mark>();
   #presses: readonly Press[] = [];
-  #seen = '';
-  #recording: Recording | undefined;
+  #last: ControlChange | undefined;
+  #count = 0;
+  #frames = 0;
 
   constructor(style: Style) {
     this.#style = style;
@@ -55,11 +64,10 @@ export class Presses {
 
   draw(view: StageView, frame: Frame): void {
     const last = view.changes[view.changes.length - 1];
-    const seen = `${view.changes.length} ${last?.tick}`;
-    if (seen !== this.#seen || view.recording !== this.#recording) this.#presses = pressesOf(view.changes);
-    this.#seen = seen;
-    this.#recording = view.recording;
-    for (const { g } of this.#marks.values()) g.visible = false;
+    if (last !== this.#last || view.changes.length !== this.#count) this.#presses = pressesOf(view.changes);
+    this.#last = last;
+    this.#count = view.changes.length;
+    this.#frames++;
     const nowTick = view.nowS * TICKS_PER_S;
     const leftTick = nowTick - (frame.nowX / frame.pxPerS + 2) * TICKS_PER_S;
     for (let i = this.#presses.length - 1; i >= 0; i--) {
@@ -71,27 +79,31 @@ export class Presses {
       }
       this.#mark(press, Math.min(press.toTick ?? nowTick, nowTick), view, frame);
     }
+    for (const [name, { g, frame: seen }] of this.#marks) {
+      if (seen === this.#frames) continue;
+      g.destroy();
+      this.#marks.delete(name);
+    }
   }
 
   #mark(press: Press, toTick: number, view: StageView, frame: Frame): void {
     const name = `${press.way} ${press.fromTick}`;
     let mark = this.#marks.get(name);
     if (!mark) {
-      mark = { g: this.root.addChild(new Graphics()), key: '' };
+      mark = { g: this.root.addChild(new Graphics()), key: '', frame: 0 };
       this.#marks.set(name, mark);
     }
-    // The row after the press brings its last litres: two more rows and the mark never changes again.
-    const rows = Math.min(view.recording.rows, Math.ceil(toTick / TICKS_PER_ROW) + 2);
-    const key = `${toTick} ${rows} ${frame.pxPerM}`;
-    if (mark.key !== key) this.#build(mark.g, press, toTick, view, frame);
+    const volumeM3 = pressVolumeM3(view.recording, press, toTick);
+    const key = `${toTick} ${volumeM3} ${depthAtM(view.recording, press.fromTick / TICKS_PER_S)} ${frame.pxPerM}`;
+    if (mark.key !== key) this.#build(mark.g, press, toTick, volumeM3, view, frame);
     mark.key = key;
-    mark.g.visible = true;
+    mark.frame = this.#frames;
     mark.g.position.set(secondsToX(frame, press.fromTick / TICKS_PER_S), depthToY(frame, 0));
   }
 
-  #build(g: Graphics, press: Press, toTick: number, { recording }: StageView, frame: Frame): void {
+  #build(g: Graphics, press: Press, toTick: number, volumeM3: number, { recording }: StageView, frame: Frame): void {
     const { tokens, unit, linePx } = this.#style;
-    const height = pressHeightPx(pressVolumeM3(recording, press, toTick), unit) * press.way;
+    const height = pressHeightPx(volumeM3, unit) * press.way;
     const width = ((toTick - press.fromTick) / TICKS_PER_S) * frame.pxPerS;
     const least = Math.max(0, 6 * unit - width) / 2;
     const depthAt = (tick: number) => {

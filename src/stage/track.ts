@@ -41,8 +41,11 @@ export class Track {
     const leftS = view.nowS - frame.nowX / frame.pxPerS;
     const first = Math.max(0, Math.floor((leftS - startS) / ROW_S / CHUNK_ROWS) - 1);
     const last = Math.floor(Math.max(0, lastRow) / CHUNK_ROWS);
-    for (const [index, { lines }] of this.#pieces)
-      for (const line of lines) line.visible = index >= first && index <= last;
+    for (const [index, { lines }] of this.#pieces) {
+      if (index >= first && index <= last) continue;
+      for (const line of lines) line.destroy();
+      this.#pieces.delete(index);
+    }
     for (let index = first; index <= last; index++) this.#piece(index, lastRow, startS, view, frame);
   }
 

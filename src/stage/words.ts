@@ -20,7 +20,8 @@ export function labelOf(style: Style, options: LabelOptions = {}): Text {
     resolution: style.pixelRatio,
     style: {
       fontFamily: [...FACE],
-      fontSize: Math.round(style.textPx * (options.size ?? 1)),
+      // On a projector nothing is smaller than its least size.
+      fontSize: Math.round(style.textPx * Math.max(options.size ?? 1, style.projector ? 1 : 0)),
       fontWeight: options.bold ? '600' : '400',
       fill: options.colour ?? style.tokens.ink,
       ...(options.halo === true

@@ -58,6 +58,7 @@ export const scripts: Readonly<Record<string, Script>> = {
   bottom: { setup: 'firstDive', start: { depthM: 10, jacketM3: 0.2e-3 } },
   drop: { setup: 'firstDive', start: { depthM: 8 }, seekM: 8, acts: [[20, 24, { releaseMask: 1 }]] },
   kickUp: { setup: 'temperateSea', start: { depthM: 8, jacketM3: 3e-3 }, pitchDeg: 60, acts: [[0, 60, { finsN: 40 }]] },
+  lineHold: { setup: 'firstDive', start: { depthM: 5 }, pitchDeg: 40, acts: [[0, 60, { holdLine: 1 }]] },
   loop: { setup: 'closedLoop', start: { depthM: 6 }, seekM: 8 },
   drysuit: { setup: 'drysuitFoam', start: { depthM: 7 }, seekM: 8 },
   drysuitUp: { setup: 'drysuitFoam', start: { depthM: 7 }, pitchDeg: 75, seekM: 8 },
