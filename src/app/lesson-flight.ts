@@ -11,6 +11,7 @@ import {
   viewLesson,
   type Answer,
   type Lesson,
+  type LessonResult,
   type LessonRun,
   type LessonView,
 } from '../lesson/index.ts';
@@ -60,11 +61,25 @@ export class LessonFlight {
   debrief(): Debrief {
     const { rig, dive } = this.flight;
     const flown = { rig, recording: dive.recording, changes: dive.changes };
+    const result = judgeLesson(this.lesson, this.#run, flown);
     return {
       lesson: this.lesson,
-      result: judgeLesson(this.lesson, this.#run, flown),
+      result,
+      moments: momentsOf(result),
       predictions: predictionOutcomes(this.lesson, rig, this.#run),
       question: debriefQuestion(this.lesson),
     };
   }
+}
+
+/** Rings on the line, at most. */
+const MOST_MOMENTS = 7;
+
+/** Moments that marks and habits point at, the costliest first come, in order of time. */
+function momentsOf(result: LessonResult): number[] {
+  const lost = result.marks.flatMap(({ parts }) => parts.filter(({ pointsLost }) => pointsLost > 0));
+  const worst = [...lost].sort((a, b) => b.pointsLost - a.pointsLost).map(({ atS }) => atS);
+  const unmet = result.marks.flatMap(({ criteria }) => criteria.filter(({ met }) => !met).map(({ atS }) => atS));
+  const all = [...result.habits.map(({ fromS }) => fromS), ...unmet, ...worst].filter((atS) => atS !== null);
+  return [...new Set(all)].slice(0, MOST_MOMENTS).sort((a, b) => a - b);
 }

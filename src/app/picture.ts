@@ -11,6 +11,12 @@ export interface PictureOf {
   readonly lesson: LessonView | null;
   readonly goal: 'float' | 'travel' | 'hold' | null;
   readonly frozen: boolean;
+  /** Something is asked: nothing may answer it. */
+  readonly asked: boolean;
+  readonly afloat: boolean;
+  /** Moments that the debrief speaks of, seconds, in the order of their numbers. */
+  readonly moments: readonly number[];
+  readonly heightPx: number;
   readonly projector: boolean;
   readonly reducedMotion: boolean;
   readonly theme: 'light' | 'dark';
@@ -20,6 +26,10 @@ export interface PictureOf {
 
 /** Metres of water shown: a hover close by, a way down or up with room for the way. */
 const SHOWN_M = { float: 5.5, travel: 8.5, hold: 5.5, free: 7 };
+
+/** From this scale on, pixels a metre, the diver is large enough at his true size; and the least water that says anything. */
+const TRUE_SIZE_PX = 51;
+const LEAST_SHOWN_M = 4;
 
 /** Ascent rate that free practice is judged by, m/s: 9 m/min. @source US Navy Diving Manual rev. 7 §9-6.3, read */
 const UP_MPS = 9 / 60;
@@ -41,17 +51,23 @@ export function pictureOf(of: PictureOf): StageView {
     forecastM: of.forecastM,
     bands: lesson?.bands ?? [],
     flags: [],
-    rings: [],
+    rings: of.moments.map((atS, i) => ({ atS, number: i + 1 })),
     limits: lesson ? lesson.limits : { upMps: UP_MPS, downMps: DOWN_MPS },
     limitTaught: false,
     frozen: of.frozen,
-    metresShown: SHOWN_M[of.goal ?? (of.first ? 'float' : 'free')],
-    forceArrow: !of.first,
+    metresShown: shownM(of),
+    forceArrow: !of.first && !of.asked && !of.afloat,
     projector: of.projector,
     reducedMotion: of.reducedMotion,
     theme: of.theme,
     ...(of.first ? { forecastWords: '' } : {}),
   };
+}
+
+/** As much water as the goal wants, less on a small screen: there the diver would have to be drawn larger than he is. */
+function shownM({ goal, first, heightPx }: PictureOf): number {
+  const wanted = SHOWN_M[goal ?? (first ? 'float' : 'free')];
+  return Math.max(Math.min(wanted, heightPx / TRUE_SIZE_PX), LEAST_SHOWN_M);
 }
 
 /** The same of a moment that is looked back at: a dive that was dived again up to it, standing still. */

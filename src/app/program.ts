@@ -85,13 +85,12 @@ export class Program {
 
   /** A key or button goes down or up. */
   act(act: Act, down: boolean): void {
-    const { place, prompt, settings } = this.#shell.view;
+    const { place, prompt } = this.#shell.view;
     if (place !== 'start' && place !== 'fly' && place !== 'lesson') return;
     if (prompt) return;
     if (!down) this.#held.release(act);
     else if (!isHeld(act)) this.#flight.hands = pressed(this.#flight.hands, act, this.#flight.rig);
     else if (this.#held.press(act)) this.#start();
-    if (down && place === 'start' && !settings.cautionRead) this.#shell.show({ place: 'fly' });
     this.refresh();
   }
 
@@ -148,6 +147,10 @@ export class Program {
       lesson,
       goal: this.#lesson?.goal() ?? null,
       frozen: frozen || prompt !== null,
+      heightPx: this.#shell.root.querySelector('#stage')?.clientHeight ?? 0,
+      moments: this.#shell.view.debrief?.moments ?? [],
+      asked: prompt !== null,
+      afloat: this.#shell.view.readings?.place === 'afloat',
       projector,
       reducedMotion: this.#shell.window.matchMedia('(prefers-reduced-motion: reduce)').matches,
       theme: this.#shell.theme,
@@ -162,7 +165,11 @@ export class Program {
     this.#panelsAtMs = nowMs;
     const { view } = this.#shell;
     const { rig, hands } = this.#flight;
-    const readings = readingsOf(rig, (this.#lookedBack ?? this.#flight.dive).state, hands.levelCl * 1e-5);
+    const readings = readingsOf(
+      rig,
+      (this.#lookedBack ?? this.#flight.dive).state,
+      hands.breathing === 'automatic' ? hands.levelCl * 1e-5 : null,
+    );
     const lesson = this.#lesson?.view() ?? null;
     const speak = nowMs - this.#spokenAtMs >= SPOKEN_MS;
     if (speak) this.#spokenAtMs = nowMs;
@@ -189,7 +196,7 @@ export class Program {
     const { place } = this.#shell.view;
     if (place === 'learn') return 'Lessons';
     if (!this.#begun) return 'Let gas out and breathe out. What happens?';
-    return 'Find a depth where you stay when you let go of everything.';
+    return 'Be neutral: stay, with nothing pressed.';
   }
 
   async #grant(wish: Wish): Promise<void> {
@@ -216,6 +223,8 @@ export class Program {
       case 'restart':
         if (view.place === 'lesson' || view.place === 'debrief') return this.#learn(this.#lesson!.lesson.id);
         return this.#practise(this.#free.rig, this.#free.id);
+      case 'more':
+        return this.#held.releaseAll();
       case 'back':
         this.#held.releaseAll();
         return flight.back(10);
@@ -229,6 +238,7 @@ export class Program {
       case 'lesson':
         return this.#learn(wish.id);
       case 'leave':
+        if (!this.#lesson) return this.#shell.show({ place: this.#begun ? 'fly' : 'start' });
         return this.#practise(this.#free.rig, this.#free.id);
       case 'answer':
         this.#lesson?.answer(wish.answer);

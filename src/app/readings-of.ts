@@ -1,33 +1,41 @@
-import { jacketM3, ledger, loopM3, suitGasM3, type ForcePart, type Rig } from '../diver/index.ts';
-import { FLAG, rowOf, type DiveState } from '../dive/index.ts';
+import { emergedM3, jacketM3, ledger, loopM3, netForceN, suitGasM3, type ForcePart, type Rig } from '../diver/index.ts';
+import type { DiveState } from '../dive/index.ts';
 import { pullKg, type GasStore, type Pull, type Readings } from '../panels/index.ts';
-import { waterAt } from '../water/index.ts';
+import { STANDARD_PRESSURE_PA, waterAt } from '../water/index.ts';
 
 /** Order of the ledger's bars: what never changes first, what changes at the free end. */
 const ORDER = ['body', 'rest', 'lead', 'suit', 'cylinder', 'jacket', 'loop', 'lungs', 'out of water'];
 const GAS_PARTS = new Set(['suit', 'jacket', 'loop', 'lungs']);
 
-/** What the panels read of a state; `levelM3` is where the breath is held about. */
-export function readingsOf(rig: Rig, state: Readonly<DiveState>, levelM3: number): Readings {
-  const { midNetN } = rowOf(rig, state);
+/** Heavier than this, newtons, a head that is still out of the water is on its way under: half a kilogram. */
+const GOING_UNDER_N = -5;
+
+/**
+ * What the panels read of a state. Light and heavy are judged in the middle of the breath that is breathed now.
+ * @param levelM3 that middle; null where the lungs do what they are told and are taken as they are
+ */
+export function readingsOf(rig: Rig, state: Readonly<DiveState>, levelM3: number | null): Readings {
+  const { densityKgPerM3 } = waterAt(rig.column, Math.max(state.depthM, 0), { densityKgPerM3: 0, pressurePa: 0 });
+  const offM3 = rig.lungs.open && levelM3 !== null ? levelM3 - state.lungM3 : 0;
+  const midNetN = netForceN(rig, state) + offM3 * densityKgPerM3 * rig.column.gravityMps2;
   const pulls = pullsOf(ledger(rig, state));
   return {
     depthM: state.depthM,
     speedMps: state.speedMps,
     midNetN,
-    place: placeOf(state),
+    place: placeOf(state, midNetN),
     lungM3: state.lungM3,
-    levelM3,
+    levelM3: levelM3 ?? state.lungM3,
     totalLungM3: rig.lungs.totalM3,
     gas: storesOf(rig, state),
     ...pulls,
   };
 }
 
-function placeOf(state: Readonly<DiveState>): Readings['place'] {
+function placeOf(state: Readonly<DiveState>, midNetN: number): Readings['place'] {
   if (state.resting === 1) return 'on the bottom';
   if (state.resting === 2) return 'on the ledge';
-  return (state.flags & FLAG.headOut) !== 0 ? 'afloat' : 'under';
+  return emergedM3(state.depthM, state.pitchSin) > 0 && midNetN > GOING_UNDER_N ? 'afloat' : 'under';
 }
 
 /** Stores of gas, each at ambient pressure here and, the same moles, at the surface. */
@@ -41,7 +49,8 @@ function storesOf(rig: Rig, state: Readonly<DiveState>): GasStore[] {
   if (rig.drysuit) stores.push(store('suit', suitGasM3(rig, state.suitMol, here)));
   else if (rig.foam.gasM3 > 0) {
     const foam = (pressurePa: number) =>
-      (rig.foam.gasM3 * 101325) / (101325 + rig.foam.softness * (pressurePa - 101325));
+      (rig.foam.gasM3 * STANDARD_PRESSURE_PA) /
+      (STANDARD_PRESSURE_PA + rig.foam.softness * (pressurePa - STANDARD_PRESSURE_PA));
     stores.push({ name: 'suit', hereM3: foam(here), surfaceM3: foam(at(0)) });
   }
   return stores;

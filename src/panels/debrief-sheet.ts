@@ -11,6 +11,8 @@ export interface Debrief {
   readonly result: LessonResult;
   readonly predictions: readonly PredictionOutcome[];
   readonly question: string;
+  /** Moments with a numbered ring on the line, seconds. */
+  readonly moments: readonly number[];
 }
 
 /** The marks with all they came from; each piece of evidence can be gone to on the line. */
@@ -101,13 +103,14 @@ export class DebriefSheet extends Panel {
 
   #moment(atS: number | null) {
     if (atS === null) return nothing;
+    const ring = (this.debrief?.moments.indexOf(atS) ?? -1) + 1;
     return html`<button
       type="button"
       class="tool moment"
       aria-pressed=${this.atS === atS}
       @click=${() => wish(this, { kind: 'moment', atS })}
     >
-      see ${timeText(atS)}
+      ${ring > 0 ? html`<b>${ring}</b> ` : nothing}see ${timeText(atS)}
     </button>`;
   }
 }

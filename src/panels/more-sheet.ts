@@ -1,6 +1,6 @@
 import { html, nothing } from 'lit';
 import type { ReadySetup } from '../diver/index.ts';
-import { ACTS } from './acts.ts';
+import { ACTS, type Act } from './acts.ts';
 import { CAUTION } from './cautions.ts';
 import type { DeckView } from './practice-deck.ts';
 import { Panel } from './panel.ts';
@@ -83,14 +83,33 @@ export class MoreSheet extends Panel {
         <button type="button" class="tool" @click=${() => this.#ask({ kind: 'save-run' })}>save this dive</button>
         <button type="button" class="tool" @click=${() => this.#ask({ kind: 'place', place: 'learn' })}>lessons</button>
       </div>
-      ${this.#lead()} ${this.#valve()}
+      ${this.#posture()} ${this.#lead()} ${this.#valve()}
     </section>`;
+  }
+
+  #posture() {
+    const deck = this.deck;
+    if (!deck || deck.first) return nothing;
+    const acts: readonly Act[] = ['head-up', 'level', 'head-down', ...(deck.line ? (['line'] as const) : [])];
+    return html`<div class="row small-only">
+      ${acts.map(
+        (act) =>
+          html`<button
+            type="button"
+            class="tool"
+            aria-pressed=${act === 'line' ? deck.lineHeld : deck.posture === act}
+            @click=${() => this.#ask({ kind: 'act', act, down: true })}
+          >
+            ${ACTS[act].words}
+          </button>`,
+      )}
+    </div>`;
   }
 
   #lead() {
     const deck = this.deck;
     if (!deck || deck.first || deck.leadLeft === 0) return nothing;
-    return html`<div class="row lead-row">
+    return html`<div class="row small-only">
       <lead-release .armed=${deck.armed} .pieces=${deck.leadLeft}></lead-release>
     </div>`;
   }

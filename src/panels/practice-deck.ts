@@ -54,15 +54,7 @@ export class PracticeDeck extends Panel {
       ${deck.loop ? this.#group('breath', 'Loop', ['diluent', 'nose-vent']) : this.#breath(deck)}
       ${this.#group('fins', 'Fins', ['kick-up', 'kick-down'])}
       ${this.#group('attitude', 'Attitude', ['head-up', 'level', 'head-down'])}
-      ${deck.line ? this.#group('line', 'Line', ['line']) : nothing}
-      ${
-        deck.leadLeft > 0
-          ? html`<section class="group lead">
-              <h2>Lead</h2>
-              <lead-release .armed=${deck.armed} .pieces=${deck.leadLeft}></lead-release>
-            </section>`
-          : nothing
-      }
+      ${this.#lineAndLead(deck)}
       ${
         this.plain || !deck.readings
           ? nothing
@@ -84,6 +76,16 @@ export class PracticeDeck extends Panel {
           ${this.#button('middle')}
         </div>
       </div>
+    </section>`;
+  }
+
+  #lineAndLead(deck: DeckView) {
+    if (!deck.line && deck.leadLeft === 0) return nothing;
+    const title = [deck.line ? 'Line' : '', deck.leadLeft > 0 ? 'Lead' : ''].filter(Boolean).join(', ').toLowerCase();
+    return html`<section class="group lead ${deck.line && deck.leadLeft > 0 ? 'two' : ''}">
+      <h2>${title[0]!.toUpperCase()}${title.slice(1)}</h2>
+      ${deck.line ? this.#button('line') : nothing}
+      ${deck.leadLeft > 0 ? html`<lead-release .armed=${deck.armed} .pieces=${deck.leadLeft}></lead-release>` : nothing}
     </section>`;
   }
 
