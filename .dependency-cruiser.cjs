@@ -79,7 +79,7 @@ module.exports = {
       from: { path: `^src/(${pure.join('|')})/` },
       to: {
         dependencyTypes: ['npm', 'npm-dev', 'npm-optional', 'npm-peer', 'npm-no-pkg', 'npm-unknown', 'core'],
-        pathNot: packages('valibot', 'yaml'),
+        pathNot: packages('valibot', 'yaml', 'fflate'),
       },
     },
     {

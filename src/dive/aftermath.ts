@@ -6,6 +6,8 @@ import { solidSums, type DiveState } from './state.ts';
 /** How far the body reaches below mid-chest, level and upright, metres. Practice. */
 const BELOW_LEVEL_M = 0.25;
 const BELOW_UPRIGHT_M = 1.3;
+/** Share of the loop's least volume under which it is said to be short. Practice. */
+const LOOP_SHORT = 0.97;
 
 /** How far the body reaches below mid-chest at an attitude, metres: from level to upright by sin² of pitch. */
 function reachM(pitchSin: number): number {
@@ -82,7 +84,11 @@ export function lastingFlags(
     if (c.jacketAdd === 1 || c.suitAdd === 1) out |= FLAG.inflatorDead;
   }
   if (rig.drysuit && suitSqueezePa(rig, s.suitMol, ambientPa) > SQUEEZE_PA) out |= FLAG.suitSqueeze;
-  if (rig.loop && s.loopMol * rig.gasJPerMol < ambientPa * rig.loop.minimumM3) out |= FLAG.loopLow;
+  if (rig.loop) {
+    // The diluent valve holds the volume about the least one: only a clear shortfall is said, and only its end ends it.
+    const least = rig.loop.minimumM3 * ((s.flags & FLAG.loopLow) !== 0 ? 1 : LOOP_SHORT);
+    if (s.loopMol * rig.gasJPerMol < ambientPa * least) out |= FLAG.loopLow;
+  }
   return out;
 }
 
