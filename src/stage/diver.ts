@@ -35,7 +35,6 @@ export class Diver {
   constructor(style: Style) {
     this.#style = style;
     this.enlarged = labelOf(style, { anchorX: 1, size: 0.93 });
-    put(this.enlarged, style.waterPx - 8 * style.unit, style.heightPx - style.textPx);
     this.#body = new DiverBody(style);
     this.#gas = new DiverGas(style);
     this.#lead = new DiverLead(style);
@@ -62,6 +61,10 @@ export class Diver {
     this.root.rotation = -Math.atan2(view.state.pitchSin, view.state.pitchCos);
     this.mark.position.set(frame.nowX, y);
     this.enlarged.visible = frame.enlarged > 1;
+    const { waterPx, heightPx, textPx, unit } = this.#style;
+    const bottomY = depthToY(frame, view.rig.bottomM);
+    const low = heightPx - textPx;
+    put(this.enlarged, waterPx - 8 * unit, Math.abs(bottomY - low) < textPx ? bottomY - textPx : low);
     this.enlarged.text = `diver drawn ×${frame.enlarged}`;
   }
 

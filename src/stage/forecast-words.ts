@@ -34,7 +34,8 @@ export class ForecastWords {
     const width = Math.ceil(this.#words.width / 4) * 4 + 2 * pad;
     const height = this.#words.height + pad;
     const x = secondsToX(frame, view.nowS + 10);
-    const y = depthToY(frame, endM);
+    // A ring out of the picture has its words at the edge where it left.
+    const y = Math.min(Math.max(depthToY(frame, endM), taken.within.top), taken.within.bottom);
     const places = placesNear(Math.min(x, waterPx), y, width, height, taken.within, 9 * unit);
     // The last place is kept while it is free, so that words do not hop to and fro.
     if (!taken.isFree(places[this.#place]!)) this.#place = places.findIndex((box) => taken.isFree(box));

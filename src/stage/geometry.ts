@@ -51,9 +51,13 @@ export function isTooSteep(speedMps: number, upMps: number | null, downMps: numb
   return limit !== null && Math.abs(speedMps) > limit + 1e-9;
 }
 
-/** How far a press stands from the line: as high as the litres, between a height that is seen and one that hides nothing. */
-export function pressHeightPx(volumeM3: number, unit: number): number {
-  return Math.min(Math.max(volumeM3 * 1e3 * 14, 3), 56) * unit;
+/**
+ * How far a press stands from the line: as high as the litres, between a height that is seen and one that hides nothing; lower
+ * where the whole column is shown and the line is small.
+ */
+export function pressHeightPx(volumeM3: number, unit: number, pxPerM: number): number {
+  const zoom = Math.min(Math.max(pxPerM / (60 * unit), 0.4), 1);
+  return Math.min(Math.max(volumeM3 * 1e3 * 14 * zoom, 3), 56) * unit;
 }
 
 /** Moments at which the teeth of a band stand, between its ends. */
@@ -62,10 +66,11 @@ export function teethS(fromS: number, toS: number): number[] {
   return Array.from({ length: count }, (_, i) => fromS + (i + 1) * TOOTH_S);
 }
 
-/** The least step of the enlargements that makes the diver at least so many pixels long. */
+/** The least step of the enlargements that makes the diver at least so many pixels long; less where he would cover his line. */
 export function enlargementOf(pxPerM: number, leastPx: number): number {
   const steps = [1, 1.5, 2, 3, 4, 6, 8];
-  return steps.find((step) => step * DIVER_LENGTH_M * pxPerM >= leastPx) ?? 10;
+  const wantedPx = DIVER_LENGTH_M * pxPerM * 4 < leastPx ? leastPx * 0.6 : leastPx;
+  return steps.find((step) => step * DIVER_LENGTH_M * pxPerM >= wantedPx) ?? 10;
 }
 
 /** Where a direction of so many metres a second leads from the chest, as a unit vector on the page. */

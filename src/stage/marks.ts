@@ -59,7 +59,7 @@ export class Marks {
         right: left + width,
         bottom: middle + height / 2,
       });
-      const beside = [y - 18 * unit, y - 34 * unit, y + 6 * unit];
+      const beside = [-18, -34, 6, 24, 42, -52].map((away) => y + away * unit);
       const places = beside.flatMap((middle) => [at(x + 21 * unit, middle), at(x - width - 8 * unit, middle)]);
       const box = taken.first([
         ...places,

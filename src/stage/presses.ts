@@ -103,7 +103,7 @@ export class Presses {
 
   #build(g: Graphics, press: Press, toTick: number, volumeM3: number, { recording }: StageView, frame: Frame): void {
     const { tokens, unit, linePx } = this.#style;
-    const height = pressHeightPx(volumeM3, unit) * press.way;
+    const height = pressHeightPx(volumeM3, unit, frame.pxPerM) * press.way;
     const width = ((toTick - press.fromTick) / TICKS_PER_S) * frame.pxPerS;
     const least = Math.max(0, 6 * unit - width) / 2;
     const depthAt = (tick: number) => {

@@ -1,5 +1,5 @@
 import { Container, Graphics, type Text } from 'pixi.js';
-import { secondsToX, type Frame } from './geometry.ts';
+import { depthToY, secondsToX, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import type { StageView } from './view.ts';
 import { labelOf, put } from './words.ts';
@@ -21,7 +21,6 @@ export class TimeTicks {
     const { tokens, nowX, unit, edgePx, textPx, heightPx } = style;
     this.#nowLabel = labelOf(style, { bold: true, size: 0.93, anchorX: 0.5, anchorY: 0 });
     this.#nowLabel.text = 'now';
-    put(this.#nowLabel, nowX, 9 * unit);
     const tick = new Graphics()
       .moveTo(nowX, 0)
       .lineTo(nowX, 8 * unit)
@@ -41,6 +40,11 @@ export class TimeTicks {
     const { waterPx, textPx, narrow, unit } = this.#style;
     const room = textPx * (narrow ? 5.5 : 8);
     const stepS = STEPS_S.find((s) => s * frame.pxPerS >= room) ?? 1200;
+    // Words stand in the air or under the surface, never across it.
+    const surfaceY = depthToY(frame, 0);
+    const crossed = surfaceY > 0 && surfaceY < 9 * unit + textPx * 1.35;
+    const top = crossed ? surfaceY + 3 * unit : 9 * unit;
+    put(this.#nowLabel, frame.nowX, top);
     const firstS = Math.ceil((view.nowS - frame.nowX / frame.pxPerS) / stepS) * stepS;
     let used = 0;
     for (let s = firstS; secondsToX(frame, s) < waterPx - textPx; s += stepS) {
@@ -53,7 +57,7 @@ export class TimeTicks {
       if (!label.visible) continue;
       const fromNow = Math.round(s - view.nowS);
       label.text = `${fromNow < 0 ? '−' : '+'}${Math.abs(fromNow)} s`;
-      put(label, x, 9 * unit);
+      put(label, x, top);
     }
     for (let i = used; i < this.#ticks.length; i++)
       this.#ticks[i]!.mark.visible = this.#ticks[i]!.label.visible = false;

@@ -84,11 +84,12 @@ test('isTooSteep() asks the limit of the way taken, and none where there is none
   expect(isTooSteep(9, null, null)).toBe(false);
 });
 
-test('pressHeightPx() is as high as the litres between a least and a greatest height', () => {
-  expect(pressHeightPx(2e-3, 1) / pressHeightPx(1e-3, 1)).toBeCloseTo(2, 12);
-  expect(pressHeightPx(1e-3, 2)).toBe(2 * pressHeightPx(1e-3, 1));
-  expect(pressHeightPx(0, 1)).toBeGreaterThan(0);
-  expect(pressHeightPx(1, 1)).toBeLessThan(100);
+test('pressHeightPx() is as high as the litres between a least and a greatest height, at one scale for a zoom', () => {
+  for (const pxPerM of [12, 40, 100])
+    expect(pressHeightPx(2e-3, 1, pxPerM) / pressHeightPx(1e-3, 1, pxPerM)).toBeCloseTo(2, 12);
+  expect(pressHeightPx(1e-3, 2, 200)).toBe(2 * pressHeightPx(1e-3, 1, 100));
+  expect(pressHeightPx(0, 1, 100)).toBeGreaterThan(0);
+  expect(pressHeightPx(1, 1, 100)).toBeLessThan(100);
 });
 
 test('teethS() stand each five seconds, strictly between the ends', () => {
@@ -99,9 +100,11 @@ test('teethS() stand each five seconds, strictly between the ends', () => {
 
 test('enlargementOf() leaves the diver true to size where he is long enough, and long enough where not', () => {
   expect(enlargementOf(100, 110)).toBe(1);
-  for (const pxPerM of [10, 22, 35, 49]) {
+  for (const pxPerM of [13, 22, 35, 49]) {
     const times = enlargementOf(pxPerM, 110);
     expect(times * 2.2 * pxPerM).toBeGreaterThanOrEqual(110);
     expect(times).toBeGreaterThan(1);
   }
+  // Where the whole column is shown he may not cover his line, and is still seen.
+  expect(enlargementOf(10, 110) * 2.2 * 10).toBeGreaterThanOrEqual(60);
 });
