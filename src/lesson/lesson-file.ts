@@ -37,7 +37,7 @@ function predictProblems(yaml: YamlText, wrong: readonly Path[]): Problem[] {
   if (!Array.isArray(steps)) return [];
   return steps.flatMap((step: unknown, i) => {
     const isPredict = typeof step === 'object' && step !== null && (step as { kind?: unknown }).kind === 'predict';
-    const unsound = wrong.some((path) => path.length < 2 || (path[0] === 'steps' && path[1] === i));
+    const unsound = wrong.some((path) => (path[0] ?? 'steps') === 'steps' && (path[1] ?? i) === i);
     if (!isPredict || unsound) return [];
     return predictRules(step as GivenPredict).map(({ key, ...rest }) => ({ ...yaml.at(['steps', i, key]), ...rest }));
   });

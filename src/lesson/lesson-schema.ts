@@ -47,7 +47,7 @@ const step = v.variant(
       toM: number(0, 100),
       question: text(400),
       options: options(),
-      answer: v.optional(v.union([v.string(), v.number()], 'the id of an option\nWrite the id of the right option')),
+      answer: v.optional(text(40)),
       unit: v.optional(text(12)),
       least: number(-1000, 1000),
       most: number(-1000, 1000),

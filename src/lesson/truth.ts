@@ -1,13 +1,5 @@
 import { HEAD_CLEAR_M, instantOf, jacketM3, midBreathM3, netForceN, type Rig } from '../diver/index.ts';
-import {
-  TICKS_PER_S,
-  advance,
-  floatingDepthM,
-  midBreathCl,
-  restingControls,
-  startState,
-  type Controls,
-} from '../dive/index.ts';
+import { TICKS_PER_S, advance, midBreathCl, restingControls, startState, type Controls } from '../dive/index.ts';
 import { waterAt } from '../water/index.ts';
 import { lessonStart } from './begin.ts';
 import type { Lesson, PredictStep } from './lesson.ts';
@@ -49,8 +41,18 @@ export function truthOf(lesson: Lesson, rig: Rig, step: PredictStep): Truth {
 
 /** Jacket gas at which the diver is neutral, m³: at a depth, half a breath in, cylinders as filled; 0 where he is light anyway. */
 export function neutralJacketM3(rig: Rig, depthM: number): number {
+  return carryingJacketM3(rig, depthM, 0);
+}
+
+/** The least jacket gas that floats the head clear at rest, m³, half a breath in, cylinders as filled. */
+export function floatingJacketM3(rig: Rig): number {
+  return carryingJacketM3(rig, HEAD_CLEAR_M, 90);
+}
+
+/** Jacket gas with which nothing is left over at a depth and attitude, m³, between what never leaves the jacket and its capacity. */
+function carryingJacketM3(rig: Rig, depthM: number, pitchDeg: number): number {
   const lungs = rig.lungs.open ? { lungM3: midBreathM3(rig) } : {};
-  const netN = (volumeM3: number) => netForceN(rig, instantOf(rig, { depthM, jacketM3: volumeM3, ...lungs }));
+  const netN = (jacketM3: number) => netForceN(rig, startState(rig, { depthM, jacketM3, pitchDeg, ...lungs }));
   let low = rig.jacket.residualM3;
   let high = rig.jacket.capacityM3;
   if (netN(low) >= 0) return low;
@@ -60,18 +62,6 @@ export function neutralJacketM3(rig: Rig, depthM: number): number {
     else high = middle;
   }
   return low;
-}
-
-/** The least jacket gas that floats the head clear at rest, m³. */
-export function floatingJacketM3(rig: Rig): number {
-  let low = 0;
-  let high = rig.jacket.capacityM3;
-  for (let i = 0; i < 50; i++) {
-    const middle = (low + high) / 2;
-    if (floatingDepthM(rig, middle) > HEAD_CLEAR_M) low = middle;
-    else high = middle;
-  }
-  return high;
 }
 
 /** Item ids such as m10, the depth at which gas grows fastest for each metre up first: share = ρ g / p. */

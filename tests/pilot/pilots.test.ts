@@ -1,0 +1,70 @@
+import { expect, test } from 'vitest';
+import { CONTROL_NAMES, CONTROL_RANGES, Dive, startState, ventFor } from '../../src/dive/index.ts';
+import { PILOT_NAMES, pilotOf, type PilotName, type Task } from '../../src/pilot/index.ts';
+import { firstDiveRig as rig } from '../fixtures/lessons/first-dive.ts';
+
+/** Dives a minute at a depth under a pilot and hands every decision to `look`. */
+function minute(name: PilotName, seed: number, task: Task, look: (dive: Dive) => void = () => undefined): Dive {
+  const pilot = pilotOf(name, rig, seed);
+  const dive = new Dive(rig, startState(rig, { depthM: 6, jacketM3: 2e-3 }));
+  for (let i = 0; i < 20 * 60; i++) {
+    dive.steer(pilot.decide(dive.state, task));
+    look(dive);
+    dive.advance(6);
+  }
+  return dive;
+}
+
+test('pilotOf() gives controls that are whole numbers in range, from every pilot', () => {
+  for (const name of PILOT_NAMES)
+    minute(name, 1, { kind: 'travel', depthM: 8 }, ({ state, controls }) => {
+      const raw = pilotOf(name, rig, 1).decide(state, { kind: 'hold', depthM: 8 });
+      for (const control of CONTROL_NAMES) {
+        const [least, most] = CONTROL_RANGES[control];
+        expect(Number.isInteger(raw[control]) && raw[control] >= least && raw[control] <= most, control).toBe(true);
+      }
+      if (controls.jacketVent !== 0) expect(controls.jacketVent).toBe(ventFor(state.pitchSin));
+    });
+});
+
+test('pilotOf() does the same for the same seed, to the bit, and chance differs with the seed', () => {
+  const task: Task = { kind: 'hold', depthM: 8 };
+  for (const name of PILOT_NAMES) {
+    const hash = minute(name, 4, task).hash();
+    expect(minute(name, 4, task).hash(), name).toBe(hash);
+    if (name !== 'idler') expect(minute(name, 5, task).hash(), name).not.toBe(hash);
+  }
+});
+
+test('pilotOf() refuses a name that nobody has', () => {
+  expect(() => pilotOf('perfect' as PilotName, rig, 1)).toThrow(/pilotOf: name must be one of steady, able/);
+});
+
+test('idler presses nothing, and steady never fins', () => {
+  const idle = minute('idler', 1, { kind: 'hold', depthM: 8 });
+  expect(idle.changes.every(({ controls }) => controls.jacketAdd + controls.jacketVent === 0)).toBe(true);
+  const steady = minute('steady', 1, { kind: 'hold', depthM: 8 });
+  expect(steady.state.finsUpNs + steady.state.finsDownNs).toBe(0);
+  expect(steady.state.depthM).toBeCloseTo(8, 0);
+});
+
+test('kicker turns head-up before he kicks', () => {
+  let kicked = 0;
+  minute('kicker', 1, { kind: 'hold', depthM: 5 }, ({ state, controls }) => {
+    if (controls.finsN === 0) return;
+    kicked++;
+    expect(controls).toMatchObject({ pitchDeg: 60, finsN: 25 });
+    expect(state.pitchSin).toBeGreaterThan(0.5);
+  });
+  expect(kicked).toBeGreaterThan(100);
+});
+
+test('breath-holder closes a full airway while he rises', () => {
+  let held = 0;
+  minute('breath-holder', 1, { kind: 'travel', depthM: 3 }, ({ state, controls }) => {
+    if (controls.breath !== 2) return;
+    held++;
+    expect(state.lungM3).toBeGreaterThan(5.5e-3);
+  });
+  expect(held).toBeGreaterThan(100);
+});
