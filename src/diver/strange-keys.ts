@@ -34,6 +34,8 @@ export function strangers(schema: GenericSchema, value: unknown): Stranger[] {
 function walk(schema: Shape, value: unknown, path: Path, out: Stranger[]): void {
   const shape = bare(schema);
   if (typeof value !== 'object' || value === null) return;
+  // A list of words has options too: a group in the place of a word is the validator's to refuse.
+  if (shape.options && !shape.options[0]?.entries) return;
   if (shape.item) {
     if (Array.isArray(value)) for (const [i, entry] of value.entries()) walk(shape.item, entry, [...path, i], out);
     return;
