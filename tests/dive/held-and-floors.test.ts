@@ -4,6 +4,7 @@ import {
   FLAG,
   LUNG_CRITICAL_PA,
   LUNG_WARN_PA,
+  SQUEEZE_PA,
   advance,
   floatingDepthM,
   mouthIsClear,
@@ -67,7 +68,7 @@ describe('a held breath', () => {
     advance(HEAVY, state, HELD, 120 * 20, events, true);
     expect(state.lungM3).toBe(HEAVY.lungs.residualM3);
     expect(lungOverpressurePa(HEAVY, state.lungMol, state.lungM3, pressurePa(HEAVY.column, state.depthM))).toBeLessThan(
-      -5000,
+      -SQUEEZE_PA,
     );
     expect(events.map(({ kind }) => kind)).toContain('lung-squeeze');
   });

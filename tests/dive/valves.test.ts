@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import {
   FLAG,
+  REAR_BELOW_SIN,
+  SHOULDER_ABOVE_SIN,
   advance,
   restingControls,
   startState,
@@ -80,6 +82,19 @@ describe('jacket vents', () => {
       [-90, 2],
     ] as const)
       expect(left(pitchDeg, vent)).toBeGreaterThan(0);
+  });
+
+  test('the shoulder vent stops working where the body is flatter than its limit, the rear vent where it is steeper', () => {
+    const degrees = (sine: number) => (Math.asin(sine) * 180) / Math.PI;
+    for (const [limit, vent] of [
+      [SHOULDER_ABOVE_SIN, 1],
+      [REAR_BELOW_SIN, 2],
+    ] as const) {
+      const inside = vent === 1 ? Math.ceil(degrees(limit)) : Math.floor(degrees(limit) - 1e-9);
+      const outside = vent === 1 ? inside - 1 : inside + 2;
+      expect(left(inside, vent)).toBeGreaterThan(0);
+      expect(left(outside, vent)).toBe(0);
+    }
   });
 
   test('ventFor() names a vent that works in every attitude', () => {

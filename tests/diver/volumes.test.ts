@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  LUNG_K,
+  TOP_LEVEL_M,
   emergedM3,
   foamM3,
   instantOf,
@@ -66,6 +68,7 @@ describe('gas in bags', () => {
   });
 
   test('lungMol() leaves out the vapour: 3.2 L at the surface hold 0.1179 mol', () => {
+    expect(LUNG_K).toBe(310.15);
     // (101325 − 6270 Pa)·0.0032 m³ ÷ (8.314462618·310.15 J/mol) [derived]
     expect(lungMol(rigOf(EXAMPLE), 3.2e-3, 101325)).toBeCloseTo(0.11796, 5);
   });
@@ -113,7 +116,7 @@ describe('above the waterline', () => {
 
   test('emergedM3() level is 0.4 m² times the height, and nothing below 0.65 m', () => {
     expect(emergedM3(0.15, 0)).toBeCloseTo(0.04, 12);
-    expect(emergedM3(0.25, 0)).toBe(0);
+    expect(emergedM3(TOP_LEVEL_M, 0)).toBe(0);
     expect(emergedM3(0.66, 1)).toBe(0);
   });
 

@@ -20,7 +20,8 @@ interface Odex {
 }
 
 // Required by name: the package ships its source beside what it runs, and the compiler would check that source by our rules.
-const { Solver } = createRequire(import.meta.url)('odex') as { Solver: new (size: number) => Odex };
+const require = createRequire(import.meta.url);
+const { Solver } = require('odex') as { Solver: new (size: number) => Odex };
 
 /** A solver for so many equations to a tolerance, absolute and relative. */
 export function solver(size: number, tolerance: number): Odex {
