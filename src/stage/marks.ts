@@ -36,9 +36,9 @@ export class Marks {
     this.#style = style;
   }
 
-  draw(view: StageView, frame: Frame): void {
-    this.#drawRings(view, frame);
-    this.#drawEvents(view, frame);
+  draw(view: StageView, frame: Frame, taken: Taken): void {
+    this.#drawRings(view, frame, taken);
+    this.#drawEvents(view, frame, taken);
   }
 
   /** Flags of what was predicted, their words where they are free. */
@@ -75,7 +75,7 @@ export class Marks {
     hide(this.#flags, used);
   }
 
-  #drawRings({ rings, recording }: StageView, frame: Frame): void {
+  #drawRings({ rings, recording }: StageView, frame: Frame, taken: Taken): void {
     let used = 0;
     for (const { atS, number } of rings) {
       const x = secondsToX(frame, atS);
@@ -86,11 +86,13 @@ export class Marks {
       slot.words.text = String(number);
       slot.words.anchor.set(0.5);
       put(slot.words, x, y);
+      const r = this.#style.textPx * 0.9;
+      taken.boxes.push({ left: x - r, top: y - r, right: x + r, bottom: y + r });
     }
     hide(this.#rings, used);
   }
 
-  #drawEvents({ events, recording, nowS, rig: { bottomM } }: StageView, frame: Frame): void {
+  #drawEvents({ events, recording, nowS, rig: { bottomM } }: StageView, frame: Frame, taken: Taken): void {
     const { unit, textPx } = this.#style;
     let used = 0;
     let lastX = Infinity;
@@ -110,6 +112,8 @@ export class Marks {
       const onGround = events[i]!.kind === 'bottom-touched';
       const below = onGround ? depthToY(frame, bottomM) + textPx : y + 19 * unit + textPx * 0.3;
       put(slot.words, x - 2 * unit, below);
+      const half = textPx * 0.65;
+      taken.boxes.push({ left: x - slot.words.width, top: below - half, right: x, bottom: below + half });
     }
     hide(this.#events, used);
   }

@@ -45,7 +45,7 @@ export class Scene {
     this.#bands = new Bands(style);
     this.#ahead = new Ahead(style);
     this.#words = new ForecastWords(style);
-    this.#layers = [water, specks, ticks, scale, presses, track, marks, bubbles, diver];
+    this.#layers = [water, specks, ticks, scale, presses, track, bubbles, diver];
     const { unit, textPx, waterPx, heightPx } = style;
     const edge = 5 * unit;
     this.#taken = new Taken({ left: edge, top: textPx * 2.2, right: waterPx - edge, bottom: heightPx - edge });
@@ -75,6 +75,7 @@ export class Scene {
     this.#arrow.draw(view, frame, taken);
     this.#ahead.draw(view, frame, taken);
     this.#bands.draw(view, frame, taken);
+    this.#marks.draw(view, frame, taken);
     this.#marks.drawFlags(view, frame, taken);
     this.#ahead.drawLimit(view, frame, taken);
     this.#words.draw(view, frame, taken);

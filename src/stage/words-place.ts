@@ -35,16 +35,16 @@ export function isFree(box: Box, { boxes, lines, within }: Obstacles): boolean {
 }
 
 /**
- * Places for words near a point, the best first: right of it, then below and above in growing distance, ending at the right edge
+ * Places for words near a point, the best first: beside it, then below and above in growing distance, ending at the right edge
  * if they would leave the picture.
  */
 export function placesNear(x: number, y: number, width: number, height: number, within: Box, gap: number): Box[] {
   const at = (left: number, top: number): Box => ({ left, top, right: left + width, bottom: top + height });
-  const out = [at(x + gap * 1.4, y - height / 2)];
+  const out = [at(x + gap * 1.4, y - height / 2), at(x - gap * 1.4 - width, y - height / 2)];
   for (let i = 0; i < 12; i++)
     for (const way of [1, -1]) {
       const middle = y + way * (gap + height / 2 + i * height * 0.5);
-      for (const left of [x + gap * 0.6, x - width / 2, within.right - width])
+      for (const left of [x + gap * 0.6, x - width / 2, within.right - width, x - gap * 1.4 - width])
         out.push(at(Math.min(left, within.right - width), middle - height / 2));
     }
   return out;
