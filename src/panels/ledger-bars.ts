@@ -4,10 +4,10 @@ import type { Pull } from './readings.ts';
 import type { Units } from './settings.ts';
 import { massText } from './units.ts';
 
-const WIDTH_PX = 260;
-const ROOM_PX = 214;
+const WIDTH_PX = 240;
+const ROOM_PX = 196;
 /** Of the bars' words, pixels a letter, enough to say whether a word fits. */
-const LETTER_PX = 7;
+const LETTER_PX = 6.4;
 
 /** What holds the diver up and what pulls him down: two bars at one scale, the surplus marked at the longer one's end. */
 export class LedgerBars extends Panel {
@@ -51,7 +51,7 @@ export class LedgerBars extends Panel {
             : nothing
         }
       </svg>
-      <p>kilograms of pull; the two bars share one scale</p>`;
+      <p>kilograms of pull, both bars at one scale</p>`;
   }
 }
 customElements.define('ledger-bars', LedgerBars);
