@@ -2,25 +2,23 @@ export { lessonSetup, lessonStart } from './begin.ts';
 export { LESSONS } from './catalogue.ts';
 export { flyLesson, type FlownLesson } from './fly.ts';
 export { judgeLesson } from './judge.ts';
-export {
-  BELIEFS,
-  COURSE_PHASES,
-  type AskStep,
-  type Belief,
-  type CoursePhase,
-  type ExplainStep,
-  type FlyStep,
-  type Goal,
-  type Lesson,
-  type LessonSetup,
-  type LessonStart,
-  type Limits,
-  type MarkId,
-  type MarkTask,
-  type Option,
-  type PredictStep,
-  type SetupChanges,
-  type Step,
+export type {
+  AskStep,
+  Belief,
+  CoursePhase,
+  ExplainStep,
+  FlyStep,
+  Goal,
+  Lesson,
+  LessonSetup,
+  LessonStart,
+  Limits,
+  MarkId,
+  MarkTask,
+  Option,
+  PredictStep,
+  SetupChanges,
+  Step,
 } from './lesson.ts';
 export type { Criterion, Habit, LessonResult, Mark, MarkPart, PredictionOutcome, ReportWord, Verdict } from './mark.ts';
 export type { Answer, FlownPhase, LessonBand, LessonRun, LessonView, LockedAnswer, PhaseView, Prompt } from './run.ts';
@@ -30,4 +28,3 @@ export { advanceLesson, answerPrompt, beginLesson, promptOf } from './runner.ts'
 export { debriefQuestion } from './steps.ts';
 export { viewLesson } from './view.ts';
 export type { Flown } from './trace.ts';
-export { divePosture } from '../pilot/index.ts';

@@ -12,6 +12,8 @@ export const TOPICS = {
   'what-sinks': { shape: 'choice', outcomes: ['breath', 'gas', 'both', 'nothing'], depths: [] },
   /** Jacket gas for neutral at a depth, half a breath in, cylinder as filled. */
   'jacket-for-neutral': { shape: 'number', unit: 'L', depths: ['atM'] },
+  /** How soon a breath of one litre more ends sinking at 6 m/min, neutral otherwise, at a depth. */
+  'breath-lag': { shape: 'number', unit: 's', depths: ['atM'] },
   /** What jacket gas that is right at one depth needs on the way to a shallower one. */
   'gas-on-the-way-up': { shape: 'choice', outcomes: ['add', 'leave', 'let-out'], depths: ['atM', 'toM'] },
   /** The least jacket gas that floats the head clear. */

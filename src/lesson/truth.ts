@@ -14,6 +14,9 @@ const SINKS_M = 1.5;
 /** How long somebody waits to see whether he sinks, and whether he stays afloat, seconds. */
 const WAITS_S = 30;
 const AFLOAT_S = 10;
+/** Sinking at 6 m/min, m/s, and one litre in centilitres. */
+const SINKING_MPS = 0.1;
+const LITRE_CL = 100;
 /** Jacket gas that is worth a press, m³. Practice. */
 const NOTICED_M3 = 0.1e-3;
 
@@ -32,6 +35,7 @@ export function truthOf(lesson: Lesson, rig: Rig, step: PredictStep): Truth {
     'floats-hands-off': () => handsOffOutcome(lesson, rig),
     'what-sinks': () => leastThatSinks(lesson, rig),
     'jacket-for-neutral': () => neutralJacketM3(rig, depthM('atM')) * 1e3,
+    'breath-lag': () => breathLagS(rig, depthM('atM')),
     'gas-on-the-way-up': () => gasOnTheWay(rig, depthM('atM'), depthM('toM')),
     'jacket-for-floating': () => floatingJacketM3(rig) * 1e3,
     'gas-growth-order': () => growthOrder(rig, step.shape === 'order' ? step.items.map(({ id }) => id) : []),
@@ -47,6 +51,22 @@ export function neutralJacketM3(rig: Rig, depthM: number): number {
 /** The least jacket gas that floats the head clear at rest, m³, half a breath in, cylinders as filled. */
 export function floatingJacketM3(rig: Rig): number {
   return carryingJacketM3(rig, HEAD_CLEAR_M, 90);
+}
+
+/**
+ * How soon a breath of one litre more ends sinking at 6 m/min, seconds: level, neutral at mid-breath before it, and no further
+ * breath; a minute where it never does.
+ */
+function breathLagS(rig: Rig, depthM: number): number {
+  const lungs = rig.lungs.open ? { lungM3: midBreathM3(rig) } : {};
+  const jacketM3 = neutralJacketM3(rig, depthM);
+  const state = startState(rig, { depthM, jacketM3, speedMps: SINKING_MPS, ...lungs });
+  const breathing: Controls = { ...restingControls(midBreathCl(rig) + LITRE_CL), breath: 1 };
+  for (let ticks = 1; ticks <= 60 * TICKS_PER_S; ticks++) {
+    advance(rig, state, breathing, 1);
+    if (state.speedMps <= 0) return ticks / TICKS_PER_S;
+  }
+  return 60;
 }
 
 /** Jacket gas with which nothing is left over at a depth and attitude, m³, between what never leaves the jacket and its capacity. */

@@ -41,7 +41,7 @@ test('readLesson() refuses a typed-in answer instead of a topic that would compu
 });
 
 test('readLesson() refuses a number without a topic, and quantities to choose from', () => {
-  const [number] = problems(with_('    topic: jacket-for-neutral\n', ''));
+  const [number] = problems(with_('    topic: jacket-for-floating\n', ''));
   expect(number?.suggestion).toContain('computed by the model');
   const chosen = with_('    topic: what-sinks\n', '    answer: none\n')
     .replace('id: breath, words: Breathing out is enough', 'id: none, words: About 3 litres')
@@ -76,7 +76,7 @@ test('readLesson() wants every outcome of a topic among the options', () => {
 });
 
 test('readLesson() wants the keys of a shape and the depths of a topic, and no others', () => {
-  expect(problems(with_('    within: 0.5\n', ''))[0]).toMatchObject({ suggestion: 'Add within' });
+  expect(problems(with_('    within: 1\n', ''))[0]).toMatchObject({ suggestion: 'Add within' });
   expect(problems(with_('    toM: 5\n', ''))[0]).toMatchObject({ suggestion: 'Add toM, in metres' });
   expect(problems(with_('topic: what-sinks\n', 'topic: what-sinks\n    atM: 5\n'))[0]).toMatchObject({
     suggestion: 'Delete atM',

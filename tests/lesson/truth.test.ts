@@ -17,6 +17,10 @@ import { firstDive, firstDiveRig } from '../fixtures/lessons/first-dive.ts';
 const rigNamed = (id: string) => rigOf(loadSetupText(READY_TEXTS.get(id)!));
 const step = (id: string) =>
   firstDive.steps.find((one): one is PredictStep => one.kind === 'predict' && one.id === id)!;
+const neutralGas: PredictStep = {
+  ...{ kind: 'predict', id: 'neutral-gas', shape: 'number', topic: 'jacket-for-neutral', question: '?', why: '.' },
+  ...{ atM: 8, unit: 'L', least: 0, most: 10, step: 0.5, within: 0.5 },
+};
 const rigs: [string, Rig][] = [
   ['first-dive', firstDiveRig],
   ['two-piece', rigNamed('two-piece')],
@@ -25,7 +29,7 @@ const rigs: [string, Rig][] = [
 
 test('truthOf() jacket-for-neutral leaves a ledger of nothing', () => {
   for (const [name, rig] of rigs) {
-    const litres = truthOf(firstDive, rig, step('neutral-gas')) as number;
+    const litres = truthOf(firstDive, rig, neutralGas) as number;
     const net = netOf(ledger(rig, instantOf(rig, { depthM: 8, jacketM3: litres * 1e-3, lungM3: 3.2e-3 })));
     expect(Math.abs(net), name).toBeLessThan(1e-6);
   }
@@ -44,9 +48,22 @@ test('truthOf() jacket-for-floating floats the head just clear', () => {
   }
 });
 
+test('truthOf() breath-lag lies between what drag and no drag would take', () => {
+  const lag = truthOf(firstDive, firstDiveRig, step('breath-lag')) as number;
+  // One litre is in after 2/3 s and lifts 10 N; with added mass some 200 kg move at 0.1 m/s: 20 N s, a third of a second of
+  // filling counted half. Drag helps, the deeper water takes: both little.
+  const massKg = ledger(firstDiveRig, instantOf(firstDiveRig, { depthM: 8 })).reduce(
+    (sum, part) => sum + part.massKg,
+    0,
+  );
+  const undraggedS = (massKg * 1.87 * 0.1) / (1026 * 9.80665 * 1e-3) + 0.5 * (1 / 1.5);
+  expect(lag).toBeGreaterThan(0.8 * undraggedS);
+  expect(lag).toBeLessThan(1.1 * undraggedS);
+});
+
 test('truthOf() gas-on-the-way-up: what is right at 8 m pushes up at 5 m', () => {
   expect(truthOf(firstDive, firstDiveRig, step('way-up'))).toBe('let-out');
-  const litres = truthOf(firstDive, firstDiveRig, step('neutral-gas')) as number;
+  const litres = truthOf(firstDive, firstDiveRig, neutralGas) as number;
   const at8 = instantOf(firstDiveRig, { depthM: 8, jacketM3: litres * 1e-3, lungM3: 3.2e-3 });
   const at5 = { ...instantOf(firstDiveRig, { depthM: 5, lungM3: 3.2e-3 }), jacketMol: at8.jacketMol };
   expect(netOf(ledger(firstDiveRig, at5))).toBeGreaterThan(1);
@@ -72,11 +89,12 @@ test('truthOf() gas-growth-order puts the shallowest first, whatever the order o
 });
 
 test('predictionOutcomes() says right within the tolerance and wrong beyond it, in words', () => {
-  const litres = truthOf(firstDive, firstDiveRig, step('neutral-gas')) as number;
+  const litres = truthOf(firstDive, firstDiveRig, neutralGas) as number;
   const said = (answer: number | null) => {
     const answers = [{ id: 'neutral-gas', answer, atRow: 505 }];
     const run: LessonRun = { ...beginLesson(firstDive), answers };
-    return predictionOutcomes(firstDive, firstDiveRig, run)[0]!;
+    const lesson = { ...firstDive, steps: [neutralGas, ...firstDive.steps] };
+    return predictionOutcomes(lesson, firstDiveRig, run)[0]!;
   };
   expect(said(litres + 0.49)).toMatchObject({ right: true, atS: 50.5, came: `${litres.toFixed(1)} L` });
   expect(said(litres + 0.51).right).toBe(false);
