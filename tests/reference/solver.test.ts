@@ -11,7 +11,7 @@ import { instantOf, netForceN, type Rig, type Setup } from '../../src/diver/inde
 import { integrate } from './adaptive.ts';
 import { systemOf, type Press } from './equations.ts';
 import { depthByLedgerM } from './ledger-steps.ts';
-import { EXAMPLE, setupOf, weighed } from './rigs.ts';
+import { EXAMPLE, changed, setupOf, weighed } from './rigs.ts';
 
 const ALUMINIUM = {
   ...EXAMPLE,
@@ -28,6 +28,15 @@ const ALUMINIUM = {
   ],
 } as Setup;
 const DRYSUIT: Setup = { ...EXAMPLE, suit: setupOf('\nsuit: { kind: drysuit, shell: membrane }').suit };
+
+const HALOCLINE = changed(EXAMPLE, {
+  water: {
+    layers: [
+      { fromM: 0, salinityPsu: 5, temperatureC: 18, mixingM: 0 },
+      { fromM: 7, salinityPsu: 34, temperatureC: 10, mixingM: 2 },
+    ],
+  },
+});
 
 /** Nothing pressed, breathing about mid-breath. */
 const BREATHING = restingControls(320);
@@ -79,6 +88,7 @@ const weighedRig = weighed(EXAMPLE);
 const heavyRig = weighed(EXAMPLE, 4);
 const dryRig = weighed(DRYSUIT, 2);
 const aluRig = weighed(ALUMINIUM);
+const layeredRig = weighed(HALOCLINE, 1);
 const hover = (rig: Rig, depthM: number): Start => ({ depthM, jacketM3: neutralM3(rig, depthM) });
 
 /** Name, rig, how it begins. */
@@ -94,6 +104,7 @@ const BREATHED: readonly (readonly [string, Rig, Start])[] = [
   ['four kilograms too much, sinking from 1.5 m', heavyRig, { depthM: 1.5 }],
   ['a drysuit begun at 8 m', dryRig, { depthM: 8, suitGasM3: neutralM3(dryRig, 8, 'suitGasM3') }],
   ['aluminium, begun at 8 m', aluRig, hover(aluRig, 8)],
+  ['sinking from 3 m into a mixing zone', layeredRig, { depthM: 3 }],
 ];
 
 describe('the step against an adaptive high-order solver on the ledger’s equations', () => {
