@@ -44,7 +44,13 @@ export function placesNear(x: number, y: number, width: number, height: number, 
   for (let i = 0; i < 12; i++)
     for (const way of [1, -1]) {
       const middle = y + way * (gap + height / 2 + i * height * 0.5);
-      for (const left of [x + gap * 0.6, x - width / 2, within.right - width, x - gap * 1.4 - width])
+      for (const left of [
+        x + gap * 0.6,
+        x - width / 2,
+        within.right - width,
+        x - gap * 1.4 - width,
+        x - gap * 6 - width,
+      ])
         out.push(at(Math.min(left, within.right - width), middle - height / 2));
     }
   return out;
