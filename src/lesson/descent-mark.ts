@@ -6,7 +6,7 @@ import { breathCaps, type BreathHeld } from './habits.ts';
 import type { Trace } from './trace.ts';
 import { finGate, heldOf } from './window-evidence.ts';
 
-/** The descent rate that is asked for at most, and that at which nothing is left, m/min. @source marks of the design §2: practice */
+/** The descent rate that is asked for at most, and that at which nothing is left, m/min. @source practice */
 const GOOD_MPMIN = 18;
 const BAD_MPMIN = 30;
 

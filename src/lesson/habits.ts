@@ -22,7 +22,7 @@ const LONGEST_S = 60;
 /**
  * Breath held while rising: for 5 s lung volume *or* lung gas stays within 0.15 L (held breath swells: volume alone misses it),
  * the lungs are 0.3 L above mid-breath, and 0.5 m was risen in that stretch, under water.
- * @source marks of the design §6: practice
+ * @source practice
  */
 export function heldBreaths(rig: Rig, trace: Trace): BreathHeld[] {
   const found: BreathHeld[] = [];

@@ -9,7 +9,7 @@ import { KGF_N, finGate, finlessDemand, heldOf } from './window-evidence.ts';
 
 /**
  * Mark of a hover, 0–100: 100·G·Fin·Balance·[0.60 lin(RMS; 0.2, 1.5 m) + 0.20 share within ±0.5 m + 0.20 lin(T; 3, 10 L a
- * minute)], T the lesser of gas let in and out in the window. @source marks of the design §2: practice
+ * minute)], T the lesser of gas let in and out in the window. @source practice
  */
 export function hoverMark(trace: Trace, goal: HoldGoal, reachedRow: number, breaths: readonly BreathHeld[]): Mark {
   const held = heldOf(trace, goal, reachedRow);

@@ -13,7 +13,7 @@ import { traceOf, type Flown, type Trace } from './trace.ts';
 import { missedWords } from './view.ts';
 import { plain } from './words.ts';
 
-/** Faster than this at the surface, m/min, is a shot. @source marks of the design §6: practice */
+/** Faster than this at the surface, m/min, is a shot. @source practice */
 const SHOT_MPMIN = 18;
 
 /**

@@ -35,7 +35,7 @@ export const COURSE_PHASES = [
 ] as const;
 export type CoursePhase = (typeof COURSE_PHASES)[number];
 
-/** What students believe before the lesson. @source lessons of the design: Loverude, Kautz & Heron 2003 and others, recalled */
+/** What students believe before the lesson. @source Loverude, Kautz & Heron 2003 (Am. J. Phys. 71:1178); Besson 2004; Kiray et al. 2015; recalled */
 export const BELIEFS = [
   'heavy-sinks',
   'shape-floats',

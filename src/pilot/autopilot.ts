@@ -1,4 +1,4 @@
-import { HEAD_OUT_M, jacketM3, midBreathM3, type Rig } from '../diver/index.ts';
+import { HEAD_CLEAR_M, HEAD_OUT_M, jacketM3, midBreathM3, type Rig } from '../diver/index.ts';
 import { restingControls, ventFor, type Controls, type DiveState } from '../dive/index.ts';
 import { waterAt } from '../water/index.ts';
 import { breathingOf } from './breathing.ts';
@@ -34,6 +34,8 @@ export function autopilot(rig: Rig, traits: PilotTraits, chance: Chance): Pilot 
   let left = false;
   let decision = 0;
   let topped = 0;
+  let wet = 0;
+  let filling = false;
 
   /** Lungs low, and the vent in pulses or held until he sinks. */
   const leave = (seen: Sight): Act => {
@@ -47,12 +49,15 @@ export function autopilot(rig: Rig, traits: PilotTraits, chance: Chance): Pilot 
     if (task.kind === 'float' || (task.kind === 'surface' && seen.depthM < HEAD_OUT_M)) {
       left = false;
       targetM = NaN;
-      if (task.kind === 'float') return { gas: 0, biasL: 0, finsUpN: 0 };
-      // Once the head is clear the button is let go for good: a wave of breath is no reason to press again.
-      topped = seen.depthM < FLOATS_M ? topped + 1 : topped;
-      return { gas: topped < 3 ? 1 : 0, biasL: 0, finsUpN: 0 };
+      // Afloat from the start he acts only on a head that stays wet; come up, he fills at once. The button is let go for good
+      // once the head is clear: a wave of breath is no reason to press again.
+      wet = seen.depthM > HEAD_CLEAR_M ? wet + 1 : 0;
+      if (task.kind === 'surface' || wet >= DECISIONS_PER_S) filling = true;
+      topped = filling && seen.depthM < FLOATS_M ? topped + 1 : topped;
+      return { gas: filling && topped < 3 ? 1 : 0, biasL: 0, finsUpN: 0 };
     }
-    topped = 0;
+    topped = wet = 0;
+    filling = false;
     const goalM = task.kind === 'surface' ? 0 : task.depthM;
     // Who bobs up again on the way down begins again.
     if (task.kind === 'travel' && seen.depthM < HEAD_OUT_M) left = false;

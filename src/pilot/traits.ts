@@ -128,7 +128,7 @@ const kicker: PilotTraits = {
   holdsBreath: false,
 };
 
-/** Parameters of every pilot that sees and acts. @source marks of the design, measured there on a reduced model: practice */
+/** Parameters of every pilot that sees and acts. @source practice: chosen so that marks tell them apart, measured on a reduced model first and on this one after */
 export const PILOT_TRAITS = {
   steady,
   able,

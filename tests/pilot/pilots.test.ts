@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { CONTROL_NAMES, CONTROL_RANGES, Dive, startState, ventFor } from '../../src/dive/index.ts';
+import { CONTROL_NAMES, CONTROL_RANGES, Dive, floatingDepthM, startState, ventFor } from '../../src/dive/index.ts';
 import { PILOT_NAMES, pilotOf, type PilotName, type Task } from '../../src/pilot/index.ts';
 import { firstDiveRig as rig } from '../fixtures/lessons/first-dive.ts';
 
@@ -67,4 +67,19 @@ test('breath-holder closes a full airway while he rises', () => {
     expect(state.lungM3).toBeGreaterThan(5.5e-3);
   });
   expect(held).toBeGreaterThan(100);
+});
+
+test('steady fills the jacket while afloat only when his head stays wet', () => {
+  const afloat = (jacketM3: number) => {
+    const pilot = pilotOf('steady', rig, 1);
+    const dive = new Dive(rig, startState(rig, { depthM: floatingDepthM(rig, jacketM3), jacketM3, pitchDeg: 90 }));
+    for (let i = 0; i < 20 * 20; i++) {
+      dive.steer(pilot.decide(dive.state, { kind: 'float' }));
+      dive.advance(6);
+    }
+    return dive.state;
+  };
+  expect(afloat(4e-3).letInM3).toBeGreaterThan(1e-3);
+  expect(afloat(4e-3).depthM).toBeLessThan(0.41);
+  expect(afloat(9e-3).letInM3).toBe(0);
 });
