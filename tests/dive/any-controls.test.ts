@@ -78,7 +78,7 @@ describe('whatever the diver does', () => {
       }
     }
     expect(worstN).toBeLessThan(1e-9);
-  });
+  }, 60_000);
 
   test('the ledger without released lead is the step’s balance after letting it go', () => {
     const rig = withLeadKg(EXAMPLE, 4);
@@ -115,7 +115,7 @@ describe('more lead', () => {
       ),
       { seed: 22, numRuns: 150 },
     );
-  });
+  }, 60_000);
 
   test('weighs more wherever it is', () => {
     const net = (massKg: number) => {
