@@ -78,7 +78,7 @@ export function heldOf(trace: Trace, goal: HoldGoal, reachedRow: number): Held {
     }),
     inBand: {
       id: 'in-band',
-      demand: `between ${place} for at least ${IN_BAND_PERCENT} % of ${plain(goal.forS)} s`,
+      demand: `from ${place} for at least ${IN_BAND_PERCENT} % of ${plain(goal.forS)} s`,
       value: share,
       unit: '%',
       met: keeps(IN_BAND_PERCENT, share),
