@@ -3,4 +3,7 @@
  * room that reads it and the function there, which returns plain data or throws all problems with their lines.
  * @type {readonly { readonly place: RegExp; readonly door: string; readonly reader: string }[]}
  */
-export const yamlDoors = [{ place: /\/src\/diver\/setups\//, door: '../src/diver/file.ts', reader: 'loadSetupText' }];
+export const yamlDoors = [
+  { place: /\/src\/diver\/setups\//, door: '../src/diver/file.ts', reader: 'loadSetupText' },
+  { place: /\/lessons\//, door: '../src/lesson/file.ts', reader: 'loadLessonText' },
+];

@@ -1,14 +1,4 @@
-import {
-  emergedM3,
-  foamM3,
-  gutM3,
-  instantOf,
-  midBreathM3,
-  mouthClearM,
-  type Instant,
-  type Rig,
-} from '../diver/index.ts';
-import { pressurePa } from '../water/index.ts';
+import { TOP_UPRIGHT_M, instantOf, mouthClearM, netForceN, type Instant, type Rig } from '../diver/index.ts';
 import { direction } from './attitude.ts';
 
 /**
@@ -225,21 +215,16 @@ export function totalMol(state: DiveState): number {
 }
 
 /**
- * Depth at which the diver of a rig floats upright at rest with a jacket of this volume, lungs at mid-breath, metres: where
- * the emerged volume carries the surplus. Where nothing is surplus, the depth at which the head is just covered.
+ * Depth at which the diver of a rig floats upright at rest with so much gas in the jacket, lungs at mid-breath, metres: the
+ * root of the net force. A diver who sinks anyway gets the depth at which the head is just covered.
  */
 export function floatingDepthM(rig: Rig, jacketM3: number): number {
-  const pressure = pressurePa(rig.column, 0);
-  const sums = solidSums(rig, 0);
-  const gasKg = rig.vessels.reduce((kg, vessel) => kg + vessel.fillMol * vessel.kgPerMol, 0);
-  const gasM3 = jacketM3 + (rig.drysuit?.startM3 ?? 0) + (rig.lungs.open ? midBreathM3(rig) : (rig.loop?.startM3 ?? 0));
-  const volume = sums.solidM3 + gasM3 + gutM3(rig, pressure) + foamM3(rig.foam, pressure);
-  const surplusM3 = volume - (sums.solidKg + gasKg) / rig.column.segments[0]!.densityKgPerM3;
   let high = -0.6;
-  let low = 0.65;
+  let low = TOP_UPRIGHT_M;
   for (let i = 0; i < 60; i++) {
     const middle = (high + low) / 2;
-    if (emergedM3(middle, 1) > surplusM3) high = middle;
+    const instant = instantOf(rig, { depthM: Math.max(middle, 0), jacketM3 });
+    if (netForceN(rig, { ...instant, depthM: middle, pitchCos: 0, pitchSin: 1 }) < 0) high = middle;
     else low = middle;
   }
   return low;
