@@ -26,6 +26,17 @@ test('measure() counts each script until flying once and leaves what is loaded l
   expect(measure(manifest, (file) => bytes[file]!).flyingKb).toBeCloseTo(165, 9);
 });
 
+test('measure() counts the larger of the two renderers, with what it brings', () => {
+  const both = {
+    ...manifest,
+    'src/stage/webgl.ts': { file: 'webgl.js', imports: ['_shaders.js', '_pixi.js'] },
+    'src/stage/canvas.ts': { file: 'canvas.js', imports: ['_pixi.js'] },
+    '_shaders.js': { file: 'shaders.js' },
+  };
+  const sizes = { ...bytes, 'webgl.js': 9_000, 'shaders.js': 4_000, 'canvas.js': 7_000 };
+  expect(measure(both, (file) => sizes[file as keyof typeof sizes]!).flyingKb).toBeCloseTo(178, 9);
+});
+
 test('measure() refuses a build in which flying is no chunk of its own', () => {
   const { 'src/app/fly.ts': _left, ...rest } = manifest;
   expect(() => measure(rest, () => 0)).toThrow(new RangeError('size: the manifest has no chunk for src/app/fly.ts'));
