@@ -16,6 +16,7 @@ import {
   type LessonView,
 } from '../lesson/index.ts';
 import type { Debrief } from '../panels/index.ts';
+import type { StageView } from '../stage/index.ts';
 import { Flight } from './flight.ts';
 import { readySetup } from './setups.ts';
 
@@ -58,6 +59,16 @@ export class LessonFlight {
     return step?.kind === 'fly' ? step.goal.kind : 'hold';
   }
 
+  /** Rates that were in force, each from the start of its phase on: the line keeps what it was drawn under. */
+  limitsBefore(): NonNullable<StageView['limitsBefore']> {
+    return this.view().phases.flatMap(({ id, fromS }) => {
+      const step = this.lesson.steps.find((one) => one.kind === 'fly' && one.id === id);
+      if (fromS === null || step?.kind !== 'fly') return [];
+      const { upMpmin, downMpmin } = step.limits;
+      return [{ fromS, limits: { upMps: perS(upMpmin), downMps: perS(downMpmin) } }];
+    });
+  }
+
   debrief(): Debrief {
     const { rig, dive } = this.flight;
     const flown = { rig, recording: dive.recording, changes: dive.changes };
@@ -70,6 +81,10 @@ export class LessonFlight {
       question: debriefQuestion(this.lesson),
     };
   }
+}
+
+function perS(perMinute: number | null): number | null {
+  return perMinute === null ? null : perMinute / 60;
 }
 
 /** Rings on the line, at most. */

@@ -30,8 +30,8 @@ export function page(view: PageView): TemplateResult {
       ${view.debrief ? html`<debrief-sheet .debrief=${view.debrief} .atS=${view.shownAtS}></debrief-sheet>` : nothing}
     </main>
     <aside class="lane" aria-label="Depth, speed and weight">
-      <lane-numbers .readings=${readings} .units=${settings.units}></lane-numbers>
-      ${readings && !projector ? html`<gas-bars .gas=${readings.gas}></gas-bars>` : nothing}
+      <lane-numbers .readings=${flown ? readings : null} .units=${settings.units}></lane-numbers>
+      ${readings && flown && !projector ? html`<gas-bars .gas=${readings.gas}></gas-bars>` : nothing}
     </aside>
     ${
       flown && view.place !== 'debrief'

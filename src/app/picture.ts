@@ -9,6 +9,7 @@ export interface PictureOf {
   readonly nowS: number;
   readonly forecastM: readonly number[] | null;
   readonly lesson: LessonView | null;
+  readonly limitsBefore: StageView['limitsBefore'];
   readonly goal: 'float' | 'travel' | 'hold' | null;
   readonly frozen: boolean;
   /** Something is asked: nothing may answer it. */
@@ -53,6 +54,7 @@ export function pictureOf(of: PictureOf): StageView {
     flags: [],
     rings: of.moments.map((atS, i) => ({ atS, number: i + 1 })),
     limits: lesson ? lesson.limits : { upMps: UP_MPS, downMps: DOWN_MPS },
+    ...(of.limitsBefore ? { limitsBefore: of.limitsBefore } : {}),
     limitTaught: false,
     frozen: of.frozen,
     metresShown: shownM(of),

@@ -137,14 +137,16 @@ export class Program {
   }
 
   #draw(): void {
-    const { projector, frozen, prompt } = this.#shell.view;
+    const { projector, frozen } = this.#shell.view;
     const lesson = this.#lesson?.view() ?? null;
+    const prompt = lesson?.prompt ?? null;
     const first = !this.#begun;
     const of = {
       dive: this.#lookedBack ?? this.#flight.dive,
       ...this.#flight.between(betweenTicks(this.#clock)),
       forecastM: prompt || lesson?.done ? null : this.#flight.forecastM(),
       lesson,
+      limitsBefore: this.#lesson?.limitsBefore(),
       goal: this.#lesson?.goal() ?? null,
       frozen: frozen || prompt !== null,
       heightPx: this.#shell.root.querySelector('#stage')?.clientHeight ?? 0,

@@ -1,0 +1,72 @@
+import { describe, expect, test } from 'vitest';
+import firstDive from '../../src/diver/setups/first-dive.yaml';
+import drysuit from '../../src/diver/setups/drysuit-membrane.yaml';
+import { rigOf, type Setup } from '../../src/diver/index.ts';
+import { midBreathCl, startState } from '../../src/dive/index.ts';
+import { breathingAs, leadLeft, levelRange, pressed, released, restingHands, steer } from '../../src/app/hands.ts';
+import type { Act } from '../../src/panels/index.ts';
+
+const rig = rigOf(firstDive as Setup);
+const at = (pitchDeg: number, depthM = 8) => startState(rig, { depthM, pitchDeg });
+const held = (...acts: Act[]) => new Set(acts);
+
+describe('steer()', () => {
+  test('moves the level by 0.6 L in a second of holding, and stops half a breath short of full', () => {
+    let hands = restingHands(rig, 0);
+    for (let i = 0; i < 20; i++) hands = steer(hands, held('in'), at(0), rig).hands;
+    expect(hands.levelCl - midBreathCl(rig)).toBeCloseTo(60, 9);
+    for (let i = 0; i < 400; i++) hands = steer(hands, held('in'), at(0), rig).hands;
+    expect(hands.levelCl * 1e-5).toBeCloseTo(rig.lungs.totalM3 - rig.lungs.tidalM3 / 2, 4);
+  });
+
+  test('vents by the vent that the gas lies under: rear when level, shoulder when upright', () => {
+    expect(steer(restingHands(rig, 0), held('vent'), at(0), rig).controls.jacketVent).toBe(2);
+    expect(steer(restingHands(rig, 90), held('vent'), at(90), rig).controls.jacketVent).toBe(1);
+  });
+
+  test('turns to 60° before it thrusts, and back to level afterwards', () => {
+    const turning = steer(restingHands(rig, 0), held('kick-down'), at(0), rig);
+    expect(turning.controls).toMatchObject({ pitchDeg: -60, finsN: 0 });
+    const thrusting = steer(turning.hands, held('kick-down'), at(-60), rig);
+    expect(thrusting.controls.finsN).toBeGreaterThan(0);
+    expect(steer(thrusting.hands, held(), at(-60), rig).controls).toMatchObject({ pitchDeg: 0, finsN: 0 });
+  });
+
+  test('hangs upright above a metre and lies level below', () => {
+    expect(steer(restingHands(rig, 90), held(), at(90, 0.4), rig).controls.pitchDeg).toBe(90);
+    expect(steer(restingHands(rig, 90), held(), at(90, 1.5), rig).controls.pitchDeg).toBe(0);
+  });
+
+  test('works suit valves only where there is a suit', () => {
+    expect(steer(restingHands(rig, 0), held('suit-add'), at(0), rig).controls.suitAdd).toBe(0);
+    const dry = rigOf(drysuit as Setup);
+    const state = startState(dry, { depthM: 8 });
+    expect(steer(restingHands(dry, 0), held('suit-add'), state, dry).controls.suitAdd).toBe(1);
+  });
+});
+
+describe('hands', () => {
+  test('pressed() brings the level back to the middle, and a posture pressed twice follows the depth again', () => {
+    const low = { ...restingHands(rig, 0), levelCl: 200 };
+    expect(pressed(low, 'middle', rig).levelCl).toBe(midBreathCl(rig));
+    const up = pressed(low, 'head-up', rig);
+    expect(up.posture).toBe('head-up');
+    expect(pressed(up, 'head-up', rig).posture).toBeNull();
+  });
+
+  test('released() lets one piece go at a time, never one that cannot be', () => {
+    const start = restingHands(rig, 0);
+    expect(leadLeft(start, rig)).toBe(2);
+    const once = released(start, rig, false);
+    expect(leadLeft(once, rig)).toBe(1);
+    const all = released(once, rig, true);
+    expect(all.releaseMask).toBe(0b011);
+    expect(released(all, rig, true)).toEqual(all);
+  });
+
+  test('breathingAs() brings a direct level back into the range of the automatic breath', () => {
+    const [least] = levelRange(rig, 'direct');
+    const direct = { ...restingHands(rig, 0), breathing: 'direct' as const, levelCl: least };
+    expect(breathingAs(direct, 'automatic', rig).levelCl).toBe(levelRange(rig, 'automatic')[0]);
+  });
+});

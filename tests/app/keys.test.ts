@@ -1,0 +1,59 @@
+// @vitest-environment happy-dom
+import { describe, expect, test } from 'vitest';
+import { focusOf, meaningOf, type KeyLike } from '../../src/app/keys.ts';
+
+const key = (code: string, more: Partial<KeyLike> = {}): KeyLike => ({
+  code,
+  key: '',
+  repeat: false,
+  ctrlKey: false,
+  metaKey: false,
+  altKey: false,
+  ...more,
+});
+
+describe('meaningOf()', () => {
+  test.each([
+    ['KeyI', 'add'],
+    ['KeyK', 'vent'],
+    ['KeyW', 'in'],
+    ['KeyS', 'out'],
+    ['ArrowUp', 'kick-up'],
+    ['ArrowDown', 'kick-down'],
+  ])('%s is the act %s', (code, act) => {
+    expect(meaningOf(key(code), 'elsewhere')).toEqual({ act });
+  });
+
+  test.each([
+    ['KeyX', 'release'],
+    ['KeyP', 'freeze'],
+    ['Space', 'freeze'],
+    ['KeyR', 'restart'],
+  ])('%s is the command %s', (code, command) => {
+    expect(meaningOf(key(code), 'elsewhere')).toEqual({ command });
+  });
+
+  test('ignores a repeated key, a browser shortcut and all typing', () => {
+    expect(meaningOf(key('KeyI', { repeat: true }), 'elsewhere')).toBeNull();
+    expect(meaningOf(key('KeyR', { ctrlKey: true }), 'elsewhere')).toBeNull();
+    expect(meaningOf(key('KeyI'), 'typing')).toBeNull();
+  });
+
+  test('leaves Space to a button that has the focus, and no other key', () => {
+    expect(meaningOf(key('Space'), 'button')).toBeNull();
+    expect(meaningOf(key('KeyK'), 'button')).toEqual({ act: 'vent' });
+  });
+});
+
+describe('focusOf()', () => {
+  test.each([
+    ['<input>', 'input', 'typing'],
+    ['<select></select>', 'select', 'typing'],
+    ['<input type="checkbox">', 'input', 'button'],
+    ['<button><b>x</b></button>', 'b', 'button'],
+    ['<p>x</p>', 'p', 'elsewhere'],
+  ])('of %s is %3$s', (source, selector, focus) => {
+    document.body.innerHTML = source;
+    expect(focusOf(document.querySelector(selector))).toBe(focus);
+  });
+});
