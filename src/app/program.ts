@@ -1,5 +1,5 @@
 import { rigOf, type Rig } from '../diver/index.ts';
-import { TICKS_PER_S, replay, writeRun, type Dive, type Run } from '../dive/index.ts';
+import { TICKS_PER_S, replay, type Dive, type Run } from '../dive/index.ts';
 import { LESSONS } from '../lesson/index.ts';
 import { isHeld, spoken, type Act, type Wish } from '../panels/index.ts';
 import { Stage } from '../stage/index.ts';
@@ -266,14 +266,18 @@ export class Program {
       case 'file':
         return this.open(wish.file);
       case 'save-run':
-        return saveFile(
-          this.#shell.root.ownerDocument,
-          writeRun(flight.dive.run(), { name: flight.rig.name }),
-          'dive.midwater',
-        );
+        return this.#save(flight.dive);
       default:
         return;
     }
+  }
+
+  /** Hands the dive to the person as a run file; the writer is fetched now and not before. */
+  async #save(dive: Dive): Promise<void> {
+    const run = dive.run();
+    const endHash = dive.hash();
+    const { writeRun } = await import('../dive/file.ts');
+    saveFile(this.#shell.root.ownerDocument, writeRun(run, { name: dive.rig.name, endHash }), 'dive.midwater');
   }
 
   /** Free practice with a diver, from the surface. */

@@ -1,5 +1,6 @@
 import { writeFileSync } from 'node:fs';
-import { writeRun, type Dive, type RunExtra } from '../dive/index.ts';
+import { writeRun, type RunExtra } from '../dive/file.ts';
+import type { Dive } from '../dive/index.ts';
 import { UsageError, type Option } from './usage.ts';
 
 /** The option of commands that dive. */

@@ -26,5 +26,3 @@ export { advance } from './step.ts';
 export { hashOf } from './hash.ts';
 export { RECORDED, Recording, TICKS_PER_ROW, rowOf, type Recorded, type Row } from './recording.ts';
 export { Dive, replay, type ControlChange, type Run } from './run.ts';
-export { writeRun } from './run-file.ts';
-export type { RunExtra } from './run-text.ts';

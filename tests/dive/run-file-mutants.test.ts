@@ -1,7 +1,7 @@
 import { gunzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
-import { readRun } from '../../src/dive/file.ts';
-import { replay, writeRun } from '../../src/dive/index.ts';
+import { readRun, writeRun } from '../../src/dive/file.ts';
+import { replay } from '../../src/dive/index.ts';
 import { chanceOf, damaged } from '../fixtures/setups/mutants.ts';
 import { busyDive, readyRig } from './run-file-fixture.ts';
 

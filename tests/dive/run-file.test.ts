@@ -1,8 +1,8 @@
 import { gzipSync, strToU8 } from 'fflate';
 import { gunzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
-import { readRun, type RunFile } from '../../src/dive/file.ts';
-import { Dive, replay, restingControls, writeRun } from '../../src/dive/index.ts';
+import { readRun, type RunFile, writeRun } from '../../src/dive/file.ts';
+import { Dive, replay, restingControls } from '../../src/dive/index.ts';
 import { chanceOf } from '../fixtures/setups/mutants.ts';
 import { busyDive, readyRig } from './run-file-fixture.ts';
 

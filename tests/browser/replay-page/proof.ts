@@ -1,5 +1,6 @@
 import { readRun } from '../../../src/dive/file.ts';
-import { RECORDED, replay, writeRun, type Dive } from '../../../src/dive/index.ts';
+import { writeRun } from '../../../src/dive/file.ts';
+import { RECORDED, replay, type Dive } from '../../../src/dive/index.ts';
 import { scriptedDive, type ScriptName } from './scripts.ts';
 
 /** What two engines must agree on: the run file, the end state, every bit of the recording, and what happened. JSON-safe. */
