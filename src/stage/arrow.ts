@@ -1,9 +1,8 @@
-import { Container, Graphics, type Text } from 'pixi.js';
+import { Container, Graphics } from 'pixi.js';
 import { depthToY, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import type { Taken } from './taken.ts';
 import type { StageView } from './view.ts';
-import { labelOf, put } from './words.ts';
 
 /** A kilogram-force, newtons. @source BIPM: SI brochure, recalled */
 const KGF_N = 9.80665;
@@ -13,33 +12,19 @@ const NEUTRAL_KGF = 0.1;
 const PX_PER_KGF = 46;
 const MOST_KGF = 2.5;
 
-/** What a net force is called. */
-export function wordOf(netKgf: number): 'light' | 'heavy' | 'neutral' {
-  return Math.abs(netKgf) <= NEUTRAL_KGF ? 'neutral' : netKgf > 0 ? 'light' : 'heavy';
-}
-
-/** The net force: the only arrow there is. Up, blue and light; down, vermilion and heavy; none when neutral. */
+/**
+ * The net force of the moment: the only arrow there is. Up and blue, down and vermilion, none when neutral. It bears no word:
+ * *light* and *heavy* are judged at mid-breath, beside the scale, and an arrow swings with every breath.
+ */
 export class ForceArrow {
   readonly root = new Container();
   readonly #style: Style;
   readonly #arrow = new Graphics();
-  readonly #words: Record<'light' | 'heavy' | 'neutral', Text>;
   #key = '';
 
   constructor(style: Style) {
     this.#style = style;
-    const { tokens } = style;
-    const word = (text: string, colour: number) => {
-      const label = labelOf(style, { bold: true, colour, halo: true, anchorX: 1, size: 1.05 });
-      label.text = text;
-      return label;
-    };
-    this.#words = {
-      light: word('light', tokens.forceUp),
-      heavy: word('heavy', tokens.forceDown),
-      neutral: word('neutral', tokens.ink),
-    };
-    this.root.addChild(this.#arrow, ...Object.values(this.#words));
+    this.root.addChild(this.#arrow);
   }
 
   draw({ state, depthM, forceArrow, arrowN }: StageView, frame: Frame, taken: Taken): void {
@@ -47,7 +32,6 @@ export class ForceArrow {
     if (!forceArrow) return;
     const { unit, textPx, heightPx } = this.#style;
     const kgf = (arrowN ?? state.netN) / KGF_N;
-    const word = wordOf(kgf);
     const px = frame.pxPerM * frame.enlarged;
     // The arrow starts off the body, on the side to which it points, behind the chest, where the line ahead leaves room.
     const upright = state.pitchSin * state.pitchSin;
@@ -55,32 +39,20 @@ export class ForceArrow {
     const y = depthToY(frame, depthM) + (kgf > 0 ? -0.38 + 0.3 * upright : 0.27 - 0.2 * upright) * px;
     const roomPx = kgf > 0 ? y - textPx * 2.3 : heightPx - 4 * unit - y;
     const mostPx = Math.max(24 * unit, Math.min(MOST_KGF * PX_PER_KGF * unit, Math.floor(roomPx / 4) * 4));
-    const length = word === 'neutral' ? 0 : Math.min(lengthPx(kgf, unit), mostPx);
+    const length = Math.abs(kgf) <= NEUTRAL_KGF ? 0 : Math.min(lengthPx(kgf, unit), mostPx);
     const cut = lengthPx(kgf, unit) > mostPx;
     const key = `${Math.round(length * 2)} ${kgf > 0} ${cut}`;
     if (key !== this.#key) this.#build(length, Math.sign(kgf), cut);
     this.#key = key;
     this.#arrow.position.set(x, y);
-    for (const [name, label] of Object.entries(this.#words)) {
-      label.visible = name === word;
-      if (!label.visible) continue;
-      const middle = y - Math.sign(kgf) * textPx * 0.7;
-      put(label, x - 13 * unit, middle);
-      const half = Math.max(textPx * 0.7, length);
-      taken.boxes.push({
-        left: x - 13 * unit - label.width,
-        top: middle - textPx * 0.7,
-        right: x + 12 * unit,
-        bottom: middle + textPx * 0.7,
-      });
-      if (length > 0)
-        taken.boxes.push({
-          left: x - 12 * unit,
-          top: y - (kgf > 0 ? half : 0),
-          right: x + 12 * unit,
-          bottom: y + (kgf > 0 ? 0 : half),
-        });
-    }
+    if (length === 0) return;
+    const wide = 12 * unit;
+    taken.boxes.push({
+      left: x - wide,
+      top: y - (kgf > 0 ? length : 0),
+      right: x + wide,
+      bottom: y + (kgf > 0 ? 0 : length),
+    });
   }
 
   #build(length: number, up: number, cut: boolean): void {

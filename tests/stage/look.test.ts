@@ -1,6 +1,5 @@
 // @vitest-environment happy-dom
 import { expect, test } from 'vitest';
-import { wordOf } from '../../src/stage/arrow.ts';
 import { eventWords } from '../../src/stage/marks.ts';
 import { PLACE_ALPHA, contrastOf, mixed, tokensOf } from '../../src/stage/tokens.ts';
 import { isFree, placesNear } from '../../src/stage/words-place.ts';
@@ -28,10 +27,6 @@ for (const theme of ['light', 'dark'] as const) {
 test('contrastOf() gives the published extremes', () => {
   expect(contrastOf(0x000000, 0xffffff)).toBeCloseTo(21, 10);
   expect(contrastOf(0x777777, 0xffffff)).toBeCloseTo(4.48, 2);
-});
-
-test('wordOf() calls a force light, heavy, or neutral within a tenth of a kilogram', () => {
-  expect([-0.11, -0.1, 0, 0.1, 0.11].map(wordOf)).toEqual(['heavy', 'neutral', 'neutral', 'neutral', 'light']);
 });
 
 test('eventWords() names what the picture cannot show by itself', () => {
