@@ -1,4 +1,4 @@
-import { midBreathM3, type Rig } from '../diver/index.ts';
+import type { Rig } from '../diver/index.ts';
 import { midBreathCl, restingControls, ventFor, type Controls, type DiveState } from '../dive/index.ts';
 import type { Act } from '../panels/index.ts';
 import { divePosture } from '../pilot/index.ts';
@@ -118,9 +118,4 @@ export function steer(
       holdLine: hands.lineHeld ? 1 : 0,
     },
   };
-}
-
-/** Level of the breath as a volume, m³; the middle where there are no lungs to move. */
-export function levelM3(hands: Hands, rig: Rig): number {
-  return rig.lungs.open ? hands.levelCl * 1e-5 : midBreathM3(rig);
 }

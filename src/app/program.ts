@@ -1,10 +1,10 @@
 import { rigOf, type Rig } from '../diver/index.ts';
 import { TICKS_PER_S, replay, type Dive, type Run } from '../dive/index.ts';
 import { LESSONS } from '../lesson/index.ts';
-import { isHeld, spoken, type Act, type Wish } from '../panels/index.ts';
+import { isHeld, type Act, type Wish } from '../panels/index.ts';
 import { Stage } from '../stage/index.ts';
 import { NEW_CLOCK, betweenTicks, passTime, type Clock } from './clock.ts';
-import { SETUPS, deckOf } from './deck-of.ts';
+import { SETUPS } from './deck-of.ts';
 import { openFile, saveFile } from './files.ts';
 import { Flight, afloatStart } from './flight.ts';
 import { breathingAs, pressed, released } from './hands.ts';
@@ -12,9 +12,9 @@ import { Held } from './held.ts';
 import type { KeyCommand } from './keys.ts';
 import { LessonFlight } from './lesson-flight.ts';
 import { pictureBack, pictureOf } from './picture.ts';
-import { readingsOf } from './readings-of.ts';
 import { readySetup } from './setups.ts';
 import type { Shell } from './shell.ts';
+import { toldOf } from './told.ts';
 
 /** How often the panels are told, milliseconds, how often a listener hears, and how long lead stays ready to go. */
 const PANELS_MS = 90;
@@ -165,40 +165,19 @@ export class Program {
 
   #tellPanels(nowMs: number): void {
     this.#panelsAtMs = nowMs;
-    const { view } = this.#shell;
-    const { rig, hands } = this.#flight;
-    const readings = readingsOf(
-      rig,
-      (this.#lookedBack ?? this.#flight.dive).state,
-      hands.breathing === 'automatic' ? hands.levelCl * 1e-5 : null,
-    );
-    const lesson = this.#lesson?.view() ?? null;
     const speak = nowMs - this.#spokenAtMs >= SPOKEN_MS;
     if (speak) this.#spokenAtMs = nowMs;
-    this.#shell.show({
-      readings,
-      deck: deckOf(this.#flight, {
-        first: view.place === 'start',
-        down: this.#held.acts,
-        armed: nowMs - this.#armedAtMs <= ARMED_MS,
-        toggles: view.settings.toggles,
-        readings,
-      }),
-      words: lesson ? lesson.title : this.#words(),
-      progress: lesson?.progress ?? '',
-      hint: lesson && !lesson.done ? lesson.hint : '',
-      prompt: lesson?.prompt ?? null,
-      breathing: rig.lungs.open ? hands.breathing : null,
-      valveHPa: rig.drysuit ? (hands.valveHPa >= 0 ? hands.valveHPa : Math.round(rig.drysuit.crackPa / 100)) : null,
-      spoken: speak ? spoken(readings, view.settings.units) : view.spoken,
+    const told = toldOf({
+      view: this.#shell.view,
+      flight: this.#flight,
+      dive: this.#lookedBack ?? this.#flight.dive,
+      lesson: this.#lesson?.view() ?? null,
+      held: this.#held.acts,
+      armed: nowMs - this.#armedAtMs <= ARMED_MS,
+      begun: this.#begun,
+      speak,
     });
-  }
-
-  #words(): string {
-    const { place } = this.#shell.view;
-    if (place === 'learn') return 'Lessons';
-    if (!this.#begun) return 'Let gas out and breathe out. What happens?';
-    return 'Be neutral: stay, with nothing pressed.';
+    this.#shell.show(told);
   }
 
   async #grant(wish: Wish): Promise<void> {

@@ -117,6 +117,6 @@ export class DebriefSheet extends Panel {
 customElements.define('debrief-sheet', DebriefSheet);
 
 function amount(value: number, unit: string): string {
-  const digits = Math.abs(value) >= 100 || Number.isInteger(value) ? 0 : Math.abs(value) >= 1 ? 1 : 2;
+  const digits = unit === '%' || Math.abs(value) >= 100 || Number.isInteger(value) ? 0 : Math.abs(value) >= 1 ? 1 : 2;
   return unit ? `${value.toFixed(digits)} ${unit}` : value.toFixed(digits);
 }

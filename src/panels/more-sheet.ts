@@ -2,6 +2,7 @@ import { html, nothing } from 'lit';
 import type { ReadySetup } from '../diver/index.ts';
 import { ACTS, type Act } from './acts.ts';
 import { CAUTION } from './cautions.ts';
+import { aboutWords, keyList } from './more-words.ts';
 import type { DeckView } from './practice-deck.ts';
 import { Panel } from './panel.ts';
 import { USUAL_SETTINGS, type Settings } from './settings.ts';
@@ -55,7 +56,7 @@ export class MoreSheet extends Panel {
         <h2>More</h2>
         <button type="button" class="tool" @click=${() => this.#ask({ kind: 'more', open: false })}>close</button>
       </header>
-      ${this.open ? html`${this.#dive()} ${this.#lungs()} ${this.#screen()} ${this.#keys()} ${this.#words()}` : nothing}
+      ${this.open ? html`${this.#dive()} ${this.#lungs()} ${this.#screen()} ${this.deck ? keyList(this.deck) : nothing} ${aboutWords()}` : nothing}
     </dialog>`;
   }
 
@@ -182,36 +183,6 @@ export class MoreSheet extends Panel {
       />
       ${words}</label
     >`;
-  }
-
-  #keys() {
-    const deck = this.deck;
-    if (!deck) return nothing;
-    const rows = Object.entries(ACTS).filter(
-      ([act]) =>
-        (deck.drysuit || !act.startsWith('suit-')) &&
-        (deck.line || act !== 'line') &&
-        (deck.loop || (act !== 'diluent' && act !== 'nose-vent')),
-    );
-    return html`<section>
-      <h3>Keys</h3>
-      <ul class="keys">
-        ${rows.map(([, { words, key }]) => html`<li><kbd>${key}</kbd> ${words}</li>`)}
-        <li><kbd>X</kbd> twice: release lead</li>
-        <li><kbd>P</kbd> freeze, go on</li>
-        <li><kbd>Z</kbd> back 10 s</li>
-        <li><kbd>R</kbd> restart</li>
-      </ul>
-    </section>`;
-  }
-
-  #words() {
-    const { model, training, leftOut, worlds, loop } = CAUTION;
-    return html`<section>
-      <h3>What this is</h3>
-      ${[model, training, leftOut, worlds, loop].map((words) => html`<p>${words}</p>`)}
-      <p>Left to right is time, not swimming: the diver goes only up and down.</p>
-    </section>`;
   }
 
   #ask(what: Wish): void {

@@ -1,0 +1,45 @@
+import type { Dive } from '../dive/index.ts';
+import type { LessonView } from '../lesson/index.ts';
+import { spoken, type Act } from '../panels/index.ts';
+import { deckOf } from './deck-of.ts';
+import type { Flight } from './flight.ts';
+import type { PageView } from './page-view.ts';
+import { readingsOf } from './readings-of.ts';
+
+/** What the panels are told from. */
+export interface ToldFrom {
+  readonly view: PageView;
+  readonly flight: Flight;
+  /** The dive that is looked at: the flight's, or one that was dived again up to a moment. */
+  readonly dive: Dive;
+  readonly lesson: LessonView | null;
+  readonly held: ReadonlySet<Act>;
+  readonly armed: boolean;
+  readonly begun: boolean;
+  /** Whether it is time to say the moment aloud again. */
+  readonly speak: boolean;
+}
+
+/** The part of the page that follows from the dive: readings, deck, words, question. */
+export function toldOf({ view, flight, dive, lesson, held, armed, begun, speak }: ToldFrom): Partial<PageView> {
+  const { rig, hands } = flight;
+  const { toggles, units } = view.settings;
+  const readings = readingsOf(rig, dive.state, hands.breathing === 'automatic' ? hands.levelCl * 1e-5 : null);
+  const setValveHPa = hands.valveHPa >= 0 ? hands.valveHPa : Math.round((rig.drysuit?.crackPa ?? 0) / 100);
+  return {
+    readings,
+    deck: deckOf(flight, { first: view.place === 'start', down: held, armed, toggles, readings }),
+    words: lesson ? lesson.title : wordsOf(view.place, begun),
+    progress: lesson?.progress ?? '',
+    hint: lesson && !lesson.done ? lesson.hint : '',
+    prompt: lesson?.prompt ?? null,
+    breathing: rig.lungs.open ? hands.breathing : null,
+    valveHPa: rig.drysuit ? setValveHPa : null,
+    ...(speak ? { spoken: spoken(readings, units) } : {}),
+  };
+}
+
+function wordsOf(place: PageView['place'], begun: boolean): string {
+  if (place === 'learn') return 'Lessons';
+  return begun ? 'Be neutral: stay, with nothing pressed.' : 'Let gas out and breathe out. What happens?';
+}
