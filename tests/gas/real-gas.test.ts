@@ -60,6 +60,13 @@ describe('air under pressure', () => {
     }
   });
 
+  test('compressionFactor() is the documented polynomial: by hand 1.034842 at 200 kg/m³ and 40 °C, 1.018544 at 260 and 5 °C', () => {
+    // x = 2, t = 20: 1 − 0.055354 + 0.026342 + 0.0475336 + 0.0163202; x = 2.6, t = −15:
+    // 1 − 0.0719602 − 0.0256835 + 0.0803318 + 0.0358556 = 1.0185437.
+    expect(compressionFactor(200, 313.15)).toBeCloseTo(1.034842, 5);
+    expect(compressionFactor(260, 278.15)).toBeCloseTo(1.0185437, 5);
+  });
+
   test('compressionFactor() is 1 for thin gas', () => {
     expect(compressionFactor(0, 288.15)).toBe(1);
   });
