@@ -4,7 +4,7 @@ import type { Run } from '../dive/index.ts';
 /** What a file of a person's turned out to be. */
 export type Opened =
   | { readonly kind: 'setup'; readonly setup: Setup }
-  | { readonly kind: 'run'; readonly run: Run; readonly name: string }
+  | { readonly kind: 'run'; readonly run: Run; readonly endHash: string }
   | { readonly kind: 'problems'; readonly problems: readonly Problem[] };
 
 /** First bytes of a deflated file. */
@@ -19,7 +19,7 @@ export async function openFile(file: Blob): Promise<Opened> {
     const { readRun } = await import('../dive/file.ts');
     const read = readRun(bytes);
     if ('problems' in read) return { kind: 'problems', problems: read.problems };
-    return { kind: 'run', run: read.file.run, name: read.file.name };
+    return { kind: 'run', run: read.file.run, endHash: read.file.endHash };
   }
   const { readSetup } = await import('../diver/file.ts');
   const read = readSetup(text());

@@ -51,7 +51,7 @@ export class Flight {
   run(ticks: number, held: () => ReadonlySet<Act>, goOn: () => boolean): number {
     let left = ticks;
     while (left > 0) {
-      const into = this.dive.tick % TICKS_PER_CHANGE;
+      const into = this.#intoChange();
       if (into === 0) {
         const { hands, controls } = steer(this.hands, held(), this.dive.state, this.rig);
         this.hands = hands;
@@ -62,9 +62,14 @@ export class Flight {
       this.#before = this.dive.state.depthM;
       this.dive.advance(1);
       left -= few;
-      if (this.dive.tick % TICKS_PER_CHANGE === 0 && !goOn()) break;
+      if (this.#intoChange() === 0 && !goOn()) break;
     }
     return ticks - left;
+  }
+
+  /** Ticks since hands could last change; a dive need not begin at tick 0. */
+  #intoChange(): number {
+    return (this.dive.tick - this.dive.recording.startTick) % TICKS_PER_CHANGE;
   }
 
   /** Depth and moment between the last two ticks, for the picture. */

@@ -100,10 +100,12 @@ export class Program {
   }
 
   command(command: KeyCommand): void {
+    const { place, prompt } = this.#shell.view;
+    if ((place !== 'fly' && place !== 'lesson') || prompt) return;
     if (command === 'release') {
       if (this.#shell.view.deck?.armed) void this.#grant({ kind: 'release', all: false });
       else void this.#grant({ kind: 'arm', armed: true });
-    } else if (command !== 'back' || this.#shell.view.place === 'fly') void this.#grant({ kind: command });
+    } else if (command !== 'back' || place === 'fly') void this.#grant({ kind: command });
   }
 
   /** Nothing is held any more: the page lost sight of the hands. */
@@ -122,7 +124,7 @@ export class Program {
         problems: opened.problems,
       });
     else if (opened.kind === 'setup') this.#practise(rigOf(opened.setup), '');
-    else this.#takeRun(opened.run);
+    else this.#takeRun(opened.run, opened.endHash);
   }
 
   #runs(): boolean {
@@ -267,11 +269,13 @@ export class Program {
   }
 
   /** A saved dive, frozen at its end, to be flown on. */
-  #takeRun(run: Run): void {
+  #takeRun(run: Run, endHash: string): void {
     this.#free = { rig: run.rig, id: '' };
     this.#reset(Flight.ofRun(run), null);
     this.#begun = true;
-    this.#shell.show({ place: 'fly', setupId: '', frozen: true });
+    const same = this.#flight.dive.hash() === endHash;
+    const trouble = same ? '' : 'This dive does not end as it did when it was saved: the model has changed since.';
+    this.#shell.show({ place: 'fly', setupId: '', frozen: true, trouble });
   }
 
   async #learn(id: string): Promise<void> {
