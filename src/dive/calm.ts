@@ -104,17 +104,17 @@ export function calmTicks(
   s.thrustN = thrustN;
   plan.oralM3ps = 0;
   let n = 0;
-  while (n < ticks && isCalm(rig, s, c, locked)) {
+  while (n < ticks && isCalm(rig, s, c)) {
     calmTick(rig, s, c);
     n++;
   }
   return n;
 }
 
-function isCalm(rig: Rig, s: DiveState, c: Controls, locked: boolean): boolean {
+function isCalm(rig: Rig, s: DiveState, c: Controls): boolean {
   const { depthM, speedMps } = s;
   if (!(depthM > k.shallowestM && depthM < k.deepestM && speedMps < CALM_MPS && speedMps > -CALM_MPS)) return false;
-  return s.tick < s.calmUntil || staysCalm(rig, s, c, locked);
+  return s.tick < s.calmUntil || staysCalm(rig, s, c);
 }
 
 function calmTick(rig: Rig, s: DiveState, c: Controls): void {
@@ -174,7 +174,7 @@ function calmTick(rig: Rig, s: DiveState, c: Controls): void {
 }
 
 /** Looks at all that changes slowly, with margins that the next tenth of a second cannot use up, and notes until when. */
-function staysCalm(rig: Rig, s: DiveState, c: Controls, locked: boolean): boolean {
+function staysCalm(rig: Rig, s: DiveState, c: Controls): boolean {
   const density = rig.column.segments[0]!.densityKgPerM3;
   const p = rig.column.surfacePressurePa + density * rig.column.gravityMps2 * s.depthM;
   if (supplyPa(rig, s.cylinderMol) < p + SUPPLY_MARGIN_PA) return false;
@@ -185,7 +185,8 @@ function staysCalm(rig: Rig, s: DiveState, c: Controls, locked: boolean): boolea
     if (volume < suit.minimumM3 * (1 + VOLUME_MARGIN) || volume > suit.capacityM3 * (1 - VOLUME_MARGIN)) return false;
     if (suitExhaustPa(rig, c, s.suitMol, p, s.pitchSin) > -CRACK_MARGIN_PA && s.pitchSin >= 0) return false;
   }
-  if (!locked && !(holdingMomentNm(rig, s, density, p) < TORQUE_NM - TORQUE_MARGIN_NM)) return false;
+  // Looked at for a locked attitude too: the memo must not depend on who asks.
+  if (!(holdingMomentNm(rig, s, density, p) < TORQUE_NM - TORQUE_MARGIN_NM)) return false;
   s.calmUntil = s.tick + CHECK_TICKS;
   return true;
 }
