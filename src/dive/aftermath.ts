@@ -1,6 +1,7 @@
 import { HEAD_OUT_M, lungOverpressurePa, suitSqueezePa, type Rig } from '../diver/index.ts';
 import type { Controls } from './controls.ts';
 import { FLAG, LUNG_CRITICAL_PA, LUNG_WARN_PA, SQUEEZE_PA, pushTurns, type DiveEvent } from './events.ts';
+import type { ValveState } from './flows.ts';
 import { solidSums, type DiveState } from './state.ts';
 
 /** How far the body reaches below mid-chest, level and upright, metres. Practice. */
@@ -66,11 +67,12 @@ export function lastingFlags(
   rig: Rig,
   s: DiveState,
   c: Controls,
-  ambientPa: number,
+  at: ValveState,
   held: boolean,
   gives: boolean,
   flags: number,
 ): number {
+  const { ambientPa } = at;
   let out = flags;
   if (s.depthM < HEAD_OUT_M) out |= FLAG.headOut;
   if (held) {

@@ -21,6 +21,7 @@ export function direction(degrees: number): Direction {
 
 /** Degrees of a unit vector, −180…180: for output only, since its last bit may differ between engines. */
 export function degreesOf(pitchCos: number, pitchSin: number): number {
+  // eslint-disable-next-line no-restricted-syntax -- for output: no tick reads it
   return (Math.atan2(pitchSin, pitchCos) * 180) / HALF_TURN;
 }
 

@@ -1,6 +1,6 @@
 import { LUNG_VAPOUR_PA, midBreathM3, type Rig } from '../diver/index.ts';
 import { TICKS_PER_S, type Controls } from './controls.ts';
-import { drawMol } from './flows.ts';
+import { drawMol, type ValveState } from './flows.ts';
 import type { DiveState } from './state.ts';
 
 /** Fastest that air goes in and out, m³/s. Practice. */
@@ -62,13 +62,15 @@ export function planBreath(rig: Rig, s: DiveState, c: Controls, out: BreathPlan)
 export function settleLungs(
   rig: Rig,
   s: DiveState,
-  ambientPa: number,
-  plannedM3: number,
+  at: ValveState,
+  planned: BreathPlan,
   held: boolean,
   closed: boolean,
   inAir: boolean,
   blowing: boolean,
 ): void {
+  const { ambientPa } = at;
+  const plannedM3 = planned.endM3;
   const dryPa = ambientPa - LUNG_VAPOUR_PA;
   const before = s.lungMol;
   let lungM3 = plannedM3;

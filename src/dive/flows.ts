@@ -1,7 +1,7 @@
 import { jacketM3, loopM3, type Rig } from '../diver/index.ts';
 import { vesselPressurePa } from '../gas/index.ts';
 import { STANDARD_PRESSURE_PA } from '../water/index.ts';
-import type { Controls } from './controls.ts';
+import { STEP_S, type Controls } from './controls.ts';
 import type { DiveState } from './state.ts';
 
 /** Pressure over ambient at which the first stage feeds inflators, pascals. Practice. */
@@ -75,10 +75,10 @@ export function ventFor(pitchSin: number): 1 | 2 {
 }
 
 /** Whether any valve could pass gas on this tick; where none can, the step leaves the stores of jacket, suit and loop alone. */
-export function flowsPossible(rig: Rig, s: DiveState, c: Controls, ambientPa: number): boolean {
+export function flowsPossible(rig: Rig, s: DiveState, c: Controls, at: ValveState): boolean {
   if (anyValvePressed(c)) return true;
-  if (rig.drysuit && suitExhaustPa(rig, c, s.suitMol, ambientPa, s.pitchSin) > 0) return true;
-  return rig.loop !== null && loopM3(rig, s.loopMol, ambientPa) < rig.loop.minimumM3;
+  if (rig.drysuit && suitExhaustPa(rig, c, s.suitMol, at.ambientPa, s.pitchSin) > 0) return true;
+  return rig.loop !== null && loopM3(rig, s.loopMol, at.ambientPa) < rig.loop.minimumM3;
 }
 
 /** Whether the diver works any valve of jacket, suit or loop. */
@@ -172,9 +172,10 @@ export function suitExhaustPa(rig: Rig, c: Controls, suitMol: number, ambientPa:
 /**
  * Moves the gas of one tick: each transfer is one number, never more than the store holds, taken here and added there.
  * @param sums weighted sums of the molar rates over the four stages
- * @param seconds what makes moles of them: a sixth of the step
  */
-export function applyFlows(rig: Rig, s: DiveState, sums: Flows, seconds: number, ambientPa: number): void {
+export function applyFlows(rig: Rig, s: DiveState, sums: Flows, at: ValveState): void {
+  const seconds = STEP_S / 6;
+  const { ambientPa } = at;
   const { jacketIn, jacketOut, suitIn, suitOut, loopIn, loopOut } = sums;
   if (jacketIn > 0) s.jacketMol = fill(rig, s, s.jacketMol, jacketIn * seconds, ambientPa);
   if (jacketOut > 0) s.jacketMol = empty(rig, s, s.jacketMol, jacketOut * seconds, rig.jacket.residualM3, ambientPa);
@@ -189,7 +190,8 @@ export function applyFlows(rig: Rig, s: DiveState, sums: Flows, seconds: number,
  * Lets out what no bag can hold: of the jacket what its relief valve passes, of drysuit and loop what exceeds their capacity.
  * @returns whether the jacket's relief valve passed gas
  */
-export function overflow(rig: Rig, s: DiveState, ambientPa: number): boolean {
+export function overflow(rig: Rig, s: DiveState, at: ValveState): boolean {
+  const { ambientPa } = at;
   const jacketLimit = ((ambientPa + rig.jacket.reliefPa) * rig.jacket.capacityM3) / rig.gasJPerMol;
   const relieved = s.jacketMol > jacketLimit;
   if (relieved) s.jacketMol = spill(rig, s, s.jacketMol, jacketLimit, ambientPa);

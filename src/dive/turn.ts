@@ -141,14 +141,8 @@ export function writeTurn(c: Controls, target: Direction, at: Lever): void {
 }
 
 /** Stores the attitude after a tick: brought back to unit length, and set on the command once it is as good as reached. */
-export function settleAttitude(
-  s: DiveState,
-  c: Controls,
-  target: Direction,
-  cos: number,
-  sin: number,
-  q: number,
-): void {
+export function settleAttitude(s: DiveState, c: Controls, target: Direction, after: Lever): void {
+  const { pitchCos: cos, pitchSin: sin, pitchRateRadps: q } = after;
   const length = Math.sqrt(cos * cos + sin * sin);
   s.pitchCos = cos / length;
   s.pitchSin = sin / length;

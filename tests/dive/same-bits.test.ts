@@ -12,7 +12,7 @@ import {
   type DiveEvent,
 } from '../../src/dive/index.ts';
 import { release } from '../../src/dive/aftermath.ts';
-import { fullTick } from '../../src/dive/step.ts';
+import { fullTick } from '../../src/dive/full-tick.ts';
 import { Chance, chanceControls, chanceRig, chanceState } from '../reference/chance.ts';
 import { EXAMPLE, weighed } from '../reference/rigs.ts';
 

@@ -10,7 +10,17 @@ async function brokenIn(filePath: string, text: string): Promise<string[]> {
 }
 
 const pureRooms = ['water', 'gas', 'diver', 'dive', 'insight', 'pilot', 'lesson'];
-const stepFiles = ['src/dive/step.ts', 'src/dive/breath.ts', 'src/dive/flows.ts', 'src/dive/turn-heading.ts'];
+const stepFiles = [
+  'src/dive/full-tick.ts',
+  'src/dive/calm.ts',
+  'src/dive/breath.ts',
+  'src/dive/flows.ts',
+  'src/dive/turn-heading.ts',
+  'src/diver/volumes.ts',
+  'src/water/column.ts',
+  'src/gas/real-gas.ts',
+  'src/pilot/autopilot.ts',
+];
 
 test.each(pureRooms)('%s may not know clock, chance or output', async (room) => {
   const file = `src/${room}/thing.ts`;
