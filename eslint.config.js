@@ -25,7 +25,8 @@ const environment = [
 
 // The last bit of sin, cos, exp, log and pow differs between engines; these five are exactly rounded everywhere.
 const exact = '/^(sqrt|abs|min|max|floor|imul)$/';
-const inexact = 'Engines differ in the last bit here: the step uses + - * / and Math.sqrt, abs, min, max, floor, imul only.';
+const inexact =
+  'Engines differ in the last bit here: the step uses + - * / and Math.sqrt, abs, min, max, floor, imul only.';
 const exactlyRounded = [
   `MemberExpression[object.name="Math"][computed=false]:not([property.name=${exact}])`,
   'MemberExpression[object.name="Math"][computed=true]',

@@ -27,7 +27,7 @@ test.each(pureRooms)('%s may not know clock, chance or output', async (room) => 
   for (const text of ['Date.now()', 'new Date()', 'performance.now()', "console.log('')", 'setTimeout(String, 1)']) {
     expect(await brokenIn(file, `export const a = ${text};\n`), text).toEqual(['no-restricted-globals']);
   }
-  expect(await brokenIn(file, 'export const a = Math.random();\n')).toEqual(['no-restricted-properties']);
+  expect(await brokenIn(file, 'export const a = Math.random();\n')).toContain('no-restricted-properties');
 });
 
 test.each(stepFiles)('%s may not use arithmetic whose last bit differs between engines', async (file) => {
