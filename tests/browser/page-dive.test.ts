@@ -25,7 +25,7 @@ async function begin(page: Page): Promise<void> {
 }
 
 /** Seconds of the dive for each second of the test. */
-const SPEED = 2;
+const SPEED = 1;
 
 /** Holds a key for a moment of the dive. */
 async function press(page: Page, key: string, ms: number): Promise<void> {
@@ -65,7 +65,7 @@ test('First dive is flown by keyboard from the first prediction to the debrief',
   await visit('./', async (page) => {
     await begin(page);
     let answered = 0;
-    const endMs = Date.now() + 280_000;
+    const endMs = Date.now() + 560_000;
     while ((await page.locator('debrief-sheet section').count()) === 0) {
       expect(Date.now(), 'the dive came to no end').toBeLessThan(endMs);
       if ((await page.locator('question-sheet section').count()) > 0) {
