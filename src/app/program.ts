@@ -15,6 +15,7 @@ import { pictureBack, pictureOf } from './picture.ts';
 import { readySetup } from './setups.ts';
 import type { Shell } from './shell.ts';
 import { toldOf } from './told.ts';
+import { drawWholeRun } from './whole-run.ts';
 
 /** How often the panels are told, milliseconds, how often a listener hears, and how long lead stays ready to go. */
 const PANELS_MS = 90;
@@ -161,6 +162,12 @@ export class Program {
       first: first && !lesson,
     };
     this.#stage.draw(this.#lookedBack ? pictureBack({ ...of, depthM: this.#lookedBack.state.depthM }) : pictureOf(of));
+    if (this.#shell.view.place === 'debrief')
+      drawWholeRun(
+        this.#shell.root,
+        pictureOf({ ...of, dive: this.#flight.dive }),
+        this.#shell.window.devicePixelRatio,
+      );
     const shown = this.#lookedBack?.state.depthM ?? of.depthM;
     this.#shell.root.style.setProperty('--diver-y', `${Math.round(this.#stage.depthToY(shown))}px`);
   }

@@ -34,6 +34,9 @@ export class DebriefSheet extends Panel {
     return html`<section aria-label="Debrief">
       <h2>${lesson.title}: what came of it</h2>
       ${result.missed ? html`<p class="missed">${result.missed}</p>` : nothing}
+      <div class="whole-run">
+        <canvas role="img" aria-label="The whole line of the dive, with the places to be and the numbered moments"></canvas>
+      </div>
       ${result.marks.map((mark) => this.#mark(mark))}
       ${result.habits.map((habit) => html`<p class="habit">${habit.words} ${this.#moment(habit.fromS)}</p>`)}
       <p class="caution">${CAUTION.marks}</p>
@@ -72,7 +75,7 @@ export class DebriefSheet extends Panel {
         ${mark.criteria.map(
           (one) =>
             html`<li>
-              <span>${one.met ? 'met' : 'not met'}: ${one.demand}, came to ${amount(one.value, one.unit)}</span>
+              <span>${one.met ? 'met' : 'not met'}: ${one.demand}${one.unit ? `, came to ${amount(one.value, one.unit)}` : ''}</span>
               ${this.#moment(one.atS)}
             </li>`,
         )}
@@ -94,7 +97,7 @@ export class DebriefSheet extends Panel {
     const points = Math.round(part.pointsLost * 10) / 10;
     return html`<li>
       <span
-        >${part.label}: ${amount(part.raw, part.unit)}.${scale}
+        >${part.label}${part.unit ? `: ${amount(part.raw, part.unit)}` : ''}.${scale}
         ${points < 0 ? `${-points} points given back` : `${points} points lost`}. ${part.reason}</span
       >
       ${this.#moment(part.atS)}
