@@ -43,11 +43,11 @@ export class LedgerBars extends Panel {
         ${marked ? `${massText(Math.abs(surplus), this.units)} ${word} at this moment.` : 'Balanced at this moment.'}
       </p>
       <svg viewBox="0 0 ${WIDTH_PX} 76" aria-hidden="true">
-        ${bar(this.up, 2, scale)} ${bar(this.down, 42, scale)}
+        ${bar(this.up, 2, scale)} ${bar(gathered(this.down, scale), 42, scale)}
         ${
           marked
             ? svg`<rect class="surplus ${word}" x=${from + 1} y=${surplus > 0 ? 2 : 42} height="28" width=${Math.max(Math.abs(surplus) * scale, 3)}></rect>
-        <text class="${word}" x=${end} y=${surplus > 0 ? 21 : 61}>${word}</text>`
+        <text class="${word}" x=${end} y=${surplus > 0 ? 21 : 61}>${massText(Math.round(Math.abs(surplus) * 10) / 10, this.units)}</text>`
             : nothing
         }
       </svg>
@@ -63,10 +63,21 @@ function bar(parts: readonly Pull[], y: number, scale: number) {
     const at = x;
     x += width;
     const kind = part.isGas ? 'gas' : part.name === 'lead' ? 'lead' : 'plain';
-    const fits = width > part.name.length * LETTER_PX + 6;
+    const fits = fitsIts(part, scale);
     return svg`<rect class=${kind} x=${at} y=${y} height="28" width=${width}></rect>
       ${fits ? svg`<text class="in-${kind}" x=${at + 5} y=${y + 19}>${part.name}</text>` : nothing}`;
   });
+}
+
+/** Parts too short to bear their word, put together as the rest, at the end that stands still. */
+function gathered(parts: readonly Pull[], scale: number): readonly Pull[] {
+  const short = parts.filter((part) => part.name === 'rest' || !fitsIts(part, scale));
+  const rest = { name: 'rest', kg: sum(short), isGas: false };
+  return short.length > 0 ? [rest, ...parts.filter((part) => !short.includes(part))] : parts;
+}
+
+function fitsIts({ name, kg }: Pull, scale: number): boolean {
+  return kg * scale > name.length * LETTER_PX + 6;
 }
 
 function sum(parts: readonly Pull[]): number {
