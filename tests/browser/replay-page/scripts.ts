@@ -9,6 +9,7 @@ type Wish = Partial<Record<keyof Controls, number>>;
 type Script = readonly (readonly [tS: number, wish: Wish])[];
 
 const drysuit = membrane as Setup;
+const closedLoop = loop as Setup;
 
 /** A membrane drysuit in layered water that moves, over a ledge, beside a line, with lead that can go. */
 const everything: Setup = {
@@ -76,7 +77,8 @@ const SCRIPTS = {
     ],
   },
   loop: {
-    setup: loop as Setup,
+    // A diluent valve that cannot follow the way down, so that the loop falls short.
+    setup: { ...closedLoop, loop: { ...closedLoop.loop!, diluentLps: 0.02 } },
     seconds: 120,
     depthM: 6,
     script: [
