@@ -38,6 +38,8 @@ export interface PageView {
   /** Something that went wrong, in words, with the problems of a file. */
   readonly trouble: string;
   readonly problems: readonly Problem[];
+  /** What the chosen diver and water add to the footer: other worlds, the closed loop. */
+  readonly cautions: readonly string[];
   /** For those who hear the page. */
   readonly spoken: string;
 }
@@ -66,5 +68,6 @@ export const FIRST_VIEW: PageView = {
   moreOpen: false,
   trouble: '',
   problems: [],
+  cautions: [],
   spoken: '',
 };

@@ -44,7 +44,9 @@ export function page(view: PageView): TemplateResult {
         : nothing
     }
     ${settings.cautionRead || projector ? nothing : html`<start-note></start-note>`}
-    <footer><span>${CAUTION.model}</span> <span>${CAUTION.lungs}</span></footer>
+    <footer>
+      <span>${CAUTION.model}</span> <span>${CAUTION.lungs}</span> ${view.cautions.map((one) => html`<span>${one}</span> `)}
+    </footer>
     <p class="hidden" role="status" aria-live="polite">${view.spoken}</p>
     <more-sheet
       .open=${view.moreOpen}

@@ -1,6 +1,7 @@
+import type { Rig } from '../diver/index.ts';
 import type { Dive } from '../dive/index.ts';
 import type { LessonView } from '../lesson/index.ts';
-import { spoken, type Act } from '../panels/index.ts';
+import { CAUTION, spoken, type Act } from '../panels/index.ts';
 import { deckOf } from './deck-of.ts';
 import type { Flight } from './flight.ts';
 import type { PageView } from './page-view.ts';
@@ -35,8 +36,15 @@ export function toldOf({ view, flight, dive, lesson, held, armed, begun, speak }
     prompt: lesson?.prompt ?? null,
     breathing: rig.lungs.open ? hands.breathing : null,
     valveHPa: rig.drysuit ? setValveHPa : null,
+    cautions: cautionsOf(rig),
     ...(speak ? { spoken: spoken(readings, units) } : {}),
   };
+}
+
+/** Earth's usual gravity and sea-level pressure: what differs clearly from them is another world. */
+function cautionsOf({ column, loop }: Rig): readonly string[] {
+  const elsewhere = Math.abs(column.gravityMps2 - 9.80665) > 0.1 || Math.abs(column.surfacePressurePa - 101325) > 3000;
+  return [...(elsewhere ? [CAUTION.worlds] : []), ...(loop ? [CAUTION.loop] : [])];
 }
 
 function wordsOf(place: PageView['place'], begun: boolean): string {

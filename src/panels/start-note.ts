@@ -8,8 +8,9 @@ export class StartNote extends Panel {
   override render() {
     return html`<aside aria-label="Before you begin">
       <p><strong>${CAUTION.model}</strong></p>
-      <p>${CAUTION.training}</p>
-      <p>${CAUTION.leftOut}</p>
+      <p class="wide">${CAUTION.training}</p>
+      <p class="wide">${CAUTION.leftOut}</p>
+      <p class="narrow">More of what to keep in mind stands under <b>more</b>.</p>
       <button type="button" class="tool" @click=${() => wish(this, { kind: 'caution-read' })}>I have read this</button>
     </aside>`;
   }
