@@ -10,6 +10,15 @@ export type Opened =
 /** First bytes of a deflated file. */
 const DEFLATED = [0x1f, 0x8b];
 
+/** What is said of a picture, or of anything else that is no text. */
+const NO_TEXT: Problem = {
+  line: 1,
+  path: '',
+  found: 'bytes that are no text',
+  allowed: 'a setup, or a dive saved here',
+  suggestion: 'Choose another file.',
+};
+
 /** Reads a file that a person chose: a dive as we save it, or a setup. The readers are fetched now and not before. */
 export async function openFile(file: Blob): Promise<Opened> {
   const bytes = new Uint8Array(await file.arrayBuffer());
@@ -21,6 +30,7 @@ export async function openFile(file: Blob): Promise<Opened> {
     if ('problems' in read) return { kind: 'problems', problems: read.problems };
     return { kind: 'run', run: read.file.run, endHash: read.file.endHash };
   }
+  if (bytes.includes(0)) return { kind: 'problems', problems: [NO_TEXT] };
   const { readSetup } = await import('../diver/file.ts');
   const read = readSetup(text());
   if ('problems' in read) return { kind: 'problems', problems: read.problems };

@@ -31,6 +31,11 @@ export async function fly(shell: Shell): Promise<void> {
     const act = actOfKey(event.code);
     if (act && !(shell.view.settings.toggles && isHeld(act))) program.act(act, false);
   });
+  // A button that was clicked must not keep the keys: space would press it again instead of freezing.
+  shell.root.addEventListener('click', (event) => {
+    const focused = doc.activeElement;
+    if (event.detail > 0 && focused instanceof HTMLElement && focused.matches('button')) focused.blur();
+  });
   view.addEventListener('blur', () => program.letGo());
   doc.addEventListener('visibilitychange', () => program.letGo());
 

@@ -1,5 +1,5 @@
 import { rigOf, type Rig } from '../diver/index.ts';
-import { TICKS_PER_S, replay, type Dive, type Run } from '../dive/index.ts';
+import { FLAG, TICKS_PER_S, replay, type Dive, type Run } from '../dive/index.ts';
 import { LESSONS } from '../lesson/index.ts';
 import { isHeld, type Act, type Wish } from '../panels/index.ts';
 import { Stage } from '../stage/index.ts';
@@ -106,7 +106,7 @@ export class Program {
     if (command === 'release') {
       if (this.#shell.view.deck?.armed) void this.#grant({ kind: 'release', all: false });
       else void this.#grant({ kind: 'arm', armed: true });
-    } else if (command !== 'back' || place === 'fly') void this.#grant({ kind: command });
+    } else if (command === 'freeze' || place === 'fly') void this.#grant({ kind: command });
   }
 
   /** Nothing is held any more: the page lost sight of the hands. */
@@ -155,7 +155,7 @@ export class Program {
       heightPx: this.#shell.root.querySelector('#stage')?.clientHeight ?? 0,
       moments: this.#shell.view.debrief?.moments ?? [],
       asked: prompt !== null,
-      afloat: this.#shell.view.readings?.place === 'afloat',
+      afloat: ((this.#lookedBack ?? this.#flight.dive).state.flags & FLAG.headOut) !== 0,
       projector,
       reducedMotion: this.#shell.window.matchMedia('(prefers-reduced-motion: reduce)').matches,
       theme: this.#shell.theme,
@@ -236,6 +236,11 @@ export class Program {
         this.#clock = NEW_CLOCK;
         return;
       case 'moment':
+        // The same moment once more goes back to the end of the dive.
+        if (view.shownAtS === wish.atS) {
+          this.#lookedBack = null;
+          return this.#shell.show({ shownAtS: null });
+        }
         this.#lookedBack = replay(flight.dive.run(), Math.round(wish.atS * TICKS_PER_S));
         return this.#shell.show({ shownAtS: wish.atS });
       case 'arm':

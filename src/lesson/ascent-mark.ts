@@ -134,7 +134,7 @@ function rateTerms(
       bad: PEAK_BAD_MPMIN,
       weight: 0.1,
       row: peakRow,
-      reason: stayed ? down : `Your fastest three seconds were at ${peak.toFixed(0)} m/min.`,
+      reason: stayed ? down : `Your fastest three seconds were at ${peak.toFixed(1)} m/min.`,
     },
   ];
 }

@@ -41,8 +41,8 @@ export function descentMark(
         weight: 0.25,
         row: peak.row,
         reason: !keeps(peak.value, GOOD_MPMIN)
-          ? `You sank at ${peak.value.toFixed(0)} m/min: gas came too late.`
-          : `You never sank faster than ${peak.value.toFixed(0)} m/min.`,
+          ? `You sank at ${peak.value.toFixed(1)} m/min: gas came too late.`
+          : `You never sank faster than ${peak.value.toFixed(1)} m/min.`,
       },
       held.rms(0.35),
       held.close(0.15),

@@ -51,7 +51,7 @@ export class LedgerBars extends Panel {
             : nothing
         }
       </svg>
-      <p>kilograms of pull, both bars at one scale</p>`;
+      <p>${this.units === 'metric' ? 'kilograms' : 'pounds'} of pull at this moment of the breath</p>`;
   }
 }
 customElements.define('ledger-bars', LedgerBars);

@@ -130,7 +130,10 @@ export class TitleBar extends Panel {
   }
 
   #chosen(event: Event): void {
-    const { value } = event.target as HTMLSelectElement;
+    const select = event.target as HTMLSelectElement;
+    const { value } = select;
+    // The keys fly the diver again: a list that keeps the focus would take them all.
+    select.blur();
     if (value) wish(this, { kind: 'setup', id: value });
   }
 }

@@ -70,7 +70,7 @@ export class Bands {
     const { tokens, unit, edgePx } = this.#style;
     const width = (toS - band.fromS) * frame.pxPerS;
     const height = (band.bottomM - band.topM) * frame.pxPerM;
-    const edge = { width: Math.max(2.4 * unit, edgePx), color: tokens.place };
+    const edge = { width: Math.max(2.4 * unit, edgePx), color: tokens.placeWords };
     g.clear().rect(0, 0, width, height).fill({ color: tokens.place, alpha: PLACE_ALPHA });
     g.moveTo(0, 0).lineTo(width, 0).moveTo(0, height).lineTo(width, height).stroke(edge);
     const tooth = Math.min(8 * unit, height / 3);

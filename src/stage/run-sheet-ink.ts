@@ -31,7 +31,7 @@ export function drawBands(
     c.fillStyle = cssOf(tokens.place);
     c.fillRect(left, topM * pxPerM, right - left, (bottomM - topM) * pxPerM);
     c.globalAlpha = 1;
-    for (const edgeM of [topM, bottomM]) stroke(c, tokens.place, 2, [left, edgeM * pxPerM, right, edgeM * pxPerM]);
+    for (const edgeM of [topM, bottomM]) stroke(c, tokens.placeWords, 2, [left, edgeM * pxPerM, right, edgeM * pxPerM]);
   }
 }
 
