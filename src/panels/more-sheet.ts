@@ -162,7 +162,7 @@ export class MoreSheet extends Panel {
         </select></label
       >
       <label
-        >units
+        >units of the numbers beside the water
         <select @change=${(event: Event) => this.#set({ units: valueOf(event) as Settings['units'] })}>
           <option value="metric" ?selected=${units === 'metric'}>metres, kilograms</option>
           <option value="imperial" ?selected=${units === 'imperial'}>feet, pounds</option>
