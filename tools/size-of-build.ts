@@ -23,6 +23,9 @@ export const limitsKb = { shell: 40, flying: 190 } as const;
 /** The chunk that brings everything flying needs; the app imports it dynamically, after the first paint. */
 const flySource = 'src/app/fly.ts';
 
+/** The first diver's kit, fetched together with the stage. */
+const firstSetup = 'src/diver/setups/first-dive.yaml';
+
 /** Of these one is loaded by every first flight, whichever suits the machine: the larger counts. */
 const renderers = ['src/stage/webgl.ts', 'src/stage/canvas.ts'];
 
@@ -38,7 +41,8 @@ function closure(manifest: Manifest, key: string, seen = new Set<string>()): Set
 
 /**
  * What a first visit loads: the shell is the page, the entry's static imports and their styles (fonts not counted);
- * flying is every script of the shell, of the chunk `src/app/fly.ts`, and of the larger renderer.
+ * flying is every script of the shell, of the chunk `src/app/fly.ts`, of the first
+ * diver's kit, and of the larger renderer.
  * @param gzipBytes size of a built file as sent
  * @throws {RangeError} when the build has no entry, several, or no chunk of its own for flying
  */
@@ -48,6 +52,7 @@ export function measure(manifest: Manifest, gzipBytes: (file: string) => number)
   const shell = closure(manifest, entries[0]!);
   const scripts = (keys: Iterable<string>) => [...keys].map((key) => manifest[key]!.file);
   const bare = closure(manifest, flySource, new Set(shell));
+  if (manifest[firstSetup]) closure(manifest, firstSetup, bare);
   const flights = renderers.filter((key) => manifest[key]).map((key) => closure(manifest, key, new Set(bare)));
   const bytesOf = (keys: Set<string>) => scripts(keys).reduce((bytes, file) => bytes + gzipBytes(file), 0);
   const all = flights.reduce((most, flight) => (bytesOf(flight) > bytesOf(most) ? flight : most), bare);

@@ -92,7 +92,8 @@ export class Flight {
 
   /** Goes back: the same dive up to then, to be flown on from there. */
   back(seconds: number): void {
-    const ticks = Math.max(0, this.dive.tick - seconds * TICKS_PER_S);
+    const sinceStart = this.dive.tick - this.dive.recording.startTick;
+    const ticks = Math.max(0, sinceStart - seconds * TICKS_PER_S);
     this.take(replay(this.dive.run(), ticks - (ticks % TICKS_PER_CHANGE)));
   }
 

@@ -17,6 +17,8 @@ export async function fly(shell: Shell): Promise<void> {
   new ResizeObserver(fit).observe(host);
   fit();
 
+  // Time that a hidden page did not see counts for nothing.
+  let lastMs = NaN;
   view.addEventListener('keydown', (event) => {
     const { prompt, moreOpen, settings } = shell.view;
     const meaning = moreOpen ? null : meaningOf(event, focusOf(doc.activeElement));
@@ -37,7 +39,10 @@ export async function fly(shell: Shell): Promise<void> {
     if (event.detail > 0 && focused instanceof HTMLElement && focused.matches('button')) focused.blur();
   });
   view.addEventListener('blur', () => program.letGo());
-  doc.addEventListener('visibilitychange', () => program.letGo());
+  doc.addEventListener('visibilitychange', () => {
+    program.letGo();
+    lastMs = NaN;
+  });
 
   shell.root.addEventListener('dragover', (event) => event.preventDefault());
   shell.root.addEventListener('drop', (event) => {
@@ -46,7 +51,6 @@ export async function fly(shell: Shell): Promise<void> {
     if (file) shell.root.dispatchEvent(new WishEvent({ kind: 'file', file }));
   });
 
-  let lastMs = NaN;
   const frame = (nowMs: number) => {
     const realS = Number.isNaN(lastMs) || doc.hidden ? 0 : (nowMs - lastMs) / 1000;
     lastMs = nowMs;

@@ -6,7 +6,7 @@ import { DONE, printJson } from './io.ts';
 import { DEEPEST_M, LUNGS, litres, lungsM3 } from './options.ts';
 import { UsageError, within, type Asked } from './usage.ts';
 
-/** Newtons of one kilogram of pull. @source CGPM 1901, standard gravity, read */
+/** Newtons of one kilogram of pull. @source CGPM 1901, standard gravity, recalled */
 const N_PER_KGF = 9.80665;
 
 /** The force ledger of one moment. */

@@ -3,7 +3,7 @@ import type { Command } from './command.ts';
 import { DONE, printJson } from './io.ts';
 import { DEEPEST_M } from './options.ts';
 
-/** Standard gravity, m/s². @source CGPM 1901, read */
+/** Standard gravity, m/s². @source CGPM 1901, recalled */
 const GRAVITY_MPS2 = 9.80665;
 
 /** Density and pressure of still water. */

@@ -68,14 +68,14 @@ export function lastingFlags(
   s: DiveState,
   c: Controls,
   at: ValveState,
-  held: boolean,
+  closed: boolean,
   gives: boolean,
   flags: number,
 ): number {
   const { ambientPa } = at;
   let out = flags;
   if (s.depthM < HEAD_OUT_M) out |= FLAG.headOut;
-  if (held) {
+  if (closed) {
     const over = lungOverpressurePa(rig, s.lungMol, s.lungM3, ambientPa);
     if (over > LUNG_WARN_PA) out |= FLAG.overpressure;
     if (over > LUNG_CRITICAL_PA) out |= FLAG.critical;

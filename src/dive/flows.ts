@@ -21,7 +21,7 @@ const SUIT_LEVEL_SHARE = 0.1;
 const VALVE_LEVEL_M = 0.12;
 const VALVE_UPRIGHT_GAIN_M = 0.07;
 
-/** Molar rates of one moment, mol/s, all >= 0, and the moles each store would hold at a stage of the tick. */
+/** Molar rates of one moment, mol/s, all >= 0. */
 export interface Flows {
   jacketIn: number;
   jacketOut: number;
@@ -163,7 +163,9 @@ export function suitExhaustPa(rig: Rig, c: Controls, suitMol: number, ambientPa:
   const volume = (suitMol * rig.gasJPerMol) / ambientPa;
   if (volume <= suit.minimumM3) return 0;
   const gasDepthM = (Math.min(volume, suit.capacityM3) * Math.max(pitchSin, SUIT_LEVEL_SHARE)) / SUIT_PLAN_M2;
-  const valveM = gasDepthM - (VALVE_LEVEL_M - VALVE_UPRIGHT_GAIN_M * pitchSin);
+  // Who presses the valve lifts the elbow, and with it the valve to where the gas is highest.
+  const belowTopM = c.suitVent === 1 ? 0 : VALVE_LEVEL_M - VALVE_UPRIGHT_GAIN_M * pitchSin;
+  const valveM = gasDepthM - belowTopM;
   const crack = c.suitVent === 1 ? 0 : c.suitValveHPa >= 0 ? c.suitValveHPa * 100 : suit.crackPa;
   // A few centimetres of gas: the change of density along the dive does not show in what the valve feels.
   return rig.column.segments[0]!.densityKgPerM3 * rig.column.gravityMps2 * valveM - crack;

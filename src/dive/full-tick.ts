@@ -291,8 +291,8 @@ export function fullTick(
   if (bags || s.jacketMol * gasJPerMol > p1 * jacketMostM3) relieved = overflow(rig, s, valves);
   const supplied = gives || inAir;
   let flags = 0;
-  if (bags || held || relieved || !supplied || s.depthM < HEAD_OUT_M)
-    flags = lastingFlags(rig, s, c, valves, held, supplied, relieved ? FLAG.relief : 0);
+  if (bags || closed || relieved || !supplied || s.depthM < HEAD_OUT_M)
+    flags = lastingFlags(rig, s, c, valves, closed, supplied, relieved ? FLAG.relief : 0);
   if (flags !== s.flags) {
     if (events) logTurns(events, s, flags);
     s.flags = flags;

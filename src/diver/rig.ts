@@ -25,6 +25,8 @@ export const LUNG_K = 310.15;
 export const LUNG_VAPOUR_PA = 6270;
 /** Gas in the gut at one atmosphere, m³. Recalled. */
 const GUT_M3 = 0.1e-3;
+/** What can still be breathed out at the end of a quiet breath, at least, litres. Practice. */
+const LEAST_RESERVE_L = 0.1;
 /** The step's limit, so that the state stays small; twin sets and two stages fit. */
 export const MOST_CYLINDERS = 4;
 /** The release mask is a 31-bit whole number. */
@@ -242,7 +244,12 @@ function lungsOf(diver: BodySetup): Omit<Rig['lungs'], 'open'> {
   return {
     residualM3: dry.residualL * IMMERSED_RESIDUAL_SHARE * 1e-3,
     totalM3: dry.totalL * IMMERSED_TOTAL_SHARE * 1e-3,
-    endExpiratoryM3: dry.functionalResidualL * IMMERSED_END_EXPIRATORY_SHARE * 1e-3,
+    // The shares come from different studies: in old or short people the two would cross.
+    endExpiratoryM3:
+      Math.max(
+        dry.functionalResidualL * IMMERSED_END_EXPIRATORY_SHARE,
+        dry.residualL * IMMERSED_RESIDUAL_SHARE + LEAST_RESERVE_L,
+      ) * 1e-3,
     ...breath,
   };
 }

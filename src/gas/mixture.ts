@@ -1,7 +1,7 @@
 /** Molar gas constant, J/(mol K). @source CODATA 2018, exact, recalled */
 export const GAS_CONSTANT = 8.314462618;
 
-/** Molar mass of dry air, kg/mol. @source Lemmon et al. 2000 and U.S. Standard Atmosphere 1976 composition, read */
+/** Molar mass of dry air, kg/mol. Derived from the composition of @source Lemmon et al. 2000 and U.S. Standard Atmosphere 1976, read */
 export const AIR_KG_PER_MOL = 28.9647e-3;
 
 /**

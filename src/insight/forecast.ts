@@ -14,8 +14,8 @@ export const FORECAST_S = 10;
 
 /** What a diver does who does nothing: no press, no fins; breathing, attitude, a held breath and the valve's setting go on. */
 export function handsOff(controls: Controls): Controls {
-  const { lungCl, breath, pitchDeg, suitValveHPa, releaseMask, ledge } = controls;
-  return { ...restingControls(lungCl), breath, pitchDeg, suitValveHPa, releaseMask, ledge };
+  const { lungCl, breath, attitude, pitchDeg, suitValveHPa, releaseMask, ledge } = controls;
+  return { ...restingControls(lungCl), breath, attitude, pitchDeg, suitValveHPa, releaseMask, ledge };
 }
 
 /** Looks ahead from a moment; keeps one scratch state, so that asking ten times a second allocates nothing that grows. */

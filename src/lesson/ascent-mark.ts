@@ -8,7 +8,7 @@ import { sumMark, type Cap, type Demand, type Term } from './mark-sum.ts';
 import type { Trace } from './trace.ts';
 import { finGate, heldOf } from './window-evidence.ts';
 
-/** Ascent limit, m/min. @source 30 ft/min: US Navy Diving Manual rev. 7 §9-6.3, recalled */
+/** Ascent limit, m/min. @source 30 ft/min: US Navy Diving Manual rev. 7 §9-6.3, read */
 const LIMIT_MPMIN = 9;
 /** The rate that caps, m/min, practice; and where the credit for the fastest moment begins and ends. */
 const FAST_MPMIN = 18;

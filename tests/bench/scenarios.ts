@@ -113,13 +113,13 @@ function odexMinute({ rig, start }: TimedDiver): () => number {
 /** All rows by their letter; each is run in a process of its own. */
 export const SCENARIOS: Readonly<Record<string, () => Scenario>> = {
   a: () => ({
-    name: 'one step, all parts, controls new every tick, recording ÷ one bare engine update',
+    name: 'one step, all parts, breath and fins new every tick, recording ÷ one bare engine update',
     ours: minutes(FOAM, 1, steered),
     theirs: matterUpdates(),
     most: 0.6,
   }),
   b: () => ({
-    name: 'one step in blocks of 6 between changes of controls, recording ÷ one bare engine update',
+    name: 'one step in blocks of 6 between changes of breath and fins, recording ÷ one bare engine update',
     ours: minutes(FOAM, 6, steered),
     theirs: matterUpdates(),
     most: 0.4,

@@ -124,6 +124,15 @@ describe('drysuit', () => {
     }
   });
 
+  test('level nothing passes by itself; a pressed valve, lifted to the highest gas, lets it out', () => {
+    const from = { depthM: 12, suitGasM3: 10e-3 };
+    const { before, after } = during(DRY, from, {}, 120);
+    expect(after.suitMol).toBe(before.suitMol);
+    const pressed = during(DRY, from, { suitVent: 1 }, 120);
+    expect(pressed.after.suitMol).toBeLessThan(pressed.before.suitMol);
+    expect(pressed.after.bubbleMol).toBeGreaterThan(pressed.before.bubbleMol);
+  });
+
   test('head-up a full suit vents by itself, and stops at what its crack pressure holds', () => {
     const { before, after } = during(DRY, { depthM: 12, suitGasM3: 20e-3, pitchDeg: 90 }, { pitchDeg: 90 }, 120 * 5);
     expect(after.suitMol).toBeLessThan(before.suitMol);
