@@ -1,4 +1,5 @@
 import type { Rig } from '../diver/index.ts';
+import type { Means, RecoveryMap } from '../insight/index.ts';
 import type { ControlChange, Controls, DiveEvent, DiveState, Recording } from '../dive/index.ts';
 
 /** A place to be, ahead or behind, on the time axis of the dive. */
@@ -36,6 +37,47 @@ export interface LimitsFrom {
   readonly limits: RateLimits;
 }
 
+/** A neutral depth: a hilltop, from which a diver runs away either way, or a hollow, into which he comes back. */
+export interface NeutralMark {
+  readonly depthM: number;
+  readonly stable: boolean;
+}
+
+/** Net force at a depth if the diver were there with the gas he has, newtons, up positive. */
+export interface DepthForce {
+  readonly depthM: number;
+  readonly netN: number;
+}
+
+/** Where and when one means would stop the diver. */
+export interface Ledge {
+  readonly words: string;
+  readonly atS: number;
+  readonly depthM: number;
+}
+
+/** A mark on the axis across a recovery map, in the map's own unit. */
+export interface AcrossTick {
+  readonly at: number;
+  readonly words: string;
+}
+
+/** What lies over the water: one family at a time. */
+export type StageOverlay =
+  /** A column of small force arrows on the now-line, pointing apart at a hilltop. */
+  | { readonly kind: 'forces'; readonly arrows: readonly DepthForce[] }
+  /** Ledges ahead, one for each means that still stops the diver; below them what is lost, in words. */
+  | { readonly kind: 'ledges'; readonly ledges: readonly Ledge[]; readonly lost: readonly string[] }
+  /** The gentlest means that still works over depth and one other quantity; its dots stand level with the divers. */
+  | {
+      readonly kind: 'map';
+      readonly maps: readonly RecoveryMap[];
+      readonly acrossWords: string;
+      readonly ticks: readonly AcrossTick[];
+      /** What stands in the area of each means, and in that where none works. */
+      readonly words: Readonly<Record<Means | 'lost', string>>;
+    };
+
 /** All that one frame shows. Pure data: the stage keeps nothing that is not a function of the last view. */
 export interface StageView {
   readonly rig: Rig;
@@ -72,4 +114,7 @@ export interface StageView {
   readonly forecastWords?: string;
   /** Net force that the arrow shows, newtons, up positive; left out: that of the moment, which swings with each breath. */
   readonly arrowN?: number;
+  /** Neutral depths for the present gas and the middle of the breath, on the scale. */
+  readonly neutral?: readonly NeutralMark[];
+  readonly overlay?: StageOverlay | null;
 }
