@@ -11,7 +11,7 @@ const IN_SHARE = 0.4;
 /** Thrust at which the breath is twice as fast, newtons. Practice. */
 const EFFORT_N = 45;
 
-/** Lung volumes that an open airway makes for during a tick: at its middle and its end, m³. */
+/** Lung volumes that an open airway makes for during a step: at its middle and its end, m³. */
 export interface BreathPlan {
   /** In: rate at which lung gas is blown into the jacket, m³/s, 0 when it is not. */
   oralM3ps: number;
@@ -20,18 +20,19 @@ export interface BreathPlan {
 }
 
 /**
- * Plans the lungs over the next tick for an open airway and moves the breath's phase on. Automatic: in 40 %, out 60 % of the
+ * Plans the lungs over the next step for an open airway and moves the breath's phase on. Automatic: in 40 %, out 60 % of the
  * period, each a 3u² − 2u³ ramp about the level, phases on whole ticks; direct: straight to the target. Flow and capacity
  * limit both. Blowing into the jacket empties the lungs at the mouth's rate instead.
  * Writes into `out`, so that nothing is allocated inside the step.
+ * @param ticks length of the step; an automatic phase must not end within it
  */
-export function planBreath(rig: Rig, s: DiveState, c: Controls, out: BreathPlan): void {
+export function planBreath(rig: Rig, s: DiveState, c: Controls, out: BreathPlan, ticks: number): void {
   const { residualM3, totalM3, tidalM3, periodS } = rig.lungs;
   const now = s.lungM3;
   if (out.oralM3ps > 0) {
-    const perTick = out.oralM3ps / TICKS_PER_S;
-    out.middleM3 = Math.max(Math.min(now, residualM3), now - perTick / 2);
-    out.endM3 = Math.max(Math.min(now, residualM3), now - perTick);
+    const blownM3 = (out.oralM3ps / TICKS_PER_S) * ticks;
+    out.middleM3 = Math.max(Math.min(now, residualM3), now - blownM3 / 2);
+    out.endM3 = Math.max(Math.min(now, residualM3), now - blownM3);
     return;
   }
   let middle = c.lungCl * 1e-5;
@@ -46,11 +47,11 @@ export function planBreath(rig: Rig, s: DiveState, c: Controls, out: BreathPlan)
       s.breathTicks = Math.max(1, Math.floor(period * share * TICKS_PER_S + 0.5));
     }
     const low = middle - tidalM3 / 2;
-    middle = low + tidalM3 * wave(s.breathTick + 0.5, s.breathTicks, s.breathIn);
-    end = low + tidalM3 * wave(s.breathTick + 1, s.breathTicks, s.breathIn);
-    s.breathTick++;
+    middle = low + tidalM3 * wave(s.breathTick + 0.5 * ticks, s.breathTicks, s.breathIn);
+    end = low + tidalM3 * wave(s.breathTick + ticks, s.breathTicks, s.breathIn);
+    s.breathTick += ticks;
   }
-  const half = 0.5 / TICKS_PER_S;
+  const half = (0.5 / TICKS_PER_S) * ticks;
   out.middleM3 = toward(now, middle, half, residualM3, totalM3);
   out.endM3 = toward(now, end, 2 * half, residualM3, totalM3);
 }

@@ -125,7 +125,7 @@ function calmTick(rig: Rig, s: DiveState, c: Controls): void {
   const v = s.speedMps;
   const lung0 = s.lungMol;
   const lungStart = s.lungM3;
-  planBreath(rig, s, c, plan);
+  planBreath(rig, s, c, plan, 1);
   const lungMiddle = plan.middleM3;
   const lungEnd = plan.endM3;
   const cylinders = s.cylinderMol;

@@ -1,4 +1,4 @@
-import { STEP_S, type Controls } from './controls.ts';
+import type { Controls } from './controls.ts';
 import type { DiveState } from './state.ts';
 
 /** Thrust that can be kept up, and the most for a sprint, newtons; how long a sprint lasts, seconds. Practice. */
@@ -9,15 +9,20 @@ export const SPRINT_S = 5;
 const RECOVERY = 0.25;
 
 /**
- * Writes the thrust of a tick as far as the diver can give it, newtons along the body, and what it costs: 45 N sustained,
+ * Writes the thrust of a step as far as the diver can give it, newtons along the body, and what it costs: 45 N sustained,
  * 100 N for five seconds, anything between for as long in proportion.
+ * @param seconds length of the step
  */
-export function kick(s: DiveState, c: Controls): void {
-  const limitN = s.sprintS > 0 ? SPRINT_N : SUSTAINED_N;
-  s.thrustN = Math.min(Math.max(c.finsN, -limitN), limitN);
-  const effortN = Math.abs(s.thrustN) - SUSTAINED_N;
-  s.sprintS =
-    effortN > 0
-      ? Math.max(0, s.sprintS - (STEP_S * effortN) / (SPRINT_N - SUSTAINED_N))
-      : Math.min(SPRINT_S, s.sprintS + STEP_S * RECOVERY);
+export function kick(s: DiveState, c: Controls, seconds: number): void {
+  const wantedN = Math.abs(c.finsN) - SUSTAINED_N;
+  if (wantedN <= 0) {
+    s.thrustN = c.finsN;
+    s.sprintS = Math.min(SPRINT_S, s.sprintS + seconds * RECOVERY);
+    return;
+  }
+  // Who asks for more than he can keep up does not rest: nothing comes back until he asks for less.
+  const mostN = SPRINT_N - SUSTAINED_N;
+  const overN = Math.min(wantedN, mostN, (s.sprintS * mostN) / seconds);
+  s.thrustN = c.finsN > 0 ? SUSTAINED_N + overN : -SUSTAINED_N - overN;
+  s.sprintS = Math.max(0, s.sprintS - (seconds * overN) / mostN);
 }

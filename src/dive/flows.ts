@@ -1,7 +1,7 @@
 import { jacketM3, loopM3, type Rig } from '../diver/index.ts';
 import { vesselPressurePa } from '../gas/index.ts';
 import { STANDARD_PRESSURE_PA } from '../water/index.ts';
-import { STEP_S, type Controls } from './controls.ts';
+import type { Controls } from './controls.ts';
 import type { DiveState } from './state.ts';
 
 /** Pressure over ambient at which the first stage feeds inflators, pascals. Practice. */
@@ -172,11 +172,12 @@ export function suitExhaustPa(rig: Rig, c: Controls, suitMol: number, ambientPa:
 }
 
 /**
- * Moves the gas of one tick: each transfer is one number, never more than the store holds, taken here and added there.
+ * Moves the gas of one step: each transfer is one number, never more than the store holds, taken here and added there.
  * @param sums weighted sums of the molar rates over the four stages
+ * @param stepS length of the step, seconds
  */
-export function applyFlows(rig: Rig, s: DiveState, sums: Flows, at: ValveState): void {
-  const seconds = STEP_S / 6;
+export function applyFlows(rig: Rig, s: DiveState, sums: Flows, at: ValveState, stepS: number): void {
+  const seconds = stepS / 6;
   const { ambientPa } = at;
   const { jacketIn, jacketOut, suitIn, suitOut, loopIn, loopOut } = sums;
   if (jacketIn > 0) s.jacketMol = fill(rig, s, s.jacketMol, jacketIn * seconds, ambientPa);

@@ -47,7 +47,7 @@ const lever: Lever = emptyLever();
 const valves: ValveState = { jacketMol: NaN, suitMol: NaN, loopMol: NaN, ambientPa: NaN, supplyPa: NaN, pitchSin: NaN };
 
 /**
- * One tick with everything that can happen in it. The balance of forces stands here on flat numbers, because that is what
+ * One step with everything that can happen in it: a tick in a dive, several where somebody looks ahead. The balance of forces stands here on flat numbers, because that is what
  * makes it fast; the force ledger is the same balance in words, and a test holds the two to 1e-9 N.
  */
 export function fullTick(
@@ -57,6 +57,7 @@ export function fullTick(
   target: Direction,
   events: DiveEvent[] | undefined,
   locked: boolean,
+  ticks: number,
 ): void {
   const { column, gasJPerMol, lungJPerMol, kgPerMol, currentDownMps, foam, drysuit } = rig;
   const { open: openCircuit, residualM3: lungLeastM3, totalM3: lungMostM3 } = rig.lungs;
@@ -73,7 +74,7 @@ export function fullTick(
   const loopMostM3 = rig.loop ? rig.loop.capacityM3 : 0;
   const held = openCircuit && c.breath === 2;
   const onLine = rig.line && c.holdLine === 1;
-  const h = STEP_S;
+  const h = STEP_S * ticks;
   const sixth = h / 6;
   s.calmUntil = 0;
 
@@ -88,7 +89,7 @@ export function fullTick(
   const lung0 = s.lungMol;
 
   // What holds for the whole tick: fins, the plan of the breath, who supplies, which valves could pass gas.
-  kick(s, c);
+  kick(s, c, h);
   const thrustN = s.thrustN;
   let p0 = surfacePressurePa + rhoG0 * (z0 > 0 ? z0 : 0);
   if (layered) p0 = waterAt(column, z0, water).pressurePa;
@@ -103,7 +104,7 @@ export function fullTick(
   let lungEnd = 0;
   if (held) lungStart = lungMiddle = lungEnd = plan.endM3 = lungMostM3;
   else if (openCircuit) {
-    planBreath(rig, s, c, plan);
+    planBreath(rig, s, c, plan, ticks);
     lungMiddle = plan.middleM3;
     lungEnd = plan.endM3;
   }
@@ -267,7 +268,7 @@ export function fullTick(
   // The new state. Gas moves as whole amounts: each transfer is one number, taken here and added there.
   s.depthM = z0 + sixth * sumZ;
   s.speedMps = v0 + sixth * sumV;
-  s.tick++;
+  s.tick += ticks;
   if (turning) {
     lever.pitchCos = cos0 + sixth * sumCos;
     lever.pitchSin = sin0 + sixth * sumSin;
@@ -283,7 +284,7 @@ export function fullTick(
   let p1 = surfacePressurePa + rhoG0 * (s.depthM > 0 ? s.depthM : 0);
   if (layered) p1 = waterAt(column, s.depthM, water).pressurePa;
   valves.ambientPa = p1;
-  if (flowing) applyFlows(rig, s, sums, valves);
+  if (flowing) applyFlows(rig, s, sums, valves, h);
   if (openCircuit) settleLungs(rig, s, valves, plan, held, closed, inAir, blowing);
   // Bags and flags are looked at only where something could have come of them.
   const bags = drysuit !== null || !openCircuit;

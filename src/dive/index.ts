@@ -11,6 +11,7 @@ export {
   type Controls,
 } from './controls.ts';
 export { FLAG, LUNG_CRITICAL_PA, LUNG_WARN_PA, SQUEEZE_PA, type DiveEvent, type EventKind } from './events.ts';
+export { SUSTAINED_N } from './fins.ts';
 export { REAR_BELOW_SIN, SHOULDER_ABOVE_SIN, supplyPa, ventFor } from './flows.ts';
 export {
   copyState,
@@ -23,6 +24,7 @@ export {
   type Start,
 } from './state.ts';
 export { advance } from './step.ts';
+export { glide } from './glide.ts';
 export { hashOf } from './hash.ts';
 export { RECORDED, Recording, TICKS_PER_ROW, rowOf, type Recorded, type Row } from './recording.ts';
 export { Dive, replay, type ControlChange, type Run } from './run.ts';

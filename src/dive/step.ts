@@ -30,7 +30,7 @@ export function advance(
     const ran = mayBeCalm ? calmTicks(rig, s, c, target, left, locked) : 0;
     left -= ran;
     if (left > 0) {
-      fullTick(rig, s, c, target, events, locked);
+      fullTick(rig, s, c, target, events, locked, 1);
       left--;
     }
   }

@@ -17,7 +17,12 @@ describe('fins', () => {
     expect(state.thrustN).toBe(100);
     advance(rig, state, kick, 10, undefined, true);
     expect(state.thrustN).toBe(45);
-    advance(rig, state, BREATHING, 120 * 20, undefined, true);
+    // Asking for more all the time gives no more: no second tick of sprint out of what a tick of cruising gave back.
+    const before = state.finsUpNs + state.finsDownNs;
+    advance(rig, state, { ...kick, pitchDeg: 90 }, 120 * 10, undefined, true);
+    expect(state.thrustN).toBe(45);
+    expect(state.finsUpNs + state.finsDownNs - before).toBeLessThanOrEqual(450);
+    advance(rig, state, BREATHING, 120 * 20 + 1, undefined, true);
     expect(state.sprintS).toBe(5);
   });
 });

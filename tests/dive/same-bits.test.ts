@@ -39,7 +39,7 @@ describe('the calm path is the full path', () => {
           }
           release(rig, full, controls.releaseMask, fullEvents);
           for (let tick = 0; tick < ticks; tick++)
-            fullTick(rig, full, controls, direction(controls.pitchDeg), fullEvents, locked);
+            fullTick(rig, full, controls, direction(controls.pitchDeg), fullEvents, locked, 1);
           expect(hashOf(calm), `after change ${change}`).toBe(hashOf(full));
           expect(calm.netN).toBe(full.netN);
         }
