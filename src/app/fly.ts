@@ -51,6 +51,9 @@ export async function fly(shell: Shell): Promise<void> {
     if (file) shell.root.dispatchEvent(new WishEvent({ kind: 'file', file }));
   });
 
+  // What a first flight does not need comes while nothing else is to do; what fails here is tried again when it is wanted.
+  whenIdle(view, () => void program.fetchLearning().catch(() => undefined));
+
   const frame = (nowMs: number) => {
     const realS = Number.isNaN(lastMs) || doc.hidden ? 0 : (nowMs - lastMs) / 1000;
     lastMs = nowMs;
@@ -58,4 +61,10 @@ export async function fly(shell: Shell): Promise<void> {
     view.requestAnimationFrame(frame);
   };
   view.requestAnimationFrame(frame);
+}
+
+/** Runs something once the page has nothing else to do; not every browser can say when that is. */
+function whenIdle(view: Window, run: () => void): void {
+  if ('requestIdleCallback' in view) view.requestIdleCallback(run);
+  else setTimeout(run, 1000);
 }

@@ -1,7 +1,6 @@
 import { rigOf, type Rig } from '../diver/index.ts';
-import { FLAG, TICKS_PER_S, replay, type Dive, type Run } from '../dive/index.ts';
-import { LESSONS } from '../lesson/index.ts';
-import { isHeld, type Act, type Wish } from '../panels/index.ts';
+import { TICKS_PER_S, replay, type Dive, type Run } from '../dive/index.ts';
+import { fetchSheets, isHeld, type Act, type Wish } from '../panels/index.ts';
 import { Stage } from '../stage/index.ts';
 import { NEW_CLOCK, betweenTicks, passTime, type Clock } from './clock.ts';
 import { SETUPS } from './deck-of.ts';
@@ -10,12 +9,13 @@ import { Flight, afloatStart } from './flight.ts';
 import { breathingAs, pressed, released } from './hands.ts';
 import { Held } from './held.ts';
 import type { KeyCommand } from './keys.ts';
-import { LessonFlight } from './lesson-flight.ts';
-import { pictureBack, pictureOf } from './picture.ts';
+import type * as Learning from './learning.ts';
+import type { LessonFlight } from './lesson-flight.ts';
+import type { PageView } from './page-view.ts';
 import { readySetup } from './setups.ts';
 import type { Shell } from './shell.ts';
+import { shownFrom } from './shown.ts';
 import { toldOf } from './told.ts';
-import { drawWholeRun } from './whole-run.ts';
 
 /** How often the panels are told, milliseconds, how often a listener hears, and how long lead stays ready to go. */
 const PANELS_MS = 90;
@@ -31,6 +31,7 @@ export class Program {
   #flight: Flight;
   #free: { rig: Rig; id: string };
   #lesson: LessonFlight | null = null;
+  #learning: typeof Learning | null = null;
   #lookedBack: Dive | null = null;
   #clock: Clock = NEW_CLOCK;
   #begun = false;
@@ -44,7 +45,7 @@ export class Program {
     this.#stage = stage;
     this.#free = { rig, id: FIRST_SETUP };
     this.#flight = new Flight(rig, afloatStart(rig));
-    shell.show({ ready: true, setups: SETUPS, setupId: FIRST_SETUP, lessons: LESSONS });
+    shell.show({ ready: true, setups: SETUPS, setupId: FIRST_SETUP });
     shell.onWish = (wish) => void this.#grant(wish);
     this.refresh();
   }
@@ -128,6 +129,12 @@ export class Program {
     else this.#takeRun(opened.run, opened.endHash);
   }
 
+  /** What lessons need, fetched now unless it is there. */
+  async fetchLearning(): Promise<typeof Learning> {
+    const [learning] = await Promise.all([import('./learning.ts'), fetchSheets()]);
+    return (this.#learning = learning);
+  }
+
   #runs(): boolean {
     const { frozen, moreOpen, prompt, place } = this.#shell.view;
     const flying = place === 'fly' || place === 'lesson';
@@ -140,36 +147,18 @@ export class Program {
   }
 
   #draw(): void {
-    const { projector, frozen } = this.#shell.view;
-    const lesson = this.#lesson?.view() ?? null;
-    const prompt = lesson?.prompt ?? null;
-    const first = !this.#begun;
-    const of = {
-      dive: this.#lookedBack ?? this.#flight.dive,
-      ...this.#flight.between(betweenTicks(this.#clock)),
-      forecastM: prompt || lesson?.done ? null : this.#flight.forecastM(),
-      lesson,
-      limitsBefore: this.#lesson?.limitsBefore(),
-      goal: this.#lesson?.goal() ?? null,
-      frozen: frozen || prompt !== null,
-      heightPx: this.#shell.root.querySelector('#stage')?.clientHeight ?? 0,
-      moments: this.#shell.view.debrief?.moments ?? [],
-      asked: prompt !== null,
-      afloat: ((this.#lookedBack ?? this.#flight.dive).state.flags & FLAG.headOut) !== 0,
-      projector,
-      reducedMotion: this.#shell.window.matchMedia('(prefers-reduced-motion: reduce)').matches,
-      theme: this.#shell.theme,
-      first: first && !lesson,
-    };
-    this.#stage.draw(this.#lookedBack ? pictureBack({ ...of, depthM: this.#lookedBack.state.depthM }) : pictureOf(of));
-    if (this.#shell.view.place === 'debrief')
-      drawWholeRun(
-        this.#shell.root,
-        pictureOf({ ...of, dive: this.#flight.dive }),
-        this.#shell.window.devicePixelRatio,
-      );
-    const shown = this.#lookedBack?.state.depthM ?? of.depthM;
-    this.#shell.root.style.setProperty('--diver-y', `${Math.round(this.#stage.depthToY(shown))}px`);
+    const { root, window } = this.#shell;
+    const { now, whole } = shownFrom({
+      shell: this.#shell,
+      flight: this.#flight,
+      lesson: this.#lesson,
+      lookedBack: this.#lookedBack,
+      share: betweenTicks(this.#clock),
+      begun: this.#begun,
+    });
+    this.#stage.draw(now);
+    if (whole) this.#learning?.drawWholeRun(root, whole, window.devicePixelRatio);
+    root.style.setProperty('--diver-y', `${Math.round(this.#stage.depthToY(now.depthM))}px`);
   }
 
   #tellPanels(nowMs: number): void {
@@ -221,7 +210,7 @@ export class Program {
       case 'setup':
         return this.#practise(rigOf(await readySetup(wish.id)), wish.id);
       case 'place':
-        if (wish.place === 'learn') return this.#shell.show({ place: 'learn', moreOpen: false });
+        if (wish.place === 'learn') return this.#catalogue(view.place);
         return this.#shell.show({ place: 'fly', projector: wish.place === 'teach' });
       case 'projector':
         return this.#shell.show({ projector: wish.on });
@@ -290,7 +279,14 @@ export class Program {
     this.#shell.show({ place: 'fly', setupId: '', frozen: true, trouble });
   }
 
+  /** The lessons; who has gone elsewhere before they came stays there. */
+  async #catalogue(from: PageView['place']): Promise<void> {
+    const { LESSONS } = await this.fetchLearning();
+    if (this.#shell.view.place === from) this.#shell.show({ place: 'learn', moreOpen: false, lessons: LESSONS });
+  }
+
   async #learn(id: string): Promise<void> {
+    const { LESSONS, LessonFlight } = await this.fetchLearning();
     const lesson = LESSONS.find((one) => one.id === id);
     if (!lesson) throw new RangeError(`there is no lesson ${id}`);
     const begun = await LessonFlight.begin(lesson);

@@ -1,5 +1,5 @@
 import { render } from 'lit';
-import { WishEvent, type Wish } from '../panels/index.ts';
+import { WishEvent, fetchSheets, type Wish } from '../panels/index.ts';
 import { FIRST_VIEW, type PageView } from './page-view.ts';
 import { page } from './page.ts';
 import { remember, remembered, shelfOf } from './remembered.ts';
@@ -54,8 +54,18 @@ export class Shell {
     if (wish.kind === 'settings') this.#keep(wish.settings);
     else if (wish.kind === 'caution-read') this.#keep({ cautionRead: true });
     else if (wish.kind === 'problems-read') this.show({ trouble: '', problems: [] });
-    else if (wish.kind === 'more') this.show({ moreOpen: wish.open });
+    else if (wish.kind === 'more') void this.#more(wish.open);
     this.#heard(wish);
+  }
+
+  /** Opens *more* once it is there: a page must not wait for a sheet that does not come. */
+  async #more(open: boolean): Promise<void> {
+    try {
+      if (open) await fetchSheets();
+      this.show({ moreOpen: open });
+    } catch {
+      this.show({ trouble: 'This part of the program was not loaded. Check the connection and try again.' });
+    }
   }
 
   #keep(change: Partial<PageView['settings']>): void {

@@ -1,11 +1,7 @@
-import './debrief-sheet.ts';
 import './gas-bars.ts';
 import './lane-numbers.ts';
-import './lesson-list.ts';
-import './more-sheet.ts';
 import './practice-deck.ts';
 import './problem-list.ts';
-import './question-sheet.ts';
 import './start-note.ts';
 import './title-bar.ts';
 
@@ -18,3 +14,6 @@ export { spoken, type GasStore, type Pull, type Readings } from './readings.ts';
 export { USUAL_SETTINGS, type Settings } from './settings.ts';
 export { pullKg } from './units.ts';
 export { WishEvent, type Wish } from './wish.ts';
+
+/** Fetches the panels that lie on the page for a while: *more*, questions, lessons, the debrief. Until then their elements show nothing. */
+export const fetchSheets = (): Promise<unknown> => import('./sheets.ts');

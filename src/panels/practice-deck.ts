@@ -3,7 +3,6 @@ import type { Act } from './acts.ts';
 import './breath-level.ts';
 import './hold-button.ts';
 import './lead-release.ts';
-import './ledger-bars.ts';
 import { Panel } from './panel.ts';
 import type { Readings } from './readings.ts';
 import type { Units } from './settings.ts';
