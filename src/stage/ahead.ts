@@ -95,12 +95,12 @@ export class Ahead {
   }
 
   #drawDots({ forecastM }: StageView, frame: Frame, taken: Taken): void {
-    const { unit, waterPx } = this.#style;
+    const { unit, freePx } = this.#style;
     const count = forecastM ? forecastM.length - 1 : 0;
     for (let i = 1; i <= Math.max(count, this.#dots.length); i++) {
       const dot = (this.#dots[i - 1] ??= this.root.addChild(this.#dot(i)));
       const x = secondsToX(frame, frame.nowS + i);
-      dot.visible = i <= count && x < waterPx - 4 * unit;
+      dot.visible = i <= count && x < freePx - 4 * unit;
       if (!dot.visible) continue;
       const y = depthToY(frame, forecastM![i]!);
       dot.position.set(x, y);

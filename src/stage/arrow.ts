@@ -5,11 +5,12 @@ import type { Taken } from './taken.ts';
 import type { StageView } from './view.ts';
 
 /** A kilogram-force, newtons. @source BIPM: SI brochure, recalled */
-const KGF_N = 9.80665;
+export const KGF_N = 9.80665;
 /** Within this the diver is neutral, kgf. @source look: colour and words */
-const NEUTRAL_KGF = 0.1;
-/** Length of the arrow, pixels a kgf, and the force beyond which it grows no more. */
-const PX_PER_KGF = 46;
+export const NEUTRAL_KGF = 0.1;
+/** Length of the arrow, pixels a kgf. */
+export const PX_PER_KGF = 46;
+/** The force beyond which it grows no more, kgf. */
 const MOST_KGF = 2.5;
 
 /**
@@ -42,7 +43,7 @@ export class ForceArrow {
     const length = Math.abs(kgf) <= NEUTRAL_KGF ? 0 : Math.min(lengthPx(kgf, unit), mostPx);
     const cut = lengthPx(kgf, unit) > mostPx;
     const key = `${Math.round(length * 2)} ${kgf > 0} ${cut}`;
-    if (key !== this.#key) this.#build(length, Math.sign(kgf), cut);
+    if (key !== this.#key) drawArrow(this.#arrow, this.#style, length, Math.sign(kgf), cut);
     this.#key = key;
     this.#arrow.position.set(x, y);
     if (length === 0) return;
@@ -54,33 +55,35 @@ export class ForceArrow {
       bottom: y + (kgf > 0 ? 0 : length),
     });
   }
+}
 
-  #build(length: number, up: number, cut: boolean): void {
-    const { tokens, unit } = this.#style;
-    const g = this.#arrow.clear();
-    if (length === 0) return;
-    const [shaft, head, wide] = [4.5 * unit, Math.min(13 * unit, length * 0.8), 11 * unit];
-    const at = (x: number, along: number) => [x, -up * along] as const;
+/** Draws an arrow from its foot at 0, up (1) or down (−1), so long and so thick against the one on the diver; cut: it should be longer. */
+export function drawArrow(g: Graphics, style: Style, length: number, up: number, cut: boolean, thick = 1): void {
+  const { tokens } = style;
+  const unit = style.unit * thick;
+  g.clear();
+  if (length === 0) return;
+  const [shaft, head, wide] = [4.5 * unit, Math.min(13 * unit, length * 0.8), 11 * unit];
+  const at = (x: number, along: number) => [x, -up * along] as const;
+  g.poly([
+    ...at(-shaft, 0),
+    ...at(-shaft, length - head),
+    ...at(-wide, length - head),
+    ...at(0, length),
+    ...at(wide, length - head),
+    ...at(shaft, length - head),
+    ...at(shaft, 0),
+  ])
+    .fill(up > 0 ? tokens.forceUp : tokens.forceDown)
+    .stroke({ width: 1.5 * style.unit, color: tokens.paper, join: 'round' });
+  // A cut through the shaft says that the force is greater than the arrow is long.
+  if (cut)
     g.poly([
-      ...at(-shaft, 0),
-      ...at(-shaft, length - head),
-      ...at(-wide, length - head),
-      ...at(0, length),
-      ...at(wide, length - head),
-      ...at(shaft, length - head),
-      ...at(shaft, 0),
-    ])
-      .fill(up > 0 ? tokens.forceUp : tokens.forceDown)
-      .stroke({ width: 1.5 * unit, color: tokens.paper, join: 'round' });
-    // A cut through the shaft says that the force is greater than the arrow is long.
-    if (cut)
-      g.poly([
-        ...at(-shaft * 1.6, 12 * unit),
-        ...at(shaft * 1.6, 17 * unit),
-        ...at(shaft * 1.6, 21 * unit),
-        ...at(-shaft * 1.6, 16 * unit),
-      ]).fill(tokens.paper);
-  }
+      ...at(-shaft * 1.6, 12 * unit),
+      ...at(shaft * 1.6, 17 * unit),
+      ...at(shaft * 1.6, 21 * unit),
+      ...at(-shaft * 1.6, 16 * unit),
+    ]).fill(tokens.paper);
 }
 
 /** Length of the arrow of a force, pixels; a small one is as long as its head. */

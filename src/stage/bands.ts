@@ -27,7 +27,7 @@ export class Bands {
   }
 
   #draw(i: number, band: Band, view: StageView, frame: Frame, taken: Taken): void {
-    const { waterPx, textPx, unit, heightPx, tokens } = this.#style;
+    const { waterPx, freePx, textPx, unit, heightPx, tokens } = this.#style;
     let slot = this.#pool[i];
     if (!slot) {
       slot = {
@@ -58,7 +58,7 @@ export class Bands {
     const width = words.width;
     const height = textPx * 1.25;
     const places: Box[] = [];
-    for (const left of [start, Math.max(start, waterPx - width - 10 * unit)])
+    for (const left of [start, Math.max(start, freePx - width - 10 * unit)])
       for (const above of [top - height - 3 * unit, bottom + 3 * unit, top + 10 * unit, bottom - height - 10 * unit])
         places.push({ left, top: above, right: left + width, bottom: above + height });
     const box = taken.first(places) ?? places[0]!;

@@ -61,10 +61,10 @@ export class Diver {
     this.root.rotation = -Math.atan2(view.state.pitchSin, view.state.pitchCos);
     this.mark.position.set(frame.nowX, y);
     this.enlarged.visible = frame.enlarged > 1;
-    const { waterPx, heightPx, textPx, unit } = this.#style;
+    const { freePx, heightPx, textPx, unit } = this.#style;
     const bottomY = depthToY(frame, view.rig.bottomM);
     const low = heightPx - textPx;
-    put(this.enlarged, waterPx - 8 * unit, Math.abs(bottomY - low) < textPx ? bottomY - textPx : low);
+    put(this.enlarged, freePx - 8 * unit, Math.abs(bottomY - low) < textPx ? bottomY - textPx : low);
     this.enlarged.text = `diver drawn ×${frame.enlarged}`;
   }
 

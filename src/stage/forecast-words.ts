@@ -23,7 +23,7 @@ export class ForecastWords {
 
   draw(view: StageView, frame: Frame, taken: Taken): void {
     const { forecastM, forecastWords = 'if you do nothing' } = view;
-    const { unit, waterPx, narrow } = this.#style;
+    const { unit, freePx, narrow } = this.#style;
     const endM = forecastM?.[10];
     this.root.visible = endM !== undefined && forecastWords !== '';
     if (endM === undefined || !this.root.visible) return;
@@ -36,7 +36,7 @@ export class ForecastWords {
     const x = secondsToX(frame, view.nowS + 10);
     // A ring out of the picture has its words at the edge where it left.
     const y = Math.min(Math.max(depthToY(frame, endM), taken.within.top), taken.within.bottom);
-    const places = placesNear(Math.min(x, waterPx), y, width, height, taken.within, 9 * unit);
+    const places = placesNear(Math.min(x, freePx), y, width, height, taken.within, 9 * unit);
     // The last place is kept while it is free, so that words do not hop to and fro.
     if (!taken.isFree(places[this.#place]!)) this.#place = places.findIndex((box) => taken.isFree(box));
     this.root.visible = this.#place >= 0;

@@ -2,4 +2,16 @@ export { drawRunSheet } from './run-sheet.ts';
 export type { Sheet, SheetOptions } from './run-sheet-layout.ts';
 export { Stage, type FrameCost, type StageOptions } from './stage.ts';
 export type { RendererKind } from './renderer.ts';
-export type { Band, Flag, LimitsFrom, RateLimits, Ring, StageView } from './view.ts';
+export type {
+  AcrossTick,
+  Band,
+  DepthForce,
+  Flag,
+  Ledge,
+  LimitsFrom,
+  NeutralMark,
+  RateLimits,
+  Ring,
+  StageOverlay,
+  StageView,
+} from './view.ts';

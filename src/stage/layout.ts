@@ -14,8 +14,11 @@ export interface Style {
   readonly pixelRatio: number;
   /** Width of the water; the depth scale takes the rest. */
   readonly waterPx: number;
-  /** Where `now` stands: two thirds of the water. */
+  /** Where `now` stands: two thirds of the water; nearer the left on a narrow page with a map. */
   readonly nowX: number;
+  /** Whether a map stands before the scale, and where the water left of it ends: at the scale without one. */
+  readonly mapped: boolean;
+  readonly freePx: number;
   /** Size unit: 1 on a laptop at 720 lines. */
   readonly unit: number;
   readonly textPx: number;
@@ -34,14 +37,16 @@ export function styleOf(
   pixelRatio: number,
   theme: StageView['theme'],
   projector: boolean,
+  mapped = false,
 ): Style {
   const narrow = widthPx < 520;
   const unit = projector
     ? Math.max(1.2, Math.min(heightPx / 470, widthPx / 700))
     : Math.min(Math.max(Math.min(widthPx / 1060, heightPx / 470), 0.88), 1.35);
   const textPx = Math.round(projector ? Math.max(28 * Math.min(1, heightPx / 850), 14 * unit) : 14 * unit);
-  const scalePx = Math.round(narrow ? 34 : 44 * Math.max(1, textPx / 14) + (projector ? 8 : 0));
+  const scalePx = Math.round(narrow ? 40 : 44 * Math.max(1, textPx / 14) + (projector ? 8 : 0));
   const waterPx = Math.max(widthPx - scalePx, 1);
+  const nowX = Math.round(waterPx * (mapped && narrow ? 0.45 : 2 / 3));
   return {
     tokens: tokensOf(theme),
     theme,
@@ -50,7 +55,9 @@ export function styleOf(
     heightPx,
     pixelRatio,
     waterPx,
-    nowX: Math.round((waterPx * 2) / 3),
+    nowX,
+    mapped,
+    freePx: mapped ? Math.round(nowX + (waterPx - nowX) * 0.3) : waterPx,
     unit,
     textPx,
     linePx: 3.6 * unit,

@@ -11,7 +11,6 @@ export class Scale {
   readonly #style: Style;
   readonly #ticks = new Graphics();
   readonly #numerals: { plain: Text; bold: Text }[] = [];
-  readonly #bracket = new Graphics();
   #key = '';
 
   constructor(style: Style) {
@@ -27,7 +26,7 @@ export class Scale {
       .moveTo(0, 0)
       .lineTo(1, 0)
       .stroke({ width: Math.max(1, style.unit), color: tokens.ink, alpha: 0.5 });
-    this.root.addChild(paper, this.#ticks, this.#bracket);
+    this.root.addChild(paper, this.#ticks);
   }
 
   draw(view: StageView, frame: Frame): void {
@@ -44,29 +43,9 @@ export class Scale {
     for (let m = first; m <= Math.min(bottomOf(frame) + 0.5, bottomM); m += everyM) this.#numeral(used++, m, frame);
     for (let i = used; i < this.#numerals.length; i++)
       this.#numerals[i]!.plain.visible = this.#numerals[i]!.bold.visible = false;
-    this.#drawBracket(view.breathReachM ?? null, frame);
     const y = depthToY(frame, view.depthM);
     this.hair.position.set(frame.nowX, Math.round(y));
     this.hair.scale.x = waterPx - frame.nowX;
-  }
-
-  /** How far a full breath in and out would lead. */
-  #drawBracket(reachM: StageView['breathReachM'], frame: Frame): void {
-    const { tokens, widthPx, unit, heightPx } = this.#style;
-    const g = this.#bracket.clear();
-    if (!reachM) return;
-    const at = (depthM: number) => Math.min(Math.max(depthToY(frame, depthM), -20), heightPx + 20);
-    const [top, bottom] = [at(reachM[0]), at(reachM[1])];
-    const x = widthPx - 5 * unit;
-    for (const [width, color] of [
-      [6 * unit, tokens.ink],
-      [3.2 * unit, tokens.gas],
-    ] as const)
-      g.moveTo(x - 6 * unit, top)
-        .lineTo(x, top)
-        .lineTo(x, bottom)
-        .lineTo(x - 6 * unit, bottom)
-        .stroke({ width, color, cap: 'square', join: 'miter' });
   }
 
   #numeral(i: number, metres: number, frame: Frame): void {

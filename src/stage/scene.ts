@@ -8,6 +8,7 @@ import { ForecastWords } from './forecast-words.ts';
 import { depthToY, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import { Marks } from './marks.ts';
+import type { Overlays } from './overlays.ts';
 import { Presses } from './presses.ts';
 import { Scale } from './scale.ts';
 import { Specks } from './specks.ts';
@@ -28,9 +29,11 @@ export class Scene {
   readonly #arrow: ForceArrow;
   readonly #marks: Marks;
   readonly #taken: Taken;
+  readonly #over: Overlays | undefined;
   readonly #layers: readonly { draw(view: StageView, frame: Frame): void }[];
 
-  constructor(style: Style) {
+  /** @param Over what lies over the water, once it has been loaded */
+  constructor(style: Style, Over?: typeof Overlays) {
     this.style = style;
     const water = new Water(style);
     const specks = new Specks(style);
@@ -46,9 +49,9 @@ export class Scene {
     this.#ahead = new Ahead(style);
     this.#words = new ForecastWords(style);
     this.#layers = [water, specks, ticks, scale, presses, track, bubbles, diver];
-    const { unit, textPx, waterPx, heightPx } = style;
+    const { unit, textPx, freePx, heightPx } = style;
     const edge = 5 * unit;
-    this.#taken = new Taken({ left: edge, top: textPx * 2.2, right: waterPx - edge, bottom: heightPx - edge });
+    this.#taken = new Taken({ left: edge, top: textPx * 2.2, right: freePx - edge, bottom: heightPx - edge });
     this.root.addChild(water.root, specks.root, this.#bands.root, scale.hair, ticks.nowLine);
     this.root.addChild(diver.sinking, bubbles.root, diver.root, water.surface, water.ground);
     this.root.addChild(
@@ -61,6 +64,7 @@ export class Scene {
       marks.root,
     );
     this.root.addChild(ticks.root, diver.enlarged, scale.root);
+    this.#over = Over && new Over(style, this.root);
   }
 
   draw(view: StageView, frame: Frame): void {
@@ -76,6 +80,7 @@ export class Scene {
     this.#ahead.draw(view, frame, taken);
     this.#bands.draw(view, frame, taken);
     this.#marks.draw(view, frame, taken);
+    this.#over?.draw(view, frame, taken);
     this.#marks.drawFlags(view, frame, taken);
     this.#ahead.drawLimit(view, frame, taken);
     this.#words.draw(view, frame, taken);

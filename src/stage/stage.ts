@@ -1,6 +1,7 @@
 import { Camera } from './camera.ts';
 import { depthToY, secondsToX, type Frame } from './geometry.ts';
 import { styleOf } from './layout.ts';
+import type { Overlays } from './overlays.ts';
 import { rendererOf, suitedKind, type RendererKind, type StageRenderer } from './renderer.ts';
 import { Scene } from './scene.ts';
 import type { StageView } from './view.ts';
@@ -38,6 +39,8 @@ export class Stage {
   #drawnAtMs = NaN;
   #cost: FrameCost = { composedMs: NaN, renderedMs: NaN };
   #gone = false;
+  #Over: typeof Overlays | undefined;
+  #asked = false;
 
   private constructor(host: HTMLElement, renderer: StageRenderer, mayFall: boolean) {
     this.#host = host;
@@ -97,6 +100,7 @@ export class Stage {
   draw(view: StageView): void {
     if (this.#gone) return;
     this.#view = view;
+    if (!this.#asked && (view.overlay || view.breathReachM || view.neutral?.length)) void this.#loadOverlays();
     const scene = this.#sceneFor(view);
     const beganMs = performance.now();
     this.#frame = this.#camera.frame(view, scene.style);
@@ -118,22 +122,34 @@ export class Stage {
   #sceneFor(view: StageView): Scene {
     const [width, height, ratio] = this.#sizePx;
     const is = this.#scene?.style;
+    const mapped = view.overlay?.kind === 'map';
     const fits =
       is?.widthPx === width &&
       is.heightPx === height &&
       is.pixelRatio === ratio &&
       is.theme === view.theme &&
-      is.projector === view.projector;
+      is.projector === view.projector &&
+      is.mapped === mapped;
     if (this.#scene && fits) return this.#scene;
     this.#dropScene();
-    const style = styleOf(width, height, ratio, view.theme, view.projector);
+    const style = styleOf(width, height, ratio, view.theme, view.projector, mapped);
     this.#renderer.background.color = style.tokens.paper;
-    return (this.#scene = new Scene(style));
+    return (this.#scene = new Scene(style, this.#Over));
   }
 
   #dropScene(): void {
     this.#scene?.destroy();
     this.#scene = undefined;
+  }
+
+  /** What lies over the water comes when a view first has some of it, and is drawn from then on; without it the rest goes on. */
+  async #loadOverlays(): Promise<void> {
+    this.#asked = true;
+    const loaded = await import('./overlays.ts').catch(() => undefined);
+    if (!loaded) return;
+    this.#Over = loaded.Overlays;
+    this.#dropScene();
+    if (this.#view) this.draw(this.#view);
   }
 
   #attach(): void {

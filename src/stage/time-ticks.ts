@@ -37,7 +37,7 @@ export class TimeTicks {
 
   draw(view: StageView, frame: Frame): void {
     this.#solid.visible = view.frozen;
-    const { waterPx, textPx, narrow, unit } = this.#style;
+    const { freePx, textPx, narrow, unit } = this.#style;
     const room = textPx * (narrow ? 5.5 : 8);
     const stepS = STEPS_S.find((s) => s * frame.pxPerS >= room) ?? 1200;
     // Words stand in the air or under the surface, never across it.
@@ -47,13 +47,13 @@ export class TimeTicks {
     put(this.#nowLabel, frame.nowX, top);
     const firstS = Math.ceil((view.nowS - frame.nowX / frame.pxPerS) / stepS) * stepS;
     let used = 0;
-    for (let s = firstS; secondsToX(frame, s) < waterPx - textPx; s += stepS) {
+    for (let s = firstS; secondsToX(frame, s) < freePx - textPx; s += stepS) {
       const x = secondsToX(frame, s);
       const { mark, label } = this.#tick(used++);
       mark.visible = true;
       mark.x = x;
       // Near `now` a tick keeps quiet, and so does one whose words would be cut at the edge.
-      label.visible = Math.abs(x - frame.nowX) > textPx * 3.4 && x > textPx * 1.7 && x < waterPx - textPx * 1.8;
+      label.visible = Math.abs(x - frame.nowX) > textPx * 3.4 && x > textPx * 1.7 && x < freePx - textPx * 1.8;
       if (!label.visible) continue;
       const fromNow = Math.round(s - view.nowS);
       label.text = `${fromNow < 0 ? '−' : '+'}${Math.abs(fromNow)} s`;

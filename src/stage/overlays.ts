@@ -1,0 +1,38 @@
+import type { Container } from 'pixi.js';
+import { BreathReach } from './breath-reach.ts';
+import { ForceColumn } from './force-column.ts';
+import type { Frame } from './geometry.ts';
+import type { Style } from './layout.ts';
+import { Ledges } from './ledges.ts';
+import { MapPanel } from './map-panel.ts';
+import { NeutralSigns } from './neutral-signs.ts';
+import type { Taken } from './taken.ts';
+import type { StageView } from './view.ts';
+
+/** What insight puts over the water and on the scale. Loaded when a view first has some of it. */
+export class Overlays {
+  readonly #map: MapPanel;
+  readonly #ledges: Ledges;
+  readonly #forces: ForceColumn;
+  readonly #neutral: NeutralSigns;
+  readonly #reach: BreathReach;
+
+  /** Adds its pictures on top of a scene. */
+  constructor(style: Style, scene: Container) {
+    this.#map = new MapPanel(style);
+    this.#ledges = new Ledges(style);
+    this.#forces = new ForceColumn(style);
+    this.#neutral = new NeutralSigns(style);
+    this.#reach = new BreathReach(style);
+    for (const { root } of [this.#map, this.#forces, this.#ledges, this.#neutral, this.#reach]) scene.addChild(root);
+  }
+
+  /** Signs before words, words that are tied to a place before those that can move. */
+  draw(view: StageView, frame: Frame, taken: Taken): void {
+    this.#map.draw(view, frame);
+    this.#neutral.draw(view, frame, taken, view.overlay?.kind === 'forces');
+    this.#reach.draw(view, frame, taken);
+    this.#forces.draw(view, frame, taken);
+    this.#ledges.draw(view, frame, taken);
+  }
+}
