@@ -86,7 +86,7 @@ export function suitName(suit: SuitSetup): string {
 
 const STEEL = { material: 'steel', workingBar: 232, fillBar: 200 } as const;
 const STEEL_12: Omit<CylinderSetup, 'o2Percent'> = { ...STEEL, waterL: 12, emptyKg: 14.9, externalL: 13.9 };
-/** 10 and 15 L: body mass in common practice, external volume derived with steel of 7.85 kg/L and a valve of 0.9 kg. */
+/** 10 and 15 L: body mass in common practice, external volume derived with steel of 7.85 kg/L and a valve of 0.9 kg, 0.11 L. */
 const CYLINDERS: readonly (readonly Omit<CylinderSetup, 'o2Percent'>[])[] = [
   [{ ...STEEL, waterL: 10, emptyKg: 12.6, externalL: 11.6 }],
   [STEEL_12],

@@ -26,7 +26,7 @@ export function otherWaters(setup: Setup): Named[] {
   const { layers, densityKgPerM3, ...water } = setup.water;
   const now = waterName(setup.water);
   return WATERS.filter(([name]) => name !== now).map(([name, salinityPsu]) => ({
-    change: `${name}${layers ? ' all the way down' : ''} instead of ${now}`,
+    change: `${name}${name === 'brackish water' ? ` of ${salinityPsu} psu` : ''}${layers ? ' all the way down' : ''} instead of ${now}`,
     setup: { ...setup, water: { ...water, salinityPsu } },
   }));
 }

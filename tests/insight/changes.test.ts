@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { loadSetupText, readSetup } from '../../src/diver/file.ts';
 import { READY_SETUPS, instantOf, rigOf, type DrysuitSetup, type Setup } from '../../src/diver/index.ts';
 import { leadChanges, neutralLeadKg, type LeadChange } from '../../src/insight/index.ts';
+import { waterDensityKgPerM3 } from '../../src/water/index.ts';
 import { EXAMPLE, changed, setupOf, withLeadKg } from '../reference/rigs.ts';
 import { allowedOff, rowOf } from '../reference/rows.ts';
 
@@ -97,6 +98,21 @@ describe('leadChanges() against what is known of kit', () => {
     expect(Math.abs(externalL - (row.expected as number))).toBeLessThan(allowedOff(row));
   });
 
+  test('cylinders displace their water, their wall and a valve of 0.9 kg and 0.11 L', () => {
+    // Steel of 7.85 and aluminium of 2.70 kg/L [derived]; the volumes are given to 0.1 L.
+    for (const { setup } of rowsOf(EXAMPLE, 'cylinder'))
+      for (const { waterL, emptyKg, externalL, material } of setup.cylinders) {
+        const wallL = (emptyKg - 0.9) / (material === 'steel' ? 7.85 : 2.7);
+        expect(Math.abs(externalL - waterL - wallL - 0.11)).toBeLessThanOrEqual(0.05);
+      }
+  });
+
+  test('brackish water is that of the salt that the words say', () => {
+    const { setup, change } = rowFor(rowsOf(EXAMPLE, 'water'), 'brackish water');
+    expect(change).toBe('brackish water of 10 psu instead of sea water');
+    expect(rigOf(setup).column.segments[0]!.densityKgPerM3).toBe(waterDensityKgPerM3(10, 15));
+  });
+
   test.each([
     // Lift of suits at the surface, kilograms of pull, as divers tell it [practice, no source]. A 3 mm one is told to lift 1.5
     // to 2.5 and has 2.9 here, which the physics page says too.
@@ -167,7 +183,7 @@ describe('leadChanges() row by row', () => {
 
   test('what is no change is left out', () => {
     expect(namesOf(readySetup('pool'), 'water')).toEqual([
-      'brackish water instead of fresh water',
+      'brackish water of 10 psu instead of fresh water',
       'sea water instead of fresh water',
       'at 2000 m of altitude instead of at sea level',
     ]);
