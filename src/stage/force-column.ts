@@ -1,15 +1,15 @@
 import { Container, Graphics } from 'pixi.js';
 import { KGF_N, NEUTRAL_KGF, PX_PER_KGF, drawArrow } from './arrow.ts';
-import { arrowStepM, barKg, crossingsM, pxPerKgfOf } from './force-scale.ts';
-import { depthToY, type Frame } from './geometry.ts';
+import { arrowStepM, barKg, crossingsM, greatestKgf, pxPerKgfOf } from './force-scale.ts';
+import { bottomOf, depthToY, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
-import { Plate, leftOf } from './plate.ts';
+import { Plate, placesBeside } from './plate.ts';
 import type { Taken } from './taken.ts';
 import type { DepthForce, StageView } from './view.ts';
-import { placesNear, type Box } from './words-place.ts';
+import { crosses, type Box } from './words-place.ts';
 
 /** Thickness of these arrows against the one on the diver. */
-const THICK = 0.62;
+const THICK = 0.75;
 
 /**
  * What the water would do to the diver at each depth with the gas he has: a column of arrows on the now-line, all at one length a
@@ -35,8 +35,8 @@ export class ForceColumn {
     this.root.visible = overlay?.kind === 'forces';
     if (overlay?.kind !== 'forces') return;
     const { unit } = this.#style;
-    const stepM = arrowStepM(frame.pxPerM, 26 * unit);
-    const greatest = overlay.arrows.reduce((most, { netN }) => Math.max(most, Math.abs(netN)), 0) / KGF_N;
+    const stepM = arrowStepM(frame.pxPerM, 44 * unit);
+    const greatest = greatestKgf(overlay.arrows, frame.topM, bottomOf(frame));
     const pxPerKgf = pxPerKgfOf(greatest, stepM * frame.pxPerM * 0.9, PX_PER_KGF * unit);
     const mostPx = stepM * frame.pxPerM * 0.9;
     this.#drawDashes(overlay.arrows, view, frame, taken);
@@ -49,7 +49,7 @@ export class ForceColumn {
     this.#drawBar(pxPerKgf, frame, taken);
   }
 
-  /** One arrow, on the now-line, or beside what stands there already. */
+  /** One arrow, on the now-line or a little beside it; none where the diver is. */
   #arrow(i: number, kgf: number, y: number, pxPerKgf: number, mostPx: number, frame: Frame, taken: Taken): boolean {
     const { unit } = this.#style;
     if (Math.abs(kgf) < NEUTRAL_KGF) return false;
@@ -64,7 +64,9 @@ export class ForceColumn {
     });
     const { top, bottom } = boxAt(0);
     if (top < taken.within.top || bottom > taken.within.bottom) return false;
-    const x = this.#clear(frame.nowX, boxAt, taken);
+    // The diver's box was the first to be taken.
+    if (crosses(boxAt(frame.nowX), taken.boxes[0]!)) return false;
+    const x = this.#clear(frame.nowX, boxAt, 24 * unit, taken);
     if (x === undefined) return false;
     let slot = this.#arrows[i];
     if (!slot) {
@@ -81,18 +83,17 @@ export class ForceColumn {
     return true;
   }
 
-  /** The now-line, or the nearest place beside what covers it there: the diver, who must stay readable. */
-  #clear(x: number, boxAt: (x: number) => Box, taken: Taken): number | undefined {
+  /** The now-line, or the nearest free place so far beside it; the diver must stay readable. */
+  #clear(x: number, boxAt: (x: number) => Box, farPx: number, taken: Taken): number | undefined {
     const free = (at: number) => !taken.isHit(boxAt(at)) && boxAt(at).right < taken.within.right;
-    if (free(x)) return x;
-    const unit = this.#style.unit;
-    for (let away = 12 * unit; away < 130 * unit; away += 12 * unit)
+    const step = 8 * this.#style.unit;
+    for (let away = 0; away <= farPx; away += step)
       for (const way of [1, -1]) if (free(x + way * away)) return x + way * away;
     return undefined;
   }
 
   #drawDashes(arrows: readonly DepthForce[], { neutral }: StageView, frame: Frame, taken: Taken): void {
-    const { unit, textPx } = this.#style;
+    const { unit } = this.#style;
     const depths = neutral?.length ? neutral.map(({ depthM }) => depthM) : crossingsM(arrows);
     depths.forEach((depthM, i) => {
       const { g, words } = this.#dash(i);
@@ -102,13 +103,17 @@ export class ForceColumn {
       words.show(undefined);
       if (!seen) return;
       const half = 15 * unit;
-      const boxAt = (x: number): Box => ({ left: x - half, top: y - 3 * unit, right: x + half, bottom: y + 3 * unit });
-      const x = this.#clear(frame.nowX, boxAt, taken) ?? frame.nowX;
+      const boxAt = (x: number): Box => ({
+        left: x - half - 8 * unit,
+        top: y - 3 * unit,
+        right: x + half + 8 * unit,
+        bottom: y + 3 * unit,
+      });
+      const x = this.#clear(frame.nowX, boxAt, 160 * unit, taken) ?? frame.nowX;
       g.position.set(x, y);
       taken.boxes.push(boxAt(x));
       const size = words.say('neutral');
-      const beside = placesNear(x, y, ...size, taken.within, textPx);
-      const box = taken.first([leftOf(x - half - 4 * unit, y, size), ...beside]);
+      const box = taken.first(placesBeside(x, y, half + 9 * unit, size));
       words.show(box);
       if (box) taken.boxes.push(box);
     });
@@ -142,12 +147,13 @@ export class ForceColumn {
     const { tokens, unit, textPx } = this.#style;
     const kg = barKg(pxPerKgf, 14 * unit);
     const long = kg * pxPerKgf;
+    // The words begin with room for the bar.
     const size = this.#barWords.say(`   = ${kg} kg`);
     const height = Math.max(size[1], long + 10 * unit);
     const box = taken.first(
       [taken.within.bottom - height, taken.within.top].flatMap((top) =>
         [1, 2, 4, 6, 9].flatMap((away) =>
-          [frame.nowX + away * 1.5 * textPx, frame.nowX - away * 1.5 * textPx - size[0]].map((left) => ({
+          [frame.nowX - away * 1.5 * textPx - size[0], frame.nowX + away * 1.5 * textPx].map((left) => ({
             left,
             top,
             right: left + size[0],

@@ -1,3 +1,4 @@
+import { KGF_N } from './arrow.ts';
 import type { DepthForce } from './view.ts';
 
 /** Metres between two arrows of the column: the least step at which they do not crowd. */
@@ -15,6 +16,13 @@ const FULL_KGF = [0.5, 1, 2, 3, 5, 8, 12, 20];
 export function pxPerKgfOf(greatestKgf: number, roomPx: number, mostPx: number): number {
   const full = FULL_KGF.find((kgf) => kgf >= greatestKgf * 0.8) ?? FULL_KGF[FULL_KGF.length - 1]!;
   return Math.min(mostPx, roomPx / full);
+}
+
+/** Greatest force in a picture, kgf; the picture is widened to whole five metres, so that the answer changes seldom. */
+export function greatestKgf(arrows: readonly DepthForce[], topM: number, bottomM: number): number {
+  const [from, to] = [Math.floor(topM / 5) * 5, Math.ceil(bottomM / 5) * 5];
+  const seen = arrows.filter(({ depthM }) => depthM >= from && depthM <= to);
+  return seen.reduce((most, { netN }) => Math.max(most, Math.abs(netN)), 0) / KGF_N;
 }
 
 /** Whole kilograms whose bar is long enough to compare with. */

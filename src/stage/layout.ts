@@ -57,7 +57,7 @@ export function styleOf(
     waterPx,
     nowX,
     mapped,
-    freePx: mapped ? Math.round(nowX + (waterPx - nowX) * 0.3) : waterPx,
+    freePx: mapped ? Math.round(nowX + (waterPx - nowX) * 0.25) : waterPx,
     unit,
     textPx,
     linePx: 3.6 * unit,

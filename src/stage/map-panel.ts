@@ -114,7 +114,7 @@ export class MapPanel {
       g.moveTo(xs[0]!, tops[0]!);
       for (let i = 1; i < xs.length; i++) g.lineTo(xs[i]!, tops[i]!);
     }
-    g.stroke({ width: 2.4 * unit, color: tokens.ink, join: 'round' });
+    g.stroke({ width: 2 * unit, color: tokens.ink, join: 'round' });
     // Surface and ground go on behind the panel, thin.
     for (const y of [0, bottomM * px]) g.moveTo(0, y).lineTo(waterPx - freePx, y);
     g.stroke({ width: unit, color: tokens.secondary });

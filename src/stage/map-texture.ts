@@ -13,25 +13,25 @@ export type Window = readonly [top: number, bottom: number];
 export function drawTexture(g: Graphics, means: AreaMeans, shape: Shape, style: Style, window: Window): void {
   const { tokens, unit } = style;
   const px = (units: number) => Math.max(2, Math.round(units * unit));
-  const stroke = (units: number) => g.stroke({ width: units * unit, color: tokens.ink });
+  const stroke = (units: number) => g.stroke({ width: units * unit, color: tokens.secondary });
   if (means === 'lost') fillShape(g, shape, tokens.ink);
-  if (means === 'breath') dots(g, shape, window, px(13), 1.7 * unit, tokens.ink);
+  if (means === 'breath') dots(g, shape, window, px(13), 1.6 * unit, tokens.secondary);
   if (means === 'fins') {
     levels(g, shape, window, px(10));
-    stroke(1.3);
+    stroke(1.2);
   }
   if (means === 'gas') {
     uprights(g, shape, window, px(7));
-    stroke(1.5);
+    stroke(1.2);
   }
   if (means === 'all') {
     levels(g, shape, window, px(9));
     uprights(g, shape, window, px(9));
-    stroke(1.5);
+    stroke(1.2);
   }
   if (means === 'lead') {
     bricks(g, shape, window, px(9), px(18));
-    stroke(3);
+    stroke(2.6);
   }
 }
 

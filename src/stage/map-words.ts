@@ -3,6 +3,7 @@ import type { Style } from './layout.ts';
 import type { Area, AreaMeans } from './map-areas.ts';
 import { roomFor, type Shape } from './map-shape.ts';
 import { Plate } from './plate.ts';
+import type { Box } from './words-place.ts';
 
 /** An area on the page, and where its words stand across. */
 interface Named {
@@ -20,7 +21,7 @@ export interface Seen {
 }
 
 /** Places across that are tried for the words of an area. */
-const TRIES = 14;
+const TRIES = 24;
 
 /** The words in the areas: where there is room, sliding along as the picture moves. */
 export class MapWords {
@@ -47,16 +48,19 @@ export class MapWords {
       for (const plate of this.#plates[kind].slice(used[kind])) plate.show(undefined);
   }
 
+  /** Puts the words where there is room: level, or else running upward in an area that is narrow and steep. */
   place(words: Readonly<Record<AreaMeans, string>>, seen: Seen): void {
     for (const named of this.#named) {
-      const size = named.plate.say(words[named.area.means]);
-      named.plate.show(words[named.area.means] === '' ? undefined : this.#place(named, size, seen));
+      const [width, height] = named.plate.say(words[named.area.means]);
+      const level = words[named.area.means] === '' ? undefined : this.#place(named, [width, height], seen);
+      const box = level ?? (words[named.area.means] === '' ? undefined : this.#place(named, [height, width], seen));
+      named.plate.show(box, box !== level);
     }
   }
 
-  #place(named: Named, [width, height]: readonly [number, number], seen: Seen): ReturnType<typeof boxOf> | undefined {
+  #place(named: Named, [width, height]: readonly [number, number], seen: Seen): Box | undefined {
     const { xs } = named.shape;
-    const air = 3 * this.#style.unit;
+    const air = 2 * this.#style.unit;
     const low = xs[0]! + width / 2 + air;
     const high = xs[xs.length - 1]! - width / 2 - air;
     const roomAt = (x: number) => freeOf(named.shape, x, width / 2 + air, height + 2 * air, seen);
@@ -74,7 +78,9 @@ export class MapWords {
         named.x = x;
       }
     }
-    return room && boxOf(named.x, (room[0] + room[1]) / 2, width, height);
+    if (!room) return undefined;
+    const y = (room[0] + room[1]) / 2;
+    return { left: named.x - width / 2, top: y - height / 2, right: named.x + width / 2, bottom: y + height / 2 };
   }
 
   #plate(kind: 'plain' | 'lost'): Plate {
@@ -109,8 +115,4 @@ function freeOf(
       : [[top, bottom]];
   const [best] = parts.filter(([from, to]) => to - from >= height).sort((a, b) => b[1] - b[0] - (a[1] - a[0]));
   return best;
-}
-
-function boxOf(x: number, y: number, width: number, height: number) {
-  return { left: x - width / 2, top: y - height / 2, right: x + width / 2, bottom: y + height / 2 };
 }

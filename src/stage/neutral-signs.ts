@@ -4,6 +4,7 @@ import type { Style } from './layout.ts';
 import { Plate, placesLeftOf } from './plate.ts';
 import type { Taken } from './taken.ts';
 import type { NeutralMark, StageView } from './view.ts';
+import type { Box } from './words-place.ts';
 
 /** Half the width of a sign with its ground, in units. */
 const HALF = 14;
@@ -39,8 +40,10 @@ export class NeutralSigns {
       (stable ? slot.hollow : slot.top).position.set(x, y);
       taken.boxes.push({ left: x - HALF * unit, top: y - 9 * unit, right: waterPx, bottom: y + 11 * unit });
       if (narrow || mapped || forces) return;
-      const size = slot.words.say(wordsOf({ depthM, stable }));
-      const box = taken.first(placesLeftOf(x - (HALF + 2) * unit, y, size, stable ? 1 : -1));
+      // Where the whole does not fit, the part that matters may.
+      let box: Box | undefined;
+      for (const words of wordsOf({ depthM, stable }))
+        box ??= taken.first(placesLeftOf(x - (HALF + 2) * unit, y, slot.words.say(words), stable ? 1 : -1));
       slot.words.show(box);
       if (box) taken.boxes.push(box);
     });
@@ -81,7 +84,8 @@ export class NeutralSigns {
   }
 }
 
-/** What a neutral depth is called. */
-export function wordsOf({ depthM, stable }: NeutralMark): string {
-  return `neutral ${Math.max(0, depthM).toFixed(1)} m, ${stable ? 'holds' : "won't hold"}`;
+/** What a neutral depth is called, at length and in short. */
+export function wordsOf({ depthM, stable }: NeutralMark): readonly [string, string] {
+  const holds = stable ? 'holds' : "won't hold";
+  return [`neutral ${Math.max(0, depthM).toFixed(1)} m, ${holds}`, holds];
 }

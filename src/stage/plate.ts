@@ -19,7 +19,7 @@ export class Plate {
   constructor(style: Style, options: LabelOptions = {}, ground = style.tokens.paper) {
     this.#style = style;
     this.#ground = ground;
-    this.#words = labelOf(style, options);
+    this.#words = labelOf(style, { ...options, anchorY: 0 });
     this.root.addChild(this.#plate, this.#words);
     this.root.visible = false;
   }
@@ -27,24 +27,27 @@ export class Plate {
   /** Takes its words and says how wide and high it is with them; a width in steps, so that a digit does not redraw it. */
   say(words: string): readonly [width: number, height: number] {
     this.#words.text = words;
+    put(this.#words, PAD * this.#style.unit, -this.#words.height / 2);
     const pad = PAD * this.#style.unit;
     return [Math.ceil(this.#words.width / 4) * 4 + 2 * pad, this.#words.height + pad * 0.5];
   }
 
-  /** Shows it in a box of the size that it said, or not at all. */
-  show(box: Box | undefined): void {
+  /** Shows it in a box of the size that it said, or not at all; turned: the words run upward in a box as high as they are wide. */
+  show(box: Box | undefined, turned = false): void {
     this.root.visible = box !== undefined;
     if (!box) return;
-    const [width, height] = [box.right - box.left, box.bottom - box.top];
+    const [across, down] = [box.right - box.left, box.bottom - box.top];
+    const [width, height] = turned ? [down, across] : [across, down];
     const key = `${Math.round(width)} ${Math.round(height)}`;
     if (key !== this.#key)
       this.#plate
         .clear()
-        .roundRect(0, 0, width, height, 4 * this.#style.unit)
+        .roundRect(0, -height / 2, width, height, 4 * this.#style.unit)
         .fill({ color: this.#ground, alpha: 0.94 });
     this.#key = key;
-    this.#plate.position.set(box.left, box.top);
-    put(this.#words, box.left + PAD * this.#style.unit, (box.top + box.bottom) / 2);
+    this.root.rotation = turned ? -Math.PI / 2 : 0;
+    if (turned) this.root.position.set(Math.round((box.left + box.right) / 2), Math.round(box.bottom));
+    else this.root.position.set(Math.round(box.left), Math.round((box.top + box.bottom) / 2));
   }
 }
 
@@ -56,4 +59,23 @@ export function leftOf(x: number, y: number, [width, height]: readonly [number, 
 /** Places that end at x on the right, beside y first, then in growing distance above and below; `way` 1 tries below first. */
 export function placesLeftOf(x: number, y: number, size: readonly [number, number], way: 1 | -1): Box[] {
   return [0, 1, -1, 2, -2, 3, -3].map((step) => leftOf(x, y + way * step * size[1] * 0.55, size));
+}
+
+/** Steps up and down, and aside, in which words look for a free place, the nearest first. */
+const STEPS = [0, 1, -1, 2, -2, 3, -3, 4, -4]
+  .flatMap((down) => [0, 1, 2, 3, 4, 5, 6].flatMap((aside) => [1, -1].map((way) => ({ down, aside, way }))))
+  .sort((a, b) => costOf(a) - costOf(b));
+
+/** Places beside a mark that reaches `half` to both sides of x, the nearest first, the right before the left. */
+export function placesBeside(x: number, y: number, half: number, [width, height]: readonly [number, number]): Box[] {
+  return STEPS.map(({ down, aside, way }) => {
+    const off = half + aside * height * 0.7;
+    const left = way === 1 ? x + off : x - off - width;
+    const top = y - height / 2 + down * height * 0.55;
+    return { left, top, right: left + width, bottom: top + height };
+  });
+}
+
+function costOf({ down, aside, way }: { down: number; aside: number; way: number }): number {
+  return Math.abs(down) * 1.1 + aside + (way === 1 ? 0 : 1.5);
 }

@@ -51,6 +51,7 @@ export interface DepthForce {
 
 /** Where and when one means would stop the diver. */
 export interface Ledge {
+  /** Means and depth: "breath: 6.4 m". Where the ledge lies out of the picture, ", in 24 s" is added. */
   readonly words: string;
   readonly atS: number;
   readonly depthM: number;

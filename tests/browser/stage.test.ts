@@ -1,35 +1,15 @@
-import { fileURLToPath } from 'node:url';
 import type { Page } from 'playwright';
-import { build } from 'vite';
 import { beforeAll, expect, test } from 'vitest';
-import { yamlModules } from '../../tools/yaml-modules.ts';
 import { useChromium } from './chromium.ts';
+import { buildStagePage, stagePage } from './stage-page/build.ts';
 import type { FrameCost } from '../../src/stage/index.ts';
 import type { Harness } from './stage-page/main.ts';
 
 declare const harness: Harness;
 
-const folder = fileURLToPath(new URL('../../node_modules/.cache/stage-page', import.meta.url));
+beforeAll(buildStagePage);
 
-beforeAll(async () => {
-  await build({
-    configFile: false,
-    root: fileURLToPath(new URL('./stage-page', import.meta.url)),
-    base: './',
-    logLevel: 'error',
-    plugins: [yamlModules()],
-    build: {
-      outDir: folder,
-      emptyOutDir: true,
-      target: 'es2022',
-      assetsInlineLimit: 0,
-      modulePreload: { polyfill: false },
-      chunkSizeWarningLimit: 1000,
-    },
-  });
-});
-
-const visit = useChromium(folder);
+const visit = useChromium(stagePage);
 const laptop = { viewport: { width: 1095, height: 488 } };
 const band = { fromS: 5, toS: null, topM: 7, bottomM: 9, words: 'stay between 7 and 9 m' };
 
