@@ -22,13 +22,14 @@ export class Camera {
   /** The frame of a view; call once per frame, in order. */
   frame(view: StageView, style: Style): Frame {
     const { heightPx, waterPx, nowX } = style;
+    const freePx = heightPx - style.footPx;
     const passedS = view.nowS - this.#nowS;
     const cut = !(Math.abs(passedS) < CUT_S);
     const still = cut || view.reducedMotion || passedS <= 0;
     const share = still ? 1 : 1 - Math.exp(-passedS / EASING_S);
-    const wantedPxPerM = heightPx / Math.max(view.metresShown, 1);
+    const wantedPxPerM = freePx / Math.max(view.metresShown, 1);
     this.#pxPerM = toward(this.#pxPerM, wantedPxPerM, share, 2e-3 * wantedPxPerM);
-    const shownM = heightPx / this.#pxPerM;
+    const shownM = freePx / this.#pxPerM;
     const from = cut ? view.depthM - shownM / 2 : this.#topM;
     this.#topM = toward(this.#topM, topFor(view, from, shownM), share, 1e-4);
     this.#nowS = view.nowS;

@@ -19,6 +19,8 @@ export interface Style {
   /** Whether a map stands before the scale, and where the water left of it ends: at the scale without one. */
   readonly mapped: boolean;
   readonly freePx: number;
+  /** Height at the foot that the axis of a map takes. */
+  readonly footPx: number;
   /** Size unit: 1 on a laptop at 720 lines. */
   readonly unit: number;
   readonly textPx: number;
@@ -58,6 +60,7 @@ export function styleOf(
     nowX,
     mapped,
     freePx: mapped ? Math.round(nowX + (waterPx - nowX) * 0.25) : waterPx,
+    footPx: mapped ? Math.ceil(textPx * 3.9 + 9 * unit) : 0,
     unit,
     textPx,
     linePx: 3.6 * unit,

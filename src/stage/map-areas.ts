@@ -59,6 +59,7 @@ export function areasOf({ across: { values }, columns }: Pick<RecoveryMap, 'acro
 /** Bands of two columns side by side, in order: the longest common sequence joined, the rest alone. */
 function pairsOf(left: readonly MapBand[], right: readonly MapBand[]): [number | null, number | null][] {
   const [n, m] = [left.length, right.length];
+  if (n === m && left.every((band, i) => isAlike(band, right[i]!))) return left.map((_, i) => [i, i]);
   const best = Array.from({ length: n + 1 }, () => new Array<number>(m + 1).fill(0));
   for (let i = n - 1; i >= 0; i--)
     for (let j = m - 1; j >= 0; j--)

@@ -16,7 +16,7 @@ export class MapAxis {
 
   constructor(style: Style) {
     this.#style = style;
-    this.#words = labelOf(style, { anchorX: 0.5, anchorY: 1 });
+    this.#words = labelOf(style, { anchorX: 0.5, anchorY: 0 });
     const wordWrapWidth = style.waterPx - style.freePx - 8 * style.unit;
     Object.assign(this.#words.style, { wordWrap: true, wordWrapWidth, align: 'center' });
     this.root.addChild(this.#paper, this.#words);
@@ -33,11 +33,11 @@ export class MapAxis {
     if (key === this.#key && ticks.length === this.#ticks.length) return;
     this.#key = key;
     this.#ticks = ticks;
-    const { tokens, unit, textPx, waterPx, freePx, heightPx, edgePx } = this.#style;
+    const { tokens, unit, textPx, waterPx, freePx, footPx, heightPx, edgePx } = this.#style;
     this.#words.text = words;
-    put(this.#words, (freePx + waterPx) / 2, heightPx - 2 * unit);
-    this.#heightPx = Math.ceil(this.#words.height + textPx * 1.35 + 9 * unit);
+    this.#heightPx = Math.max(footPx, Math.ceil(this.#words.height + textPx * 1.35 + 9 * unit));
     const top = heightPx - this.#heightPx;
+    put(this.#words, (freePx + waterPx) / 2, top + 8 * unit + textPx * 1.3);
     const g = this.#paper
       .clear()
       .rect(freePx, top, waterPx - freePx, this.#heightPx)

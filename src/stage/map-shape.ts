@@ -7,13 +7,15 @@ export interface Shape {
 
 /** Height of an edge at x, by straight lines; beyond its ends that of the end. */
 export function edgeAt(xs: readonly number[], ys: readonly number[], x: number): number {
-  if (x <= xs[0]!) return ys[0]!;
-  for (let i = 1; i < xs.length; i++)
-    if (x <= xs[i]!) {
-      const span = xs[i]! - xs[i - 1]!;
-      return span === 0 ? ys[i]! : ys[i - 1]! + ((ys[i]! - ys[i - 1]!) * (x - xs[i - 1]!)) / span;
-    }
-  return ys[ys.length - 1]!;
+  let [low, high] = [0, xs.length - 1];
+  if (x <= xs[low]!) return ys[low]!;
+  if (x >= xs[high]!) return ys[high]!;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (xs[middle]! < x) low = middle;
+    else high = middle;
+  }
+  return ys[low]! + ((ys[high]! - ys[low]!) * (x - xs[low]!)) / (xs[high]! - xs[low]!);
 }
 
 /** The stretch of x = const within a shape, or undefined beside it. */
@@ -26,10 +28,16 @@ export function uprightOf({ xs, tops, bottoms }: Shape, x: number): readonly [to
 export function levelsOf({ xs, tops, bottoms }: Shape, y: number): (readonly [left: number, right: number])[] {
   const out: [number, number][] = [];
   for (let i = 1; i < xs.length; i++) {
+    const t0 = tops[i - 1]! - y;
+    const t1 = tops[i]! - y;
+    const b0 = y - bottoms[i - 1]!;
+    const b1 = y - bottoms[i]!;
+    // Most columns lie wholly beside the height.
+    if ((t0 > 0 && t1 > 0) || (b0 > 0 && b1 > 0)) continue;
     const [x0, x1] = [xs[i - 1]!, xs[i]!];
     // Within one column: where y is below the upper edge, and above the lower one.
-    const [low, high] = within(tops[i - 1]! - y, tops[i]! - y);
-    const [low2, high2] = within(y - bottoms[i - 1]!, y - bottoms[i]!);
+    const [low, high] = within(t0, t1);
+    const [low2, high2] = within(b0, b1);
     const [from, to] = [Math.max(low, low2), Math.min(high, high2)];
     if (!(to > from)) continue;
     const [left, right] = [x0 + (x1 - x0) * from, x0 + (x1 - x0) * to];
@@ -48,18 +56,19 @@ function within(a: number, b: number): readonly [number, number] {
   return a <= 0 ? [0, at] : [at, 1];
 }
 
-/** The stretch of heights free for a box from left to right throughout; empty when its end lies above its start. */
+/** The stretch of heights free for a box from left to right throughout; undefined where it is lower than the box. */
 export function roomFor(
   { xs, tops, bottoms }: Shape,
   left: number,
   right: number,
-): readonly [top: number, bottom: number] {
+  height: number,
+): readonly [top: number, bottom: number] | undefined {
   let top = Math.max(edgeAt(xs, tops, left), edgeAt(xs, tops, right));
   let bottom = Math.min(edgeAt(xs, bottoms, left), edgeAt(xs, bottoms, right));
-  xs.forEach((x, i) => {
-    if (x < left || x > right) return;
+  for (let i = 0; i < xs.length && bottom - top >= height && xs[i]! <= right; i++) {
+    if (xs[i]! < left) continue;
     top = Math.max(top, tops[i]!);
     bottom = Math.min(bottom, bottoms[i]!);
-  });
-  return [top, bottom];
+  }
+  return bottom - top >= height ? [top, bottom] : undefined;
 }

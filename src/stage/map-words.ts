@@ -11,6 +11,7 @@ interface Named {
   readonly shape: Shape;
   readonly plate: Plate;
   x: number;
+  turned: boolean;
 }
 
 /** Heights of the picture that words may use, and of the hair, which they keep off; all in the map's own pixels. */
@@ -42,7 +43,7 @@ export class MapWords {
       const kind = area.means === 'lost' ? 'lost' : 'plain';
       const plate = (this.#plates[kind][used[kind]++] ??= this.#plate(kind));
       const same = old.find((named) => named.plate === plate && named.area.means === area.means);
-      return { area, shape: shapes[i]!, plate, x: same?.x ?? NaN };
+      return { area, shape: shapes[i]!, plate, x: same?.x ?? NaN, turned: same?.turned ?? false };
     });
     for (const kind of ['plain', 'lost'] as const)
       for (const plate of this.#plates[kind].slice(used[kind])) plate.show(undefined);
@@ -51,32 +52,42 @@ export class MapWords {
   /** Puts the words where there is room: level, or else running upward in an area that is narrow and steep. */
   place(words: Readonly<Record<AreaMeans, string>>, seen: Seen): void {
     for (const named of this.#named) {
-      const [width, height] = named.plate.say(words[named.area.means]);
-      const level = words[named.area.means] === '' ? undefined : this.#place(named, [width, height], seen);
-      const box = level ?? (words[named.area.means] === '' ? undefined : this.#place(named, [height, width], seen));
-      named.plate.show(box, box !== level);
+      const says = words[named.area.means];
+      const [width, height] = named.plate.say(says);
+      const fit = (turned: boolean, keep: boolean) =>
+        this.#place(named, turned ? [height, width] : [width, height], seen, keep);
+      let box: Box | undefined;
+      if (says !== '') {
+        // Where they stand already they stay while they can.
+        box = fit(named.turned, true);
+        for (const turned of [false, true])
+          if (!box) {
+            box = fit(turned, false);
+            named.turned = turned;
+          }
+      }
+      named.plate.show(box, named.turned);
     }
   }
 
-  #place(named: Named, [width, height]: readonly [number, number], seen: Seen): Box | undefined {
+  /** A box for words in an area: where they are (`keep`), or the roomiest place across. */
+  #place(named: Named, [width, height]: readonly [number, number], seen: Seen, keep: boolean): Box | undefined {
     const { xs } = named.shape;
     const air = 2 * this.#style.unit;
     const low = xs[0]! + width / 2 + air;
     const high = xs[xs.length - 1]! - width / 2 - air;
-    const roomAt = (x: number) => freeOf(named.shape, x, width / 2 + air, height + 2 * air, seen);
-    let room = named.x >= low && named.x <= high ? roomAt(named.x) : undefined;
-    if (!room) {
-      let most = 0;
-      for (let i = 0; i <= TRIES && high >= low; i++) {
-        const x = low + ((high - low) * i) / TRIES;
-        const found = roomAt(x);
-        // More than some lines of room is as good as any; then the place nearest the middle wins.
-        const worth = found ? Math.min(found[1] - found[0], 5 * height) - Math.abs(i - TRIES / 2) * 0.1 : 0;
-        if (!found || worth <= most) continue;
-        most = worth;
-        room = found;
-        named.x = x;
-      }
+    let room: readonly [number, number] | undefined;
+    let most = 0;
+    for (let i = 0; i <= (keep ? 0 : TRIES) && high >= low; i++) {
+      const x = keep ? named.x : low + ((high - low) * i) / TRIES;
+      if (!(x >= low && x <= high)) continue;
+      const found = freeOf(named.shape, x, width / 2 + air, height + 2 * air, seen);
+      // More than some lines of room is as good as any; then the place nearest the middle wins.
+      const worth = found ? Math.min(found[1] - found[0], 5 * height) - Math.abs(i - TRIES / 2) * 0.1 : 0;
+      if (!found || worth <= most) continue;
+      most = worth;
+      room = found;
+      named.x = x;
     }
     if (!room) return undefined;
     const y = (room[0] + room[1]) / 2;
@@ -104,15 +115,10 @@ function freeOf(
   height: number,
   seen: Seen,
 ): readonly [number, number] | undefined {
-  const [areaTop, areaBottom] = roomFor(shape, x - half, x + half);
-  const [top, bottom] = [Math.max(areaTop, seen.top), Math.min(areaBottom, seen.bottom)];
-  const parts: (readonly [number, number])[] =
-    seen.hair > top && seen.hair < bottom
-      ? [
-          [top, seen.hair],
-          [seen.hair, bottom],
-        ]
-      : [[top, bottom]];
-  const [best] = parts.filter(([from, to]) => to - from >= height).sort((a, b) => b[1] - b[0] - (a[1] - a[0]));
-  return best;
+  const room = roomFor(shape, x - half, x + half, height);
+  if (!room) return undefined;
+  const [top, bottom] = [Math.max(room[0], seen.top), Math.min(room[1], seen.bottom)];
+  const hair = Math.min(Math.max(seen.hair, top), bottom);
+  const best: readonly [number, number] = hair - top > bottom - hair ? [top, hair] : [hair, bottom];
+  return best[1] - best[0] >= height ? best : undefined;
 }
