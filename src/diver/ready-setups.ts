@@ -43,6 +43,11 @@ export const READY_SETUPS: readonly ReadySetup[] = [
     note: 'Two layers on the trunk and a hood: much lead at the surface, much gas in the jacket at depth.',
   },
   {
+    id: 'two-piece-heavy',
+    name: '7 mm two-piece, four kilograms too much',
+    note: 'Let go under water with the jacket empty: which means still stop this diver, and for how long?',
+  },
+  {
     id: 'twin',
     name: 'Temperate sea, two cylinders',
     note: 'Two 12 L cylinders over a 7 mm two-piece: breathing both from 200 to 50 bar makes the diver four kilograms lighter.',

@@ -29,7 +29,7 @@ for (const [id, setup] of setups)
   });
 
 for (const [id, setup] of setups)
-  if (id !== 'pair-heavy' && id !== 'first-dive')
+  if (!['pair-heavy', 'two-piece-heavy', 'first-dive'].includes(id))
     test(`${id} carries the lead that makes it neutral, to the nearest quarter of a kilogram`, () => {
       expect(Math.abs(leadKg(setup) - solvedKg(setup))).toBeLessThanOrEqual(0.125 + 1e-9);
       expect(leadKg(setup) * 4).toBeCloseTo(Math.round(leadKg(setup) * 4), 9);
@@ -44,6 +44,12 @@ test('first-dive carries one kilogram more than makes it neutral, 8 L in the jac
     water: { bottomM: 12, line: true },
     cylinders: [{ fillBar: 200 }],
   });
+});
+
+test('two-piece-heavy is the two-piece with four kilograms more, and nothing else', () => {
+  const without = ({ name: _, note: __, lead: ___, ...rest }: Setup) => rest;
+  expect(without(ready('two-piece-heavy'))).toEqual(without(ready('two-piece')));
+  expect(leadKg(ready('two-piece-heavy')) - leadKg(ready('two-piece'))).toBe(4);
 });
 
 test('temperate-sea is the documented example but for its lead, name and note', () => {
