@@ -1,0 +1,81 @@
+import { WishEvent } from '../panels/index.ts';
+import type { PageView } from './page-view.ts';
+import type { Shell } from './shell.ts';
+
+/** Where a person is, as the address of the page says it. */
+export type Address =
+  | { readonly place: 'start' | 'column' | 'lessons' | 'debrief' }
+  | { readonly place: 'lesson'; readonly id: string }
+  | { readonly place: 'kit'; readonly id: string };
+
+/** Places that follow on another by themselves: the first press, the end of a lesson. */
+const GOES_ON: Partial<Record<Address['place'], Address['place']>> = { start: 'column', lesson: 'debrief' };
+
+/** What ids look like; anything else in an address is no id. */
+const ID = /^[a-z0-9][a-z0-9-]{0,63}$/;
+
+/** The address that the part of a link after # stands for; what is not understood is the start. */
+export function addressOf(hash: string): Address {
+  const [, place = '', id = '', more] = hash.replace(/^#/, '').split('/');
+  if (more !== undefined || (id !== '' && !ID.test(id))) return { place: 'start' };
+  if (place === 'kit') return { place, id };
+  if (place === 'lessons') return id ? { place: 'lesson', id } : { place };
+  if ((place === 'column' || place === 'debrief') && !id) return { place };
+  return { place: 'start' };
+}
+
+/** The part of a link after #, with it. */
+export function hashOf(address: Address): string {
+  if (address.place === 'start') return '#/';
+  if (address.place === 'lesson') return `#/lessons/${address.id}`;
+  if (address.place === 'kit') return address.id ? `#/kit/${address.id}` : '#/kit';
+  return `#/${address.place}`;
+}
+
+/** The address of what the page shows. */
+export function shownAddress(view: PageView, lessonId: string | null): Address {
+  if (view.place === 'kit') return { place: 'kit', id: view.kit?.setupId ?? '' };
+  if (view.place === 'lesson' && lessonId) return { place: 'lesson', id: lessonId };
+  const place = { start: 'start', fly: 'column', learn: 'lessons', lesson: 'lessons', debrief: 'debrief' } as const;
+  return { place: place[view.place] };
+}
+
+/**
+ * Keeps the address and the page together. Another place is a step that the browser's back undoes; the first press that begins
+ * a dive, and another setup in the same place, are none. Whoever comes by a link, by back or by reload is taken there.
+ */
+export function keepAddress(shell: Shell, lessonId: () => string | null): void {
+  const { window: view, root } = shell;
+  const here = () => shownAddress(shell.view, lessonId());
+  let shown = here();
+  let going = false;
+
+  const write = () => {
+    const now = here();
+    const same = hashOf(now) === view.location.hash;
+    const inPlace = going || now.place === shown.place || GOES_ON[shown.place] === now.place;
+    shown = now;
+    going = false;
+    if (same || (now.place === 'start' && view.location.hash === '')) return;
+    if (inPlace) view.history.replaceState(null, '', hashOf(now));
+    else view.history.pushState(null, '', hashOf(now));
+  };
+  const go = () => {
+    const wanted = addressOf(view.location.hash);
+    if (hashOf(wanted) === hashOf(here())) return;
+    going = true;
+    root.dispatchEvent(new WishEvent(wishOf(wanted)));
+  };
+
+  shell.onPlace = write;
+  // Back and forward and a changed link are the same to us: both come with this event.
+  view.addEventListener('popstate', go);
+  if (view.location.hash) go();
+}
+
+function wishOf(address: Address): WishEvent['wish'] {
+  if (address.place === 'lesson') return { kind: 'lesson', id: address.id, resumed: true };
+  if (address.place === 'kit') return { kind: 'place', place: 'kit', id: address.id };
+  if (address.place === 'lessons') return { kind: 'place', place: 'learn' };
+  return { kind: 'place', place: address.place };
+}

@@ -1,0 +1,69 @@
+import { instantOf, jacketM3, netForceN, type Instant, type Rig } from '../diver/index.ts';
+import { USUAL_LUNGS, breathReachAt, steepnessAt } from '../insight/index.ts';
+import type { KitHover } from '../panels/index.ts';
+import { pressurePa } from '../water/index.ts';
+
+/** Where hovering is compared, metres, and with what in the cylinders, bar gauge; shallow water is compared half-way down. */
+const HOVER_M = 10;
+const HOVER_BAR = 120;
+/** Within this, newtons, forces balance. */
+const BALANCED_N = 1e-6;
+
+/** Depth of the hover that the changes are compared at. */
+export function hoverDepthM(bottomM: number): number {
+  return bottomM >= HOVER_M + 1 ? HOVER_M : bottomM / 2;
+}
+
+/** The hover of a rig: neutral by gas at half a breath, then what breath reaches and how an offset grows. */
+export function hoverOf(rig: Rig, cylinderBar = HOVER_BAR): KitHover {
+  const depthM = hoverDepthM(rig.bottomM);
+  const { at, balanced } = hoverAt(rig, depthM, cylinderBar);
+  return {
+    depthM,
+    bottomM: rig.bottomM,
+    balanced,
+    reachM: balanced ? breathReachAt(rig, at, USUAL_LUNGS) : null,
+    eFoldingS: steepnessAt(rig, at).eFoldingS,
+    openLungs: rig.lungs.open,
+  };
+}
+
+/**
+ * The diver of a rig at a depth, level, half a breath in, balanced by gas as far as it goes: a drysuit takes it up to what its
+ * undergarment holds, the jacket the rest.
+ * @throws {RangeError} when the depth or the pressure is impossible
+ */
+export function hoverAt(rig: Rig, depthM: number, cylinderBar: number): { at: Instant; balanced: boolean } {
+  const pressure = pressurePa(rig.column, depthM);
+  const mol = (volumeM3: number) => (volumeM3 * pressure) / rig.gasJPerMol;
+  const at = instantOf(rig, {
+    depthM,
+    cylinderBar,
+    jacketM3: rig.jacket.residualM3,
+    ...(rig.drysuit ? { suitGasM3: rig.drysuit.minimumM3 } : {}),
+    ...(rig.loop ? { loopM3: (rig.loop.minimumM3 + rig.loop.capacityM3) / 2 } : {}),
+  });
+  if (rig.drysuit) {
+    const { minimumM3, comfortM3 } = rig.drysuit;
+    at.suitMol = mol(balancing(rig, at, 'suitMol', mol, minimumM3, Math.max(minimumM3, comfortM3)));
+  }
+  at.jacketMol = mol(
+    balancing(rig, at, 'jacketMol', mol, jacketM3(rig, at.jacketMol, pressure), rig.jacket.capacityM3),
+  );
+  return { at, balanced: Math.abs(netForceN(rig, at)) < BALANCED_N };
+}
+
+/** Volume of one gas that balances, between two limits: force is linear in a volume at one depth, weight of the gas included. */
+function balancing(
+  rig: Rig,
+  at: Instant,
+  gas: 'jacketMol' | 'suitMol',
+  mol: (volumeM3: number) => number,
+  leastM3: number,
+  mostM3: number,
+): number {
+  const least = netForceN(rig, { ...at, [gas]: mol(leastM3) });
+  const most = netForceN(rig, { ...at, [gas]: mol(mostM3) });
+  if (least >= 0 || most <= least) return leastM3;
+  return leastM3 + (mostM3 - leastM3) * Math.min(1, -least / (most - least));
+}

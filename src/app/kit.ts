@@ -1,0 +1,151 @@
+import type { Setup } from '../diver/index.ts';
+import { lessonSetup, type Lesson } from '../lesson/index.ts';
+import { fetchKit, type KitAsk } from '../panels/index.ts';
+import { openFile } from './files.ts';
+import { carriedKg, carrying, neededKg } from './kit-lead.ts';
+import { kitRows, type KitChange } from './kit-rows.ts';
+import { kitViewOf } from './kit-shown.ts';
+import './kit.css';
+import { readySetup } from './setups.ts';
+import type { Shell } from './shell.ts';
+
+/** What the place needs of the program. */
+export interface KitHost {
+  /** Who is flown: of a lesson its diver; a saved dive has no setup. */
+  readonly flown: () => { readonly lesson: Lesson | null; readonly setup: Setup | null };
+  readonly fly: (setup: Setup) => void;
+}
+
+/** Diver and water that further changes begin from, and the lead needed. */
+interface Basis {
+  readonly setup: Setup;
+  readonly rows: readonly KitChange[];
+}
+
+/** *Kit and water*: a diver, one change at a time, and what it does. The dive in hand stands still meanwhile. */
+export class Kit {
+  readonly #shell: Shell;
+  readonly #host: KitHost;
+  #id = '';
+  #ownWords = 'the diver in the water';
+  #own: Setup | null = null;
+  readonly #ofLessons = new WeakMap<Lesson, Setup>();
+  /** Bases, the latest last; empty before a diver was chosen. */
+  #bases: Basis[] = [];
+  #triedRow: number | null = null;
+  #goesAlong = true;
+
+  constructor(shell: Shell, host: KitHost) {
+    this.#shell = shell;
+    this.#host = host;
+  }
+
+  /** Shows the place. @param id of a ready setup; left out or empty: the diver that is flown, or whoever was here before */
+  async open(id = ''): Promise<void> {
+    await fetchKit();
+    const own = id ? this.#own : await this.#flownSetup();
+    const asBefore = this.#bases.length > 0 && id === this.#id && own === this.#own;
+    if (!asBefore) {
+      if (!id) this.#own = own;
+      await this.#choose(id);
+    }
+    this.#show();
+  }
+
+  /** Does what a person asks of the place. @throws {RangeError} when a setup is asked for that there is none of */
+  async hear(ask: KitAsk): Promise<void> {
+    if (ask.do === 'choose') await this.#choose(ask.id);
+    else if (ask.do === 'file') await this.#openFile(ask.file);
+    else if (ask.do === 'try') this.#triedRow = ask.row === this.#triedRow ? null : ask.row;
+    else if (ask.do === 'goes-along') {
+      this.#goesAlong = ask.on;
+      this.#reckonRows();
+    } else if (ask.do === 'keep') this.#keep(this.#triedSetup());
+    else if (ask.do === 'carry') this.#keep(carrying(this.#setup, carriedKg(this.#setup) + ask.moreKg));
+    else if (ask.do === 'carry-needed') this.#keep(carrying(this.#setup, neededKg(this.#setup)));
+    else if (ask.do === 'undo') this.#undo();
+    else return this.#host.fly(this.#triedSetup() ?? this.#setup);
+    this.#show();
+  }
+
+  get #setup(): Setup {
+    return this.#bases.at(-1)!.setup;
+  }
+
+  #triedSetup(): Setup | null {
+    return this.#triedRow === null ? null : this.#bases.at(-1)!.rows[this.#triedRow]!.setup;
+  }
+
+  async #flownSetup(): Promise<Setup | null> {
+    const { lesson, setup } = this.#host.flown();
+    if (!lesson) return setup;
+    const known = this.#ofLessons.get(lesson) ?? lessonSetup(lesson, await readySetup(lesson.setup.ready));
+    this.#ofLessons.set(lesson, known);
+    return known;
+  }
+
+  async #choose(id: string): Promise<void> {
+    const setup = id ? await readySetup(id) : (this.#own ?? (await readySetup('temperate-sea')));
+    this.#id = id;
+    this.#bases = [];
+    this.#keep(setup);
+  }
+
+  async #openFile(file: File): Promise<void> {
+    const opened = await openFile(file);
+    if (opened.kind === 'setup') {
+      this.#own = opened.setup;
+      this.#ownWords = file.name;
+      return this.#choose('');
+    }
+    this.#shell.show({
+      trouble:
+        opened.kind === 'run'
+          ? `${file.name} is a saved dive. Here a setup is wanted.`
+          : `${file.name} was not opened. The diver you have is untouched.`,
+      problems: opened.kind === 'problems' ? opened.problems : [],
+    });
+  }
+
+  #keep(setup: Setup | null): void {
+    if (!setup) return;
+    this.#triedRow = null;
+    this.#bases.push({ setup, rows: kitRows(setup, this.#goesAlong) });
+  }
+
+  #undo(): void {
+    if (this.#bases.length > 1) this.#bases.pop();
+    this.#triedRow = null;
+    this.#reckonRows();
+  }
+
+  #reckonRows(): void {
+    const { setup } = this.#bases.pop()!;
+    this.#bases.push({ setup, rows: kitRows(setup, this.#goesAlong) });
+  }
+
+  #view() {
+    const { setup, rows } = this.#bases.at(-1)!;
+    return kitViewOf({
+      id: this.#id,
+      ownWords: this.#ownWords,
+      setup,
+      rows,
+      triedRow: this.#triedRow,
+      goesAlong: this.#goesAlong,
+      canUndo: this.#bases.length > 1,
+    });
+  }
+
+  #show(): void {
+    this.#shell.show({
+      place: 'kit',
+      kit: this.#view(),
+      words: 'Kit and water',
+      progress: '',
+      hint: '',
+      spoken: '',
+      moreOpen: false,
+    });
+  }
+}

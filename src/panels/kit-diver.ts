@@ -1,0 +1,129 @@
+import { html, nothing } from 'lit';
+import { CAUTION } from './cautions.ts';
+import { kitFigure } from './kit-figure.ts';
+import type { KitAsk, KitView } from './kit-view.ts';
+import { hoverSentence, leadSentence, neededText, reachSentence, surplusText } from './kit-words.ts';
+import './ledger-bars.ts';
+import { Panel } from './panel.ts';
+import type { Units } from './settings.ts';
+import { massText } from './units.ts';
+import { wish } from './wish.ts';
+
+/** One press more or less lead, kilograms: half a kilogram, a pound. */
+const STEP_KG = { metric: 0.5, imperial: 0.45359237 } as const;
+
+/** The diver who is looked at: kit, lead needed and carried, the ledger, and what the tried change comes to. */
+export class KitDiverPanel extends Panel {
+  static override properties = { kit: { attribute: false }, units: { attribute: false } };
+  declare kit: KitView | null;
+  declare units: Units;
+
+  constructor() {
+    super();
+    this.kit = null;
+    this.units = 'metric';
+  }
+
+  override render() {
+    if (!this.kit) return html``;
+    const { kit, units } = this;
+    const diver = kit.tried ?? kit.basis;
+    return html`<section aria-label="Diver and water">
+      ${this.#chooser(kit)}
+      <div class="figure">${kitFigure(diver.figure, units)}</div>
+      <div class="weighed">
+        <p class="lead-needed"><b>${neededText(diver.neededKg, units)}</b> of lead makes neutral</p>
+        <p class="caution">${CAUTION.model}</p>
+      </div>
+      <p class="judged">
+        At 5 m, 50 bar left, jacket empty, half a breath
+        in.${diver.neededKg < -0.05 ? ` Without any lead ${massText(-diver.neededKg, units)} too heavy.` : ''}
+      </p>
+      <div class="carried" role="group" aria-label="Lead carried">
+        <p>carried <b>${massText(diver.carriedKg, units)}</b><br />${surplusText(diver, units)}</p>
+        ${kit.tried ? nothing : this.#carry(kit)}
+      </div>
+      ${this.#tried(kit)}
+      <ledger-bars .up=${diver.up} .down=${diver.down} .units=${units}></ledger-bars>
+    </section>`;
+  }
+
+  #chooser(kit: KitView) {
+    const setup = kit.setups.find(({ id }) => id === kit.setupId);
+    return html`<div class="choose">
+        <label
+          ><span class="hidden">diver and water</span>
+          <select @change=${this.#chosen}>
+            <option value="" ?selected=${kit.setupId === ''}>${kit.ownWords}</option>
+            ${kit.setups.map(
+              ({ id, name }) => html`<option value=${id} ?selected=${id === kit.setupId}>${name}</option>`,
+            )}
+          </select></label
+        >
+        <label class="tool open-file"
+          >open file <input class="hidden" type="file" accept=".yaml,.yml,.txt" @change=${this.#fileChosen}
+        /></label>
+      </div>
+      <p class="note">${setup?.note ?? kit.basis.name}</p>`;
+  }
+
+  #carry({ basis }: KitView) {
+    const step = STEP_KG[this.units];
+    return html`<button
+        type="button"
+        class="tool"
+        aria-label="less lead"
+        ?disabled=${basis.carriedKg <= 0}
+        @click=${() => this.#ask({ do: 'carry', moreKg: -step })}
+      >
+        −
+      </button>
+      <button type="button" class="tool" aria-label="more lead" @click=${() => this.#ask({ do: 'carry', moreKg: step })}>
+        +
+      </button>
+      <button type="button" class="tool" @click=${() => this.#ask({ do: 'carry-needed' })}>as needed</button>`;
+  }
+
+  #tried(kit: KitView) {
+    const { tried, basis, canUndo } = kit;
+    const row = kit.triedRow === null ? undefined : kit.rows[kit.triedRow];
+    return html`<div class="tried" aria-live="polite">
+        ${
+          row && tried
+            ? html`<p class="sentence">${leadSentence(row, this.units)}</p>
+                <p>${hoverSentence(basis.hover, tried.hover, this.units)}</p>`
+            : html`<p>${reachSentence(basis.hover, this.units)}</p>`
+        }
+      </div>
+      <div class="row">
+        ${
+          row
+            ? html`${this.#button('keep', { do: 'keep' })} ${this.#button('put back', { do: 'try', row: null })}`
+            : nothing
+        }
+        ${canUndo && !row ? this.#button('undo', { do: 'undo' }) : nothing}
+        <button type="button" class="tool main" @click=${() => this.#ask({ do: 'fly' })}>fly this</button>
+      </div>`;
+  }
+
+  #button(words: string, ask: KitAsk) {
+    return html`<button type="button" class="tool" @click=${() => this.#ask(ask)}>${words}</button>`;
+  }
+
+  #ask(ask: KitAsk): void {
+    wish(this, { kind: 'kit', ask });
+  }
+
+  #chosen(event: Event): void {
+    this.#ask({ do: 'choose', id: (event.target as HTMLSelectElement).value });
+  }
+
+  #fileChosen(event: Event): void {
+    const input = event.target as HTMLInputElement;
+    const file = input.files?.[0];
+    if (file) this.#ask({ do: 'file', file });
+    // The same file once more is a choice too: it may have been mended meanwhile.
+    input.value = '';
+  }
+}
+customElements.define('kit-diver', KitDiverPanel);
