@@ -12,6 +12,8 @@ function statePolicy(): Plugin {
   return { name: 'state-policy', apply: 'build', transformIndexHtml: () => [tag] };
 }
 
+const silentRooms = /\/src\/(water|gas|diver|dive|insight|pilot|lesson|stage)\//;
+
 export default defineConfig({
   base: './',
   plugins: [yamlModules(), statePolicy()],
@@ -22,6 +24,8 @@ export default defineConfig({
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
     reportCompressedSize: false,
+    // These rooms do nothing by being loaded: what a later chunk takes from their door need not come with the first.
+    rolldownOptions: { treeshake: { moduleSideEffects: [{ test: silentRooms, sideEffects: false }] } },
   },
   worker: { format: 'es', plugins: () => [yamlModules()] },
   server: { host: '127.0.0.1' },

@@ -25,6 +25,7 @@ export async function fly(shell: Shell): Promise<void> {
     if (!meaning) return;
     event.preventDefault();
     if ('command' in meaning) program.command(meaning.command);
+    else if ('look' in meaning) program.look(meaning.look);
     else if (prompt) return;
     else if (settings.toggles && isHeld(meaning.act)) program.toggle(meaning.act);
     else program.act(meaning.act, true);
@@ -52,7 +53,9 @@ export async function fly(shell: Shell): Promise<void> {
   });
 
   // What a first flight does not need comes while nothing else is to do; what fails here is tried again when it is wanted.
-  whenIdle(view, () => void program.fetchLearning().catch(() => undefined));
+  whenIdle(view, () => void program.later.fetchAll().catch(() => undefined));
+
+  void import('./address.ts').then(({ keepAddress }) => keepAddress(shell, () => program.lessonId));
 
   const frame = (nowMs: number) => {
     const realS = Number.isNaN(lastMs) || doc.hidden ? 0 : (nowMs - lastMs) / 1000;

@@ -1,4 +1,4 @@
-import { ACTS, type Act } from '../panels/index.ts';
+import { ACTS, type Act, type LookToggle } from '../panels/index.ts';
 
 /** What a key asks for besides the acts. */
 export type KeyCommand = 'freeze' | 'restart' | 'back' | 'release';
@@ -23,6 +23,15 @@ const COMMANDS: Readonly<Record<string, KeyCommand>> = {
   KeyZ: 'back',
   KeyX: 'release',
 };
+/** Digits turn the looks over the water on and off. */
+const LOOK_OF: Readonly<Record<string, LookToggle>> = {
+  Digit1: 'reach',
+  Digit2: 'forces',
+  Digit3: 'hilltop',
+  Digit4: 'stops',
+  Digit5: 'map',
+  Digit0: 'whole',
+};
 const ACT_OF: ReadonlyMap<string, Act> = new Map(
   (Object.keys(ACTS) as Act[]).map((act) => [ACTS[act].code, act] as const),
 );
@@ -31,13 +40,15 @@ const ACT_OF: ReadonlyMap<string, Act> = new Map(
 export function meaningOf(
   event: KeyLike,
   focus: Focus,
-): { readonly act: Act } | { readonly command: KeyCommand } | null {
+): { readonly act: Act } | { readonly command: KeyCommand } | { readonly look: LookToggle } | null {
   if (focus === 'typing' || event.repeat || event.ctrlKey || event.metaKey || event.altKey) return null;
   if (focus === 'button' && (event.code === 'Space' || event.code === 'Enter')) return null;
   const act = ACT_OF.get(event.code);
   if (act) return { act };
   const command = COMMANDS[event.code];
-  return command ? { command } : null;
+  if (command) return { command };
+  const look = LOOK_OF[event.code];
+  return look ? { look } : null;
 }
 
 /** The act of a key that goes up, whatever has the focus by then. */

@@ -4,13 +4,15 @@ import {
   USUAL_SETTINGS,
   type Debrief,
   type DeckView,
+  type KitView,
   type LessonCard,
+  type LooksView,
   type Readings,
   type Settings,
 } from '../panels/index.ts';
 
 /** Which place of the program is shown. `start`: nothing was pressed yet. */
-export type Place = 'start' | 'fly' | 'learn' | 'lesson' | 'debrief';
+export type Place = 'start' | 'fly' | 'learn' | 'lesson' | 'debrief' | 'kit';
 
 /** All that the page shows beside the stage. Plain data: the page is a function of it. */
 export interface PageView {
@@ -34,6 +36,9 @@ export interface PageView {
   readonly lessons: readonly LessonCard[];
   readonly debrief: Debrief | null;
   readonly shownAtS: number | null;
+  readonly kit: KitView | null;
+  /** Null until the looks over the water were fetched. */
+  readonly looks: LooksView | null;
   readonly moreOpen: boolean;
   /** Something that went wrong, in words, with the problems of a file. */
   readonly trouble: string;
@@ -65,6 +70,8 @@ export const FIRST_VIEW: PageView = {
   lessons: [],
   debrief: null,
   shownAtS: null,
+  kit: null,
+  looks: null,
   moreOpen: false,
   trouble: '',
   problems: [],

@@ -1,11 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { CAUTION } from '../panels/index.ts';
+import { CAUTION, type LooksView, type Settings } from '../panels/index.ts';
 import type { PageView } from './page-view.ts';
 
 /** The whole page but the picture: the stage draws into `#stage`, whose content this template never touches. */
 export function page(view: PageView): TemplateResult {
   const { settings, readings, projector } = view;
-  const flown = view.place !== 'learn';
+  const inKit = view.place === 'kit';
+  const flown = view.place !== 'learn' && !inKit;
   return html`<title-bar
       .words=${view.words}
       .progress=${view.progress}
@@ -15,8 +16,11 @@ export function page(view: PageView): TemplateResult {
       .setups=${view.place === 'fly' && !projector ? view.setups : []}
       .setupId=${view.setupId}
       .canGoBack=${view.place === 'fly'}
-      .canLeave=${view.place === 'lesson' || view.place === 'debrief'}
+      .canLeave=${view.place === 'lesson' || view.place === 'debrief' || inKit}
+      .kit=${projector || !view.ready ? 'none' : view.place === 'start' ? 'always' : view.place === 'fly' ? 'wide' : 'none'}
       .projector=${projector}
+      .looks=${view.ready && (view.place === 'fly' || view.place === 'lesson' || view.place === 'debrief') && !view.prompt}
+      .menuOpen=${view.looks?.menuOpen ?? false}
     ></title-bar>
     <main class="water">
       <div id="stage" role="img" aria-label="The water: depth downward, time to the right, the diver on the line"></div>
@@ -24,11 +28,14 @@ export function page(view: PageView): TemplateResult {
       ${view.place === 'start' && view.ready ? html`<p class="afloat-words">You float until you act.</p>` : nothing}
       ${view.place === 'start' ? html`<air-words></air-words>` : nothing}
       ${view.hint && !projector && !view.prompt ? html`<p class="hint">${view.hint}</p>` : nothing}
+      ${view.looks && !view.prompt ? looks(view.looks, settings.units) : nothing}
       <problem-list .words=${view.trouble} .problems=${view.problems}></problem-list>
-      ${view.prompt ? html`<question-sheet .prompt=${view.prompt}></question-sheet>` : nothing}
-      ${flown ? nothing : html`<lesson-list .lessons=${view.lessons}></lesson-list>`}
-      ${view.debrief ? html`<debrief-sheet .debrief=${view.debrief} .atS=${view.shownAtS}></debrief-sheet>` : nothing}
+      ${view.prompt && flown ? html`<question-sheet .prompt=${view.prompt}></question-sheet>` : nothing}
+      ${view.place === 'learn' ? html`<lesson-list .lessons=${view.lessons}></lesson-list>` : nothing}
+      ${view.debrief && flown ? html`<debrief-sheet .debrief=${view.debrief} .atS=${view.shownAtS}></debrief-sheet>` : nothing}
+      ${inKit ? html`<kit-sheet .kit=${view.kit} .units=${settings.units}></kit-sheet>` : nothing}
     </main>
+    ${view.looks?.words && !projector && !view.prompt ? html`<p class="says">${view.looks.words}</p>` : nothing}
     <aside class="lane" aria-label="Depth, speed and weight">
       <lane-numbers .readings=${flown ? readings : null} .units=${settings.units}></lane-numbers>
       ${readings && flown && !projector ? html`<gas-bars .gas=${readings.gas}></gas-bars>` : nothing}
@@ -52,10 +59,17 @@ export function page(view: PageView): TemplateResult {
       .open=${view.moreOpen}
       .settings=${settings}
       .projector=${projector}
-      .breathing=${view.breathing}
-      .deck=${view.deck}
-      .valveHPa=${view.valveHPa}
+      .breathing=${inKit ? null : view.breathing}
+      .deck=${inKit ? null : view.deck}
+      .valveHPa=${inKit ? null : view.valveHPa}
       .setups=${view.place === 'start' || view.place === 'fly' ? view.setups : []}
       .setupId=${view.setupId}
+      .looks=${view.looks?.choice ?? null}
     ></more-sheet>`;
+}
+
+/** What was chosen to look at: the menu, and the hill when the dive stands still. */
+function looks({ choice, menuOpen, hill }: LooksView, units: Settings['units']): TemplateResult {
+  return html`<look-menu .open=${menuOpen} .choice=${choice}></look-menu>
+    ${hill ? html`<hilltop-card .hill=${hill} .units=${units}></hilltop-card>` : nothing}`;
 }

@@ -1,17 +1,15 @@
-import { rigOf, type Rig } from '../diver/index.ts';
-import { TICKS_PER_S, replay, type Dive, type Run } from '../dive/index.ts';
-import { fetchSheets, isHeld, type Act, type Wish } from '../panels/index.ts';
+import { TICKS_PER_S, replay, type Dive } from '../dive/index.ts';
+import { isHeld, type Act, type LookToggle, type Wish } from '../panels/index.ts';
 import { Stage } from '../stage/index.ts';
 import { NEW_CLOCK, betweenTicks, passTime, type Clock } from './clock.ts';
 import { SETUPS } from './deck-of.ts';
+import { Dives, freeDiver, type FreeDiver } from './dives.ts';
 import { openFile, saveFile } from './files.ts';
-import { Flight, afloatStart } from './flight.ts';
 import { breathingAs, pressed, released } from './hands.ts';
 import { Held } from './held.ts';
 import type { KeyCommand } from './keys.ts';
-import type * as Learning from './learning.ts';
-import type { LessonFlight } from './lesson-flight.ts';
-import type { PageView } from './page-view.ts';
+import type { Kit } from './kit.ts';
+import { Later } from './later.ts';
 import { readySetup } from './setups.ts';
 import type { Shell } from './shell.ts';
 import { shownFrom } from './shown.ts';
@@ -28,23 +26,25 @@ export class Program {
   readonly #shell: Shell;
   readonly #stage: Stage;
   readonly #held = new Held();
-  #flight: Flight;
-  #free: { rig: Rig; id: string };
-  #lesson: LessonFlight | null = null;
-  #learning: typeof Learning | null = null;
-  #lookedBack: Dive | null = null;
+  readonly #dives: Dives;
+  /** What is fetched when it is wanted. */
+  readonly later: Later;
+  #kit: Kit | null = null;
   #clock: Clock = NEW_CLOCK;
-  #begun = false;
   #dirty = true;
   #panelsAtMs = -Infinity;
   #spokenAtMs = -Infinity;
   #armedAtMs = -Infinity;
 
-  private constructor(shell: Shell, stage: Stage, rig: Rig) {
+  private constructor(shell: Shell, stage: Stage, free: FreeDiver) {
     this.#shell = shell;
     this.#stage = stage;
-    this.#free = { rig, id: FIRST_SETUP };
-    this.#flight = new Flight(rig, afloatStart(rig));
+    this.later = new Later(shell, () => this.refresh());
+    this.#dives = new Dives(shell, this.later, free, () => {
+      this.#clock = NEW_CLOCK;
+      this.#armedAtMs = -Infinity;
+      this.#held.releaseAll();
+    });
     shell.show({ ready: true, setups: SETUPS, setupId: FIRST_SETUP });
     shell.onWish = (wish) => void this.#grant(wish);
     this.refresh();
@@ -53,29 +53,34 @@ export class Program {
   /** The program with its first diver afloat. */
   static async begin(shell: Shell, host: HTMLElement): Promise<Program> {
     const [stage, setup] = await Promise.all([Stage.create(host), readySetup(FIRST_SETUP)]);
-    return new Program(shell, stage, rigOf(setup));
+    return new Program(shell, stage, freeDiver(setup, FIRST_SETUP));
   }
 
   get stage(): Stage {
     return this.#stage;
   }
 
+  /** Id of the lesson in hand. */
+  get lessonId(): string | null {
+    return this.#dives.lesson?.lesson.id ?? null;
+  }
+
   /** One frame: passes real time on to the dive, then shows what came of it. */
   frame(realS: number, nowMs: number): void {
     if (this.#runs()) {
       const { clock, ticks } = passTime(this.#clock, realS, this.#shell.view.speed);
-      const goOn = () => this.#lesson?.advance() ?? true;
-      const ran = this.#flight.run(ticks, () => this.#held.acts, goOn);
+      const goOn = () => this.#dives.lesson?.advance() ?? true;
+      const ran = this.#dives.flight.run(ticks, () => this.#held.acts, goOn);
       this.#clock = ran < ticks ? { ...clock, waitingS: 0 } : clock;
       this.#dirty = true;
     }
     if (this.#shell.view.deck?.armed && nowMs - this.#armedAtMs > ARMED_MS) this.#dirty = true;
-    if (!this.#dirty) return;
+    if (!this.#dirty || this.#shell.view.place === 'kit') return;
     this.#dirty = false;
-    const lesson = this.#lesson?.view() ?? null;
+    const lesson = this.#dives.lesson?.view() ?? null;
     if (lesson && (lesson.prompt || lesson.done)) this.#held.releaseAll();
     if (lesson?.done && this.#shell.view.place === 'lesson')
-      this.#shell.show({ place: 'debrief', debrief: this.#lesson!.debrief() });
+      this.#shell.show({ place: 'debrief', debrief: this.#dives.lesson!.debrief() });
     this.#draw();
     if (nowMs - this.#panelsAtMs >= PANELS_MS || !this.#runs()) this.#tellPanels(nowMs);
   }
@@ -91,7 +96,7 @@ export class Program {
     if (place !== 'start' && place !== 'fly' && place !== 'lesson') return;
     if (prompt) return;
     if (!down) this.#held.release(act);
-    else if (!isHeld(act)) this.#flight.hands = pressed(this.#flight.hands, act, this.#flight.rig);
+    else if (!isHeld(act)) this.#dives.flight.hands = pressed(this.#dives.flight.hands, act, this.#dives.flight.rig);
     else if (this.#held.press(act)) this.#start();
     this.refresh();
   }
@@ -110,6 +115,13 @@ export class Program {
     } else if (command === 'freeze' || place === 'fly') void this.#grant({ kind: command });
   }
 
+  /** A digit: another look over the water. */
+  look(look: LookToggle): void {
+    const { place, prompt } = this.#shell.view;
+    if (place === 'fly' || place === 'lesson' || place === 'debrief')
+      if (!prompt) void this.#grant({ kind: 'look', look });
+  }
+
   /** Nothing is held any more: the page lost sight of the hands. */
   letGo(): void {
     this.#held.releaseAll();
@@ -125,39 +137,33 @@ export class Program {
         trouble: `${file.name} was not opened. The dive you have is untouched.`,
         problems: opened.problems,
       });
-    else if (opened.kind === 'setup') this.#practise(rigOf(opened.setup), '');
-    else this.#takeRun(opened.run, opened.endHash);
-  }
-
-  /** What lessons need, fetched now unless it is there. */
-  async fetchLearning(): Promise<typeof Learning> {
-    const [learning] = await Promise.all([import('./learning.ts'), fetchSheets()]);
-    return (this.#learning = learning);
+    else if (opened.kind === 'setup') this.#dives.practise(freeDiver(opened.setup, ''));
+    else this.#dives.takeRun(opened.run, opened.endHash);
   }
 
   #runs(): boolean {
     const { frozen, moreOpen, prompt, place } = this.#shell.view;
     const flying = place === 'fly' || place === 'lesson';
-    return this.#begun && flying && !frozen && !moreOpen && !prompt && !this.#lookedBack;
+    return this.#dives.begun && flying && !frozen && !moreOpen && !prompt && !this.#dives.lookedBack;
   }
 
   #start(): void {
-    this.#begun = true;
+    this.#dives.begun = true;
     if (this.#shell.view.place === 'start') this.#shell.show({ place: 'fly' });
   }
 
   #draw(): void {
     const { root, window } = this.#shell;
-    const { now, whole } = shownFrom({
+    const { now, whole, asked } = shownFrom({
       shell: this.#shell,
-      flight: this.#flight,
-      lesson: this.#lesson,
-      lookedBack: this.#lookedBack,
+      flight: this.#dives.flight,
+      lesson: this.#dives.lesson,
+      lookedBack: this.#dives.lookedBack,
       share: betweenTicks(this.#clock),
-      begun: this.#begun,
+      begun: this.#dives.begun,
     });
-    this.#stage.draw(now);
-    if (whole) this.#learning?.drawWholeRun(root, whole, window.devicePixelRatio);
+    this.#stage.draw(this.later.looks?.onto(now, asked) ?? now);
+    if (whole) this.later.learning?.drawWholeRun(root, whole, window.devicePixelRatio);
     root.style.setProperty('--diver-y', `${Math.round(this.#stage.depthToY(now.depthM))}px`);
   }
 
@@ -167,12 +173,12 @@ export class Program {
     if (speak) this.#spokenAtMs = nowMs;
     const told = toldOf({
       view: this.#shell.view,
-      flight: this.#flight,
-      dive: this.#lookedBack ?? this.#flight.dive,
-      lesson: this.#lesson?.view() ?? null,
+      flight: this.#dives.flight,
+      dive: this.#dives.lookedBack ?? this.#dives.flight.dive,
+      lesson: this.#dives.lesson?.view() ?? null,
       held: this.#held.acts,
       armed: nowMs - this.#armedAtMs <= ARMED_MS,
-      begun: this.#begun,
+      begun: this.#dives.begun,
       speak,
     });
     this.#shell.show(told);
@@ -190,48 +196,67 @@ export class Program {
 
   async #do(wish: Wish): Promise<void> {
     const { view } = this.#shell;
-    const flight = this.#flight;
+    const flight = this.#dives.flight;
     switch (wish.kind) {
       case 'act':
         return this.act(wish.act, wish.down);
       case 'freeze':
-        if (this.#begun && !view.prompt) this.#shell.show({ frozen: !view.frozen });
+        if (this.#dives.begun && !view.prompt) this.#shell.show({ frozen: !view.frozen });
         return;
       case 'speed':
         return this.#shell.show({ speed: wish.speed });
       case 'restart':
-        if (view.place === 'lesson' || view.place === 'debrief') return this.#learn(this.#lesson!.lesson.id);
-        return this.#practise(this.#free.rig, this.#free.id);
+        if (view.place === 'lesson' || view.place === 'debrief')
+          return this.#dives.learn(this.#dives.lesson!.lesson.id);
+        return this.#dives.practise(this.#dives.free);
       case 'more':
         return this.#held.releaseAll();
       case 'back':
         this.#held.releaseAll();
         return flight.back(10);
       case 'setup':
-        return this.#practise(rigOf(await readySetup(wish.id)), wish.id);
+        return this.#dives.practise(freeDiver(await readySetup(wish.id), wish.id));
+      case 'let-go':
+        return this.#dives.practise({ ...this.#dives.free, letGoM: wish.depthM });
       case 'place':
-        if (wish.place === 'learn') return this.#catalogue(view.place);
-        return this.#shell.show({ place: 'fly', projector: wish.place === 'teach' });
+        if (wish.place === 'learn') return this.#dives.catalogue(view.place);
+        if (wish.place === 'kit') return this.#openKit(wish.id);
+        if (wish.place === 'debrief')
+          return this.#dives.takeUp((lesson) => lesson?.view().done ?? false) ? undefined : this.#dives.toColumn();
+        this.#dives.toColumn();
+        if (wish.place === 'start') return;
+        return this.#shell.show({
+          place: 'fly',
+          projector: wish.place === 'teach' || (wish.place === 'column' && view.projector),
+        });
       case 'projector':
         return this.#shell.show({ projector: wish.on });
       case 'lesson':
-        return this.#learn(wish.id);
+        if (wish.resumed && this.#dives.takeUp((lesson) => lesson?.lesson.id === wish.id)) return;
+        return this.#dives.learn(wish.id);
+      case 'kit':
+        return this.#kit?.hear(wish.ask);
       case 'leave':
-        if (!this.#lesson) return this.#shell.show({ place: this.#begun ? 'fly' : 'start' });
-        return this.#practise(this.#free.rig, this.#free.id);
+        if (view.place === 'kit') this.#dives.takeUp(() => true);
+        else this.#dives.toColumn();
+        return;
       case 'answer':
-        this.#lesson?.answer(wish.answer);
-        this.#begun = true;
+        this.#dives.lesson?.answer(wish.answer);
+        this.#dives.begun = true;
         this.#clock = NEW_CLOCK;
         return;
       case 'moment':
         // The same moment once more goes back to the end of the dive.
         if (view.shownAtS === wish.atS) {
-          this.#lookedBack = null;
+          this.#dives.lookedBack = null;
           return this.#shell.show({ shownAtS: null });
         }
-        this.#lookedBack = replay(flight.dive.run(), Math.round(wish.atS * TICKS_PER_S));
+        this.#dives.lookedBack = replay(flight.dive.run(), Math.round(wish.atS * TICKS_PER_S));
         return this.#shell.show({ shownAtS: wish.atS });
+      case 'look':
+      case 'look-choice':
+      case 'look-menu':
+        return (await this.later.fetchLooks()).hear(wish);
       case 'arm':
         this.#armedAtMs = wish.armed ? performance.now() : -Infinity;
         return;
@@ -262,54 +287,12 @@ export class Program {
     saveFile(this.#shell.root.ownerDocument, writeRun(run, { name: dive.rig.name, endHash }), 'dive.midwater');
   }
 
-  /** Free practice with a diver, from the surface. */
-  #practise(rig: Rig, id: string): void {
-    this.#free = { rig, id };
-    this.#reset(new Flight(rig, afloatStart(rig)), null);
-    this.#shell.show({ place: 'fly', setupId: id });
-  }
-
-  /** A saved dive, frozen at its end, to be flown on. */
-  #takeRun(run: Run, endHash: string): void {
-    this.#free = { rig: run.rig, id: '' };
-    this.#reset(Flight.ofRun(run), null);
-    this.#begun = true;
-    const same = this.#flight.dive.hash() === endHash;
-    const trouble = same ? '' : 'This dive does not end as it did when it was saved: the model has changed since.';
-    this.#shell.show({ place: 'fly', setupId: '', frozen: true, trouble });
-  }
-
-  /** The lessons; who has gone elsewhere before they came stays there. */
-  async #catalogue(from: PageView['place']): Promise<void> {
-    const { LESSONS } = await this.fetchLearning();
-    if (this.#shell.view.place === from) this.#shell.show({ place: 'learn', moreOpen: false, lessons: LESSONS });
-  }
-
-  async #learn(id: string): Promise<void> {
-    const { LESSONS, LessonFlight } = await this.fetchLearning();
-    const lesson = LESSONS.find((one) => one.id === id);
-    if (!lesson) throw new RangeError(`there is no lesson ${id}`);
-    const begun = await LessonFlight.begin(lesson);
-    this.#reset(begun.flight, begun);
-    this.#shell.show({ place: 'lesson' });
-  }
-
-  #reset(flight: Flight, lesson: LessonFlight | null): void {
-    this.#flight = flight;
-    this.#lesson = lesson;
-    this.#lookedBack = null;
-    this.#clock = NEW_CLOCK;
-    this.#begun = lesson !== null;
-    this.#armedAtMs = -Infinity;
+  /** *Kit and water*, fetched now and not before. */
+  async #openKit(id?: string): Promise<void> {
     this.#held.releaseAll();
-    this.#shell.show({
-      frozen: false,
-      moreOpen: false,
-      debrief: null,
-      shownAtS: null,
-      prompt: null,
-      problems: [],
-      trouble: '',
-    });
+    const { Kit } = await import('./kit.ts');
+    const flown = () => ({ lesson: this.#dives.lesson?.lesson ?? null, setup: this.#dives.free.setup });
+    this.#kit ??= new Kit(this.#shell, { flown, fly: (setup) => this.#dives.practise(freeDiver(setup, '')) });
+    await this.#kit.open(id);
   }
 }

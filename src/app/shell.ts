@@ -10,6 +10,8 @@ export class Shell {
   readonly window: Window;
   #view: PageView;
   #heard: (wish: Wish) => void = () => undefined;
+  /** Hears that another place is shown. */
+  onPlace: () => void = () => undefined;
 
   constructor(root: HTMLElement, view: Window) {
     this.root = root;
@@ -47,6 +49,7 @@ export class Shell {
     dataset.projector = String(this.#view.projector);
     dataset.swapped = String(this.#view.settings.swapped);
     render(page(this.#view), this.root);
+    if (change.place) this.onPlace();
   }
 
   /** What the shell can do alone, before and without a dive. */

@@ -21,6 +21,8 @@ export interface ShownFrom {
 export function shownFrom({ shell, flight, lesson, lookedBack, share, begun }: ShownFrom): {
   readonly now: StageView;
   readonly whole: StageView | null;
+  /** Something is asked: nothing may answer it. */
+  readonly asked: boolean;
 } {
   const { projector, frozen, debrief, place } = shell.view;
   const flown = lesson?.view() ?? null;
@@ -44,6 +46,7 @@ export function shownFrom({ shell, flight, lesson, lookedBack, share, begun }: S
     first: !begun && !flown,
   };
   return {
+    asked,
     now: lookedBack ? pictureBack({ ...of, depthM: lookedBack.state.depthM }) : pictureOf(of),
     whole: place === 'debrief' ? pictureOf({ ...of, dive: flight.dive }) : null,
   };

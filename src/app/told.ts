@@ -30,14 +30,15 @@ export function toldOf({ view, flight, dive, lesson, held, armed, begun, speak }
   return {
     readings,
     deck: deckOf(flight, { first: view.place === 'start', down: held, armed, toggles, readings }),
-    words: lesson ? lesson.title : wordsOf(view.place, begun),
+    // A class gets one sentence: in free practice that of the look, in a lesson the task.
+    words: lesson ? lesson.title : (view.projector && view.looks?.words) || wordsOf(view.place, begun),
     progress: lesson?.progress ?? '',
     hint: lesson && !lesson.done ? lesson.hint : '',
     prompt: lesson?.prompt ?? null,
     breathing: rig.lungs.open ? hands.breathing : null,
     valveHPa: rig.drysuit ? setValveHPa : null,
     cautions: cautionsOf(rig),
-    ...(speak ? { spoken: spoken(readings, units) } : {}),
+    ...(speak ? { spoken: [spoken(readings, units), view.looks?.words ?? ''].filter(Boolean).join('. ') } : {}),
   };
 }
 

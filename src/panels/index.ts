@@ -8,7 +8,9 @@ import './title-bar.ts';
 export { ACTS, isHeld, type Act } from './acts.ts';
 export { CAUTION } from './cautions.ts';
 export type { Debrief } from './debrief-sheet.ts';
+export type { KitAsk, KitDepth, KitDiver, KitFigure, KitHead, KitHover, KitRow, KitView } from './kit-view.ts';
 export type { LessonCard } from './lesson-list.ts';
+export type { Across, HillView, Look, LookChoice, LookToggle, LooksView } from './looks.ts';
 export type { DeckView } from './practice-deck.ts';
 export { spoken, type GasStore, type Pull, type Readings } from './readings.ts';
 export { USUAL_SETTINGS, type Settings } from './settings.ts';
@@ -17,3 +19,9 @@ export { WishEvent, type Wish } from './wish.ts';
 
 /** Fetches the panels that lie on the page for a while: *more*, questions, lessons, the debrief. Until then their elements show nothing. */
 export const fetchSheets = (): Promise<unknown> => import('./sheets.ts');
+
+/** Fetches the panels of *Kit and water*. */
+export const fetchKit = (): Promise<unknown> => import('./kit-sheet.ts');
+
+/** Fetches the panels and words of the looks over the water. */
+export const fetchLooks = () => import('./look-door.ts');

@@ -2,6 +2,9 @@ import { html, nothing } from 'lit';
 import type { ReadySetup } from '../diver/index.ts';
 import { ACTS, type Act } from './acts.ts';
 import { CAUTION } from './cautions.ts';
+import { lookSettings } from './look-choice.ts';
+import type { LookChoice } from './looks.ts';
+import { letGo } from './more-let-go.ts';
 import { aboutWords, keyList } from './more-words.ts';
 import type { DeckView } from './practice-deck.ts';
 import { Panel } from './panel.ts';
@@ -19,6 +22,7 @@ export class MoreSheet extends Panel {
     valveHPa: { attribute: false },
     setups: { attribute: false },
     setupId: { attribute: false },
+    looks: { attribute: false },
   };
   declare open: boolean;
   declare settings: Settings;
@@ -30,6 +34,8 @@ export class MoreSheet extends Panel {
   declare valveHPa: number | null;
   declare setups: readonly ReadySetup[];
   declare setupId: string;
+  /** What the looks over the water take for granted; null until they were fetched. */
+  declare looks: LookChoice | null;
 
   constructor() {
     super();
@@ -41,6 +47,7 @@ export class MoreSheet extends Panel {
     this.valveHPa = null;
     this.setups = [];
     this.setupId = '';
+    this.looks = null;
   }
 
   override updated(): void {
@@ -56,7 +63,7 @@ export class MoreSheet extends Panel {
         <h2>More</h2>
         <button type="button" class="tool" @click=${() => this.#ask({ kind: 'more', open: false })}>close</button>
       </header>
-      ${this.open ? html`${this.#dive()} ${this.#lungs()} ${this.#screen()} ${this.deck ? keyList(this.deck) : nothing} ${aboutWords()}` : nothing}
+      ${this.open ? html`${this.#dive()} ${this.#lungs()} ${this.#screen()} ${this.looks ? lookSettings(this, this.looks) : nothing} ${this.deck ? keyList(this.deck) : nothing} ${aboutWords()}` : nothing}
     </dialog>`;
   }
 
@@ -77,13 +84,21 @@ export class MoreSheet extends Panel {
               >
               ${setup ? html`<p>${setup.note}</p>` : nothing}
               <label>open a setup or a saved dive <input type="file" accept=".yaml,.yml,.json,.txt,.midwater" @change=${this.#fileChosen} /></label>`
-          : html`<p>The lesson brings its own.</p>`
+          : this.deck
+            ? html`<p>The lesson brings its own.</p>`
+            : nothing
       }
       <div class="row">
-        <button type="button" class="tool" @click=${() => this.#ask({ kind: 'restart' })}>restart</button>
-        <button type="button" class="tool" @click=${() => this.#ask({ kind: 'save-run' })}>save this dive</button>
+        ${
+          this.deck
+            ? html`<button type="button" class="tool" @click=${() => this.#ask({ kind: 'restart' })}>restart</button>
+                <button type="button" class="tool" @click=${() => this.#ask({ kind: 'save-run' })}>save this dive</button>`
+            : nothing
+        }
+        <button type="button" class="tool" @click=${() => this.#ask({ kind: 'place', place: 'kit' })}>kit and water</button>
         <button type="button" class="tool" @click=${() => this.#ask({ kind: 'place', place: 'learn' })}>lessons</button>
       </div>
+      ${this.deck && this.setups.length > 0 ? letGo(this) : nothing}
       ${this.#posture()} ${this.#lead()} ${this.#valve()}
     </section>`;
   }

@@ -1,6 +1,7 @@
 import { html, type TemplateResult } from 'lit';
 import { ACTS } from './acts.ts';
 import { CAUTION } from './cautions.ts';
+import { LOOKS } from './looks.ts';
 import type { DeckView } from './practice-deck.ts';
 
 /** The keys of this diver, as a list. */
@@ -15,6 +16,7 @@ export function keyList(deck: DeckView): TemplateResult {
     <h3>Keys</h3>
     <ul class="keys">
       ${rows.map(([act, { words, key }]) => html`<li><kbd>${key}</kbd> ${act.startsWith('suit-') ? 'suit ' : ''}${words}</li>`)}
+      ${LOOKS.map(({ key, words }) => html`<li><kbd>${key}</kbd> ${words}</li>`)}
       <li><kbd>X</kbd> twice: release lead</li>
       <li><kbd>P</kbd> freeze, go on</li>
       <li><kbd>Z</kbd> back 10 s</li>

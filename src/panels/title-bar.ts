@@ -23,7 +23,10 @@ export class TitleBar extends Panel {
     setupId: { attribute: false },
     canGoBack: { attribute: false },
     canLeave: { attribute: false },
+    kit: { attribute: false },
     projector: { attribute: false },
+    looks: { attribute: false },
+    menuOpen: { attribute: false },
   };
   declare words: string;
   declare progress: string;
@@ -36,7 +39,12 @@ export class TitleBar extends Panel {
   declare setupId: string;
   declare canGoBack: boolean;
   declare canLeave: boolean;
+  /** Whether the way to *Kit and water* stands here, on small screens too or on wide ones. */
+  declare kit: 'none' | 'wide' | 'always';
   declare projector: boolean;
+  /** Whether there is something to look at, and whether the menu for it is open. */
+  declare looks: boolean;
+  declare menuOpen: boolean;
 
   constructor() {
     super();
@@ -49,7 +57,10 @@ export class TitleBar extends Panel {
     this.setupId = '';
     this.canGoBack = false;
     this.canLeave = false;
+    this.kit = 'none';
     this.projector = false;
+    this.looks = false;
+    this.menuOpen = false;
   }
 
   override render() {
@@ -61,6 +72,18 @@ export class TitleBar extends Panel {
       <div class="tools">
         ${this.flying ? this.#clock() : nothing} ${this.setups.length > 0 ? this.#chooser() : nothing}
         ${
+          this.looks
+            ? html`<button
+                type="button"
+                class="tool look"
+                aria-expanded=${this.menuOpen}
+                @click=${() => wish(this, { kind: 'look-menu', open: !this.menuOpen })}
+              >
+                look
+              </button>`
+            : nothing
+        }
+        ${
           this.projector
             ? html`<button type="button" class="tool" @click=${() => wish(this, { kind: 'projector', on: false })}>
                 end class
@@ -71,6 +94,17 @@ export class TitleBar extends Panel {
           this.canLeave
             ? html`<button type="button" class="tool" @click=${() => wish(this, { kind: 'leave' })}>leave</button>`
             : nothing
+        }
+        ${
+          this.kit === 'none'
+            ? nothing
+            : html`<button
+                type="button"
+                class="tool ${this.kit === 'wide' ? 'roomy-only' : ''}"
+                @click=${() => wish(this, { kind: 'place', place: 'kit' })}
+              >
+                kit and water
+              </button>`
         }
         <button type="button" class="tool" @click=${() => wish(this, { kind: 'more', open: true })}>more</button>
       </div>`;

@@ -1,5 +1,7 @@
 import type { Answer } from '../lesson/index.ts';
 import type { Act } from './acts.ts';
+import type { KitAsk } from './kit-view.ts';
+import type { LookChoice, LookToggle } from './looks.ts';
 import type { Settings } from './settings.ts';
 
 /** What a person asks of the program; the page decides. */
@@ -8,9 +10,12 @@ export type Wish =
   | { readonly kind: 'freeze' | 'restart' | 'back' | 'leave' | 'caution-read' | 'problems-read' | 'save-run' }
   | { readonly kind: 'speed'; readonly speed: number }
   | { readonly kind: 'setup'; readonly id: string }
+  | { readonly kind: 'let-go'; readonly depthM: number }
   | { readonly kind: 'more'; readonly open: boolean }
-  | { readonly kind: 'place'; readonly place: 'fly' | 'teach' | 'learn' }
-  | { readonly kind: 'lesson'; readonly id: string }
+  | { readonly kind: 'place'; readonly place: 'start' | 'column' | 'fly' | 'teach' | 'learn' | 'debrief' }
+  | { readonly kind: 'place'; readonly place: 'kit'; readonly id?: string }
+  | { readonly kind: 'kit'; readonly ask: KitAsk }
+  | { readonly kind: 'lesson'; readonly id: string; /** Goes on with it where it was left. */ readonly resumed?: boolean }
   | { readonly kind: 'answer'; readonly answer: Answer }
   | { readonly kind: 'moment'; readonly atS: number }
   | { readonly kind: 'arm'; readonly armed: boolean }
@@ -18,6 +23,9 @@ export type Wish =
   | { readonly kind: 'breathing'; readonly breathing: 'automatic' | 'direct' | 'held' }
   | { readonly kind: 'valve'; readonly hPa: number }
   | { readonly kind: 'projector'; readonly on: boolean }
+  | { readonly kind: 'look'; readonly look: LookToggle }
+  | { readonly kind: 'look-choice'; readonly choice: Partial<LookChoice> }
+  | { readonly kind: 'look-menu'; readonly open: boolean }
   | { readonly kind: 'settings'; readonly settings: Partial<Settings> }
   | { readonly kind: 'file'; readonly file: File };
 

@@ -1,0 +1,128 @@
+import { rigOf, type Rig, type Setup } from '../diver/index.ts';
+import type { Dive, Run } from '../dive/index.ts';
+import { Flight, afloatStart } from './flight.ts';
+import type { Later } from './later.ts';
+import type { LessonFlight } from './lesson-flight.ts';
+import type { PageView } from './page-view.ts';
+import type { Shell } from './shell.ts';
+
+/** Who flies in free practice; a saved dive brings no setup. */
+export interface FreeDiver {
+  readonly rig: Rig;
+  readonly id: string;
+  readonly setup: Setup | null;
+  /** Where he is let go, at rest and level with nothing in the jacket, metres; left out: he begins afloat. */
+  readonly letGoM?: number;
+}
+
+/** A diver for free practice. */
+export const freeDiver = (setup: Setup, id: string): FreeDiver => ({ rig: rigOf(setup), id, setup });
+
+/** The dive in hand, free or of a lesson, and the other one as it was left. */
+export class Dives {
+  readonly #shell: Shell;
+  readonly #later: Later;
+  readonly #renewed: () => void;
+  #flight: Flight;
+  #free: FreeDiver;
+  #lesson: LessonFlight | null = null;
+  #parked: { readonly flight: Flight; readonly lesson: LessonFlight | null } | null = null;
+  /** A dive that is looked back at, standing still; null: the flight's own. */
+  lookedBack: Dive | null = null;
+  /** Whether anything was done in it yet. */
+  begun = false;
+
+  /** @param renewed called when another dive was taken in hand */
+  constructor(shell: Shell, later: Later, free: FreeDiver, renewed: () => void) {
+    this.#shell = shell;
+    this.#later = later;
+    this.#renewed = renewed;
+    this.#free = free;
+    this.#flight = new Flight(free.rig, afloatStart(free.rig));
+  }
+
+  get flight(): Flight {
+    return this.#flight;
+  }
+
+  get lesson(): LessonFlight | null {
+    return this.#lesson;
+  }
+
+  get free(): FreeDiver {
+    return this.#free;
+  }
+
+  /** Free practice from the surface; or from where the diver is let go, frozen until somebody goes on. */
+  practise(free: FreeDiver): void {
+    this.#free = free;
+    const { rig, letGoM } = free;
+    const start = letGoM === undefined ? afloatStart(rig) : { depthM: letGoM, jacketM3: 0, pitchDeg: 0 };
+    this.#take(new Flight(rig, start), null);
+    this.begun = letGoM !== undefined;
+    this.#shell.show({ place: 'fly', setupId: free.id, frozen: this.begun });
+  }
+
+  /** The free dive, frozen as it was left; a new one where there is none. */
+  toColumn(): void {
+    if (!this.takeUp((lesson) => lesson === null)) this.practise(this.#free);
+  }
+
+  /** Takes up a dive that was left, the one in hand first. @returns whether there is one that is wanted */
+  takeUp(wanted: (lesson: LessonFlight | null) => boolean): boolean {
+    if (!wanted(this.#lesson)) {
+      const parked = this.#parked;
+      if (!parked || !wanted(parked.lesson)) return false;
+      this.#take(parked.flight, parked.lesson);
+      this.begun = true;
+    }
+    const place = this.#lesson ? 'lesson' : this.begun ? 'fly' : 'start';
+    this.#shell.show({ place, frozen: this.begun, moreOpen: false });
+    return true;
+  }
+
+  /** A saved dive, frozen at its end, to be flown on. */
+  takeRun(run: Run, endHash: string): void {
+    this.#free = { rig: run.rig, id: '', setup: null };
+    this.#take(Flight.ofRun(run), null);
+    this.begun = true;
+    const same = this.#flight.dive.hash() === endHash;
+    const trouble = same ? '' : 'This dive does not end as it did when it was saved: the model has changed since.';
+    this.#shell.show({ place: 'fly', setupId: '', frozen: true, trouble });
+  }
+
+  /** The lessons; who has gone elsewhere before they came stays there. */
+  async catalogue(from: PageView['place']): Promise<void> {
+    const { LESSONS } = await this.#later.fetchLearning();
+    if (this.#shell.view.place === from) this.#shell.show({ place: 'learn', moreOpen: false, lessons: LESSONS });
+  }
+
+  /** A lesson from its beginning. @throws {RangeError} when there is none of that id */
+  async learn(id: string): Promise<void> {
+    const { LESSONS, LessonFlight } = await this.#later.fetchLearning();
+    const lesson = LESSONS.find((one) => one.id === id);
+    if (!lesson) throw new RangeError(`there is no lesson ${id}`);
+    const begun = await LessonFlight.begin(lesson);
+    this.#take(begun.flight, begun);
+    this.#shell.show({ place: 'lesson' });
+  }
+
+  #take(flight: Flight, lesson: LessonFlight | null): void {
+    if ((lesson === null) !== (this.#lesson === null))
+      this.#parked = this.begun ? { flight: this.#flight, lesson: this.#lesson } : null;
+    this.#flight = flight;
+    this.#lesson = lesson;
+    this.lookedBack = null;
+    this.begun = lesson !== null;
+    this.#renewed();
+    this.#shell.show({
+      frozen: false,
+      moreOpen: false,
+      debrief: null,
+      shownAtS: null,
+      prompt: null,
+      problems: [],
+      trouble: '',
+    });
+  }
+}

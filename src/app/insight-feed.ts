@@ -1,0 +1,232 @@
+import { breathReachAt, hilltop, neutralDepths, stopping, steepnessAt, wayOf } from '../insight/index.ts';
+import { netForceN } from '../diver/index.ts';
+import type { DiveState } from '../dive/index.ts';
+import './looks.css';
+import { fetchLooks, type HillView, type LookChoice, type LooksView, type Wish } from '../panels/index.ts';
+import type { StageView } from '../stage/index.ts';
+import { askOf, forcesOverlay, gasOf, mapOverlay, midBreath, neutralMarks, stopsOverlay } from './look-data.ts';
+import { rememberLooks, rememberedLooks } from './look-memory.ts';
+import { MapDesk } from './map-desk.ts';
+import { LESS_LEAD_KG, type MapAnswer, type MapRequest } from './map-work.ts';
+import { shelfOf } from './remembered.ts';
+import type { Shell } from './shell.ts';
+
+type Words = Awaited<ReturnType<typeof fetchLooks>>;
+/** What a look adds to the picture. */
+type Added = Pick<StageView, 'breathReachM' | 'neutral' | 'overlay'>;
+
+/** How much of the dive's time passes between two reckonings, and between two sentences, seconds. */
+const FRESH_S = 0.1;
+const SENTENCE_S = 0.5;
+/** How much between two maps. */
+const MAP_S = 0.3;
+/** Water shown with a look that reaches deep, with one that reads by the metre, and beyond the bottom, metres. */
+const MAP_SHOWN_M = 20;
+const DEEP_SHOWN_M = 16;
+const NEAR_SHOWN_M = 9;
+const AROUND_M = 2.2;
+/** How far the hill is drawn beyond the diver and its top, and at least on both sides, metres. */
+const HILL_BEYOND_M = 3;
+
+/**
+ * What the model says about the moment, fed to picture and panels: ten times a second of the dive, and whenever something was
+ * chosen. The recovery map is reckoned beside the page. Nothing is said while something is asked.
+ */
+export class InsightFeed {
+  readonly #shell: Shell;
+  readonly #words: Words;
+  readonly #changed: () => void;
+  readonly #maps: MapDesk;
+  #choice: LookChoice;
+  #menuOpen = false;
+  #added: Added = {};
+  #sentence = '';
+  #hill: HillView | null = null;
+  #map: MapAnswer | null = null;
+  #fresh = '';
+  #freshS = NaN;
+  #mapKey = '';
+  #mapRig: StageView['rig'] | null = null;
+  #mapS = NaN;
+  #sentenceS = NaN;
+  #state: Readonly<DiveState> | null = null;
+  #rig: StageView['rig'] | null = null;
+
+  private constructor(shell: Shell, words: Words, changed: () => void) {
+    this.#shell = shell;
+    this.#words = words;
+    this.#changed = changed;
+    this.#choice = rememberedLooks(shelfOf(shell.window), words.USUAL_LOOKS);
+    this.#maps = new MapDesk(
+      () => new Worker(new URL('./map-worker.ts', import.meta.url), { type: 'module' }),
+      (answer, request) => {
+        if (request.across !== this.#choice.across || request.rig !== this.#rig) return;
+        this.#map = answer;
+        this.#renew();
+      },
+      () => shell.show({ trouble: 'The recovery map could not be reckoned in this browser. Everything else goes on.' }),
+    );
+    this.#tell();
+  }
+
+  /** The feed with its panels fetched. @param changed called when the picture has to be drawn anew */
+  static async begin(shell: Shell, changed: () => void): Promise<InsightFeed> {
+    return new InsightFeed(shell, await fetchLooks(), changed);
+  }
+
+  /** Grants what is asked of the looks. */
+  hear(wish: Extract<Wish, { kind: 'look' | 'look-choice' | 'look-menu' }>): void {
+    if (wish.kind === 'look-menu') this.#menuOpen = wish.open;
+    else {
+      const choice =
+        wish.kind === 'look' ? this.#words.toggled(this.#choice, wish.look) : { ...this.#choice, ...wish.choice };
+      if (choice.across !== this.#choice.across) this.#map = null;
+      this.#choice = choice;
+      this.#menuOpen = false;
+      rememberLooks(shelfOf(this.#shell.window), choice);
+    }
+    this.#renew();
+  }
+
+  /** The picture with what was chosen to be seen in it. @param asked a question stands: nothing is said */
+  onto(view: StageView, asked: boolean): StageView {
+    const { place, projector } = this.#shell.view;
+    const flown = place === 'fly' || place === 'lesson' || place === 'debrief';
+    const { reach, look, whole } = this.#choice;
+    if (!flown || asked || (place === 'debrief' && !view.frozen) || (!reach && !look && !whole)) {
+      this.#say('', null);
+      return view;
+    }
+    this.#refresh(view);
+    const shownM = whole
+      ? view.rig.bottomM + AROUND_M
+      : look === 'map'
+        ? MAP_SHOWN_M
+        : look === 'stops'
+          ? DEEP_SHOWN_M
+          : look
+            ? NEAR_SHOWN_M
+            : 0;
+    const { breathReachM, ...rest } = this.#added;
+    // Two looks at once are too many for a class.
+    const alone = projector && look !== null;
+    return {
+      ...view,
+      ...rest,
+      ...(alone ? {} : { breathReachM: breathReachM ?? null }),
+      metresShown: Math.max(view.metresShown, shownM),
+    };
+  }
+
+  /** Reckons anew where a tenth of a second has passed, or anything else is not as it was. */
+  #refresh(view: StageView): void {
+    const { frozen } = view;
+    const { units } = this.#shell.view.settings;
+    // Controls change all the time while somebody flies, and count as often as time does.
+    const fresh = JSON.stringify([this.#choice, units, frozen, frozen ? view.controls : 0]);
+    const past = Math.abs(view.nowS - this.#freshS);
+    if (fresh === this.#fresh && (frozen ? past === 0 : past < FRESH_S) && view.state === this.#state) return;
+    const cut = fresh !== this.#fresh || past > 1 || frozen || view.state !== this.#state;
+    this.#fresh = fresh;
+    this.#freshS = view.nowS;
+    this.#state = view.state;
+    if (view.rig !== this.#rig) this.#map = null;
+    this.#rig = view.rig;
+    this.#reckon(view, cut || !(Math.abs(view.nowS - this.#sentenceS) < SENTENCE_S));
+  }
+
+  #reckon(view: StageView, speak: boolean): void {
+    const { rig, state, controls } = view;
+    const { reach, look, across } = this.#choice;
+    const { units } = this.#shell.view.settings;
+    const words = this.#words;
+    const at = midBreath(rig, state, controls);
+    const ask = askOf(this.#choice);
+    const neutral = neutralDepths(rig, at);
+    const reachM = reach ? breathReachAt(rig, at, ask.lungs) : null;
+    const netN = netForceN(rig, at);
+    const gas = gasOf(rig);
+    let overlay: StageView['overlay'] = null;
+    let hill: HillView | null = null;
+    let sentence = reach ? words.reachWords(reachM, neutral, at.depthM, netN, units) : '';
+    if (look === 'forces' || look === 'hilltop') overlay = forcesOverlay(rig, at);
+    if (look === 'forces') sentence = words.neutralWords(neutral, at.depthM, netN, units);
+    if (look === 'hilltop') {
+      const { kNPerM, shares } = steepnessAt(rig, at, controls.breath === 2);
+      sentence = words.steepnessWords(kNPerM, shares);
+      if (view.frozen) hill = this.#hillOf(view, at, neutral);
+    }
+    if (look === 'stops') {
+      const forecast = stopping(rig, state, controls, ask);
+      overlay = stopsOverlay(forecast, view.nowS, (means, way) => words.meansWords(means, gas, way));
+      sentence = words.stoppingWords(forecast, gas, state.depthM, units);
+    }
+    if (look === 'map') {
+      this.#askMap(view, { rig, state, controls, ask, across });
+      if (this.#map) {
+        overlay = mapOverlay(this.#map.map, {
+          none: 'nothing needed',
+          breath: 'breath alone',
+          fins: 'fins',
+          gas: words.meansWords('gas', gas, 1),
+          all: 'all together',
+          lead: 'lead dropped',
+          lost: 'too late',
+        });
+        const { reaches: now, lighter } = this.#map;
+        const way = wayOf(rig, state, controls);
+        sentence = words.recoveryWords({ now, lighter, lessKg: LESS_LEAD_KG, depthM: at.depthM, way, of: gas }, units);
+      } else sentence = '';
+    }
+    this.#added = {
+      overlay,
+      neutral: reach || look === 'forces' || look === 'hilltop' ? neutralMarks(neutral) : [],
+      breathReachM: reachM,
+    };
+    if (speak) this.#sentenceS = view.nowS;
+    this.#say(speak ? sentence : this.#sentence, hill);
+  }
+
+  /** Asks for a map unless it would be the one that was asked for last. */
+  #askMap({ nowS, frozen }: StageView, request: MapRequest): void {
+    const key = JSON.stringify([request.ask, request.across, frozen ? [nowS, request.controls] : 0]);
+    if (key === this.#mapKey && request.rig === this.#mapRig && Math.abs(nowS - this.#mapS) < MAP_S) return;
+    this.#mapKey = key;
+    this.#mapRig = request.rig;
+    this.#mapS = nowS;
+    this.#maps.ask(request);
+  }
+
+  #hillOf({ rig }: StageView, at: ReturnType<typeof midBreath>, neutral: ReturnType<typeof neutralDepths>): HillView {
+    const near = neutral.filter(({ stable }) => !stable).map(({ depthM }) => depthM);
+    const topM = near.sort((a, b) => Math.abs(a - at.depthM) - Math.abs(b - at.depthM))[0] ?? at.depthM;
+    const beyondM = Math.max(HILL_BEYOND_M, Math.abs(topM - at.depthM));
+    const fromM = Math.max(Math.min(at.depthM, topM) - beyondM, 0);
+    const toM = Math.min(Math.max(at.depthM, topM) + beyondM, rig.bottomM);
+    const found = hilltop(rig, at, at.lungM3, Math.min(fromM, toM - 1), toM);
+    return { ...found, depthM: at.depthM };
+  }
+
+  #renew(): void {
+    this.#fresh = '';
+    this.#changed();
+    this.#tell();
+  }
+
+  #say(sentence: string, hill: HillView | null): void {
+    if (sentence === this.#sentence && hill === this.#hill) return;
+    this.#sentence = sentence;
+    this.#hill = hill;
+    this.#tell();
+  }
+
+  #tell(): void {
+    const looks: LooksView = {
+      choice: this.#choice,
+      menuOpen: this.#menuOpen,
+      words: this.#sentence,
+      hill: this.#hill,
+    };
+    this.#shell.show({ looks });
+  }
+}

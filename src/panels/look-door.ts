@@ -1,0 +1,6 @@
+// What the looks over the water need of the panels: fetched when a look is first wanted, or before, while nothing else is to do.
+import './hilltop-card.ts';
+import './look-menu.ts';
+
+export { meansWords, neutralWords, reachWords, recoveryWords, steepnessWords, stoppingWords } from './look-words.ts';
+export { LOOKS, USUAL_LOOKS, toggled } from './looks.ts';

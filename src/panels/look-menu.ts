@@ -1,0 +1,67 @@
+import { html } from 'lit';
+import { LOOKS, USUAL_LOOKS, isOn, type Across, type LookChoice } from './looks.ts';
+import { Panel } from './panel.ts';
+import { wish } from './wish.ts';
+
+const ACROSS: readonly (readonly [across: Across, words: string])[] = [
+  ['gas', 'gas'],
+  ['lead', 'lead'],
+  ['speed', 'speed'],
+];
+
+/** Chooses what lies over the water, by pointer and touch; each choice has its key. */
+export class LookMenu extends Panel {
+  static override properties = { open: { attribute: false }, choice: { attribute: false } };
+  declare open: boolean;
+  declare choice: LookChoice;
+
+  constructor() {
+    super();
+    this.open = false;
+    this.choice = USUAL_LOOKS;
+  }
+
+  override updated(changed: Map<PropertyKey, unknown>): void {
+    if (changed.has('open') && this.open) this.querySelector('button')?.focus();
+  }
+
+  override render() {
+    if (!this.open) return html``;
+    return html`<section id="look-menu" role="group" aria-label="Look" @keydown=${this.#keyed}>
+      <div class="looks">
+        ${LOOKS.map(
+          ({ id, words, key }) =>
+            html`<button
+              type="button"
+              class="option"
+              aria-pressed=${isOn(this.choice, id)}
+              @click=${() => wish(this, { kind: 'look', look: id })}
+            >
+              <span>${words}</span> <kbd aria-hidden="true">${key}</kbd>
+            </button>`,
+        )}
+      </div>
+      <div class="across" role="group" aria-label="Across the recovery map">
+        <span>map across</span>
+        ${ACROSS.map(
+          ([across, words]) =>
+            html`<button
+              type="button"
+              class="tool"
+              aria-pressed=${this.choice.across === across}
+              @click=${() => wish(this, { kind: 'look-choice', choice: { across, look: 'map' } })}
+            >
+              ${words}
+            </button>`,
+        )}
+      </div>
+    </section>`;
+  }
+
+  #keyed(event: KeyboardEvent): void {
+    if (event.key !== 'Escape') return;
+    event.preventDefault();
+    wish(this, { kind: 'look-menu', open: false });
+  }
+}
+customElements.define('look-menu', LookMenu);
