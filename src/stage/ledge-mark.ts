@@ -5,48 +5,51 @@ import { Plate, placesBeside } from './plate.ts';
 import type { Taken } from './taken.ts';
 import { placesNear, type Box } from './words-place.ts';
 
-/** Half the length of a ledge, in units. */
-const HALF = 20;
+/** Half the length of a ledge: so many seconds of time, within units that are seen and that hide little. */
+const HALF_S = 2;
+const HALF_LEAST = 9;
+const HALF_MOST = 20;
 
 /** One ledge with its words, and a hair between the two where the words had to stand aside. */
 export class LedgeMark {
   readonly root = new Container();
   readonly #style: Style;
-  readonly #shelf: Graphics;
+  readonly #shelf = new Graphics();
   readonly #lead = new Graphics();
   readonly #words: Plate;
-  readonly #half: number;
+  #half = 0;
   #place = 0;
 
   constructor(style: Style) {
     this.#style = style;
-    this.#half = (style.narrow ? HALF * 0.6 : HALF) * style.unit;
     this.#words = new Plate(style);
-    this.#shelf = this.#drawShelf();
     this.root.addChild(this.#lead, this.#shelf, this.#words.root);
   }
 
   /** The shelf alone, which stands where it must; none where it lies out of the picture. */
-  draw({ x, y, off }: LedgePlace, catchesSinking: boolean, taken: Taken): void {
+  draw({ x, y, off }: LedgePlace, catchesSinking: boolean, pxPerS: number, taken: Taken): void {
     const { unit } = this.#style;
     this.root.visible = true;
     this.#shelf.visible = off === null;
     this.#lead.visible = false;
     this.#words.show(undefined);
     if (off !== null) return;
+    const wanted = Math.round(Math.min(Math.max(HALF_S * pxPerS, HALF_LEAST * unit), HALF_MOST * unit));
+    if (wanted !== this.#half) this.#drawShelf(wanted);
+    this.#half = wanted;
     this.#shelf.position.set(x, y);
     this.#shelf.scale.y = catchesSinking ? 1 : -1;
     const half = this.#half + 2 * unit;
     taken.boxes.push({ left: x - half, top: y - 8 * unit, right: x + half, bottom: y + 9 * unit });
   }
 
-  /** Its words, where that leaves room. */
-  say(words: string, at: LedgePlace, taken: Taken): void {
+  /** Its words and those of the ledges close to it, which spread so far to both sides, where that leaves room. */
+  say(words: string, at: LedgePlace, spread: number, taken: Taken): void {
     const { unit } = this.#style;
     const size = this.#words.say(words);
     const places =
       at.off === null
-        ? placesBeside(at.x, at.y, this.#half + 7 * unit, size)
+        ? placesBeside(at.x, at.y, spread + this.#half + 7 * unit, size)
         : placesNear(at.x, at.y, ...size, taken.within, 4 * unit);
     // The last place is kept while it is free, so that words do not hop to and fro.
     if (!places[this.#place] || !taken.isFree(places[this.#place]!))
@@ -57,15 +60,15 @@ export class LedgeMark {
     taken.boxes.push(box);
     this.#lead.visible = true;
     this.#lead.clear();
-    if (at.off === null) this.#joinTo(box, at);
+    if (at.off === null) this.#joinTo(box, at, spread);
     else this.#dashTo(box, at);
   }
 
   /** A hair to words that stand aside: level, then upright, since a slanting one would read as a speed. */
-  #joinTo(box: Box, { x, y }: LedgePlace): void {
+  #joinTo(box: Box, { x, y }: LedgePlace, spread: number): void {
     const { tokens, unit } = this.#style;
     const onRight = box.left > x;
-    const from = onRight ? x + this.#half : x - this.#half;
+    const from = x + (onRight ? 1 : -1) * (spread + this.#half);
     const side = onRight ? box.left : box.right;
     const level = y >= box.top && y <= box.bottom;
     if (level && Math.abs(side - from) < 9 * unit) return;
@@ -96,10 +99,9 @@ export class LedgeMark {
   }
 
   /** A shelf with a raised rim on the side from which the diver comes, and supports on the other. */
-  #drawShelf(): Graphics {
+  #drawShelf(half: number): void {
     const { tokens, unit } = this.#style;
-    const half = this.#half;
-    const g = new Graphics();
+    const g = this.#shelf.clear();
     for (const [more, color] of [
       [2.8, tokens.paper],
       [0, tokens.ink],
@@ -112,6 +114,5 @@ export class LedgeMark {
       for (const x of [-0.6, 0, 0.6]) g.moveTo(x * half, 0).lineTo(x * half, 7 * unit);
       g.stroke({ width: (2.2 + more) * unit, color, cap: 'round' });
     }
-    return g;
   }
 }

@@ -22,3 +22,33 @@ export function ledgePlace(ledge: Ledge, frame: Frame, within: Box): LedgePlace 
 export function ledgeWords(ledge: Ledge, { off }: LedgePlace, nowS: number): string {
   return off === null ? ledge.words : `${ledge.words}, in ${Math.max(1, Math.round(ledge.atS - nowS))} s`;
 }
+
+/**
+ * Ledges whose words share a plate, since they stand too close for each to have its own: their numbers, from the top down. Those
+ * behind the same edge stand together too.
+ */
+export function groupsOf(places: readonly LedgePlace[], closePx: number): number[][] {
+  const order = places.map((_, i) => i).sort((a, b) => places[a]!.y - places[b]!.y);
+  const groups: number[][] = [];
+  for (const i of order) {
+    const { off, x, y } = places[i]!;
+    const group = groups.find((members) =>
+      members.some((j) => {
+        const other = places[j]!;
+        if (off !== other.off) return false;
+        return off !== null || (y - other.y < closePx && Math.abs(x - other.x) < 6 * closePx);
+      }),
+    );
+    if (group) group.push(i);
+    else groups.push([i]);
+  }
+  return groups;
+}
+
+/** The place of a group: the middle of its ledges, and how far they reach to both sides of it. */
+export function middleOf(places: readonly LedgePlace[]): LedgePlace & { readonly spread: number } {
+  const xs = places.map(({ x }) => x);
+  const ys = places.map(({ y }) => y);
+  const middle = (of: readonly number[]) => (Math.min(...of) + Math.max(...of)) / 2;
+  return { x: middle(xs), y: middle(ys), off: places[0]!.off, spread: (Math.max(...xs) - Math.min(...xs)) / 2 };
+}

@@ -2,15 +2,15 @@ import { Container } from 'pixi.js';
 import type { Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import { LedgeMark } from './ledge-mark.ts';
-import { ledgePlace, ledgeWords } from './ledge-places.ts';
+import { groupsOf, ledgePlace, ledgeWords, middleOf } from './ledge-places.ts';
 import { Plate } from './plate.ts';
 import type { Taken } from './taken.ts';
 import type { StageView } from './view.ts';
 import type { Box } from './words-place.ts';
 
 /**
- * What still stops the diver: a ledge for each means at the time and depth where it would; what is lost stands below, on ink. On a
- * narrow page the words stand together as a list, in the order of the ledges.
+ * What still stops the diver: a ledge for each means at the time and depth where it would; what is lost stands below, on ink.
+ * Ledges close together share a plate of words, from the top down, and so do all on a narrow page.
  */
 export class Ledges {
   readonly root = new Container();
@@ -30,15 +30,20 @@ export class Ledges {
     const { overlay } = view;
     this.root.visible = overlay?.kind === 'ledges';
     if (overlay?.kind !== 'ledges') return;
-    const { narrow } = this.#style;
-    const ledges = narrow ? [...overlay.ledges].sort((a, b) => a.depthM - b.depthM) : overlay.ledges;
+    const { narrow, textPx } = this.#style;
+    const { ledges } = overlay;
     const places = ledges.map((ledge) => ledgePlace(ledge, frame, taken.within));
     const words = ledges.map((ledge, i) => ledgeWords(ledge, places[i]!, view.nowS));
+    const byDepth = words.map((_, i) => i).sort((a, b) => ledges[a]!.depthM - ledges[b]!.depthM);
+    const linesOf = (group: readonly number[]) => byDepth.filter((i) => group.includes(i)).map((i) => words[i]!);
     this.#corner(this.#lost, overlay.lost, taken);
-    this.#corner(this.#list, narrow ? words : [], taken);
+    this.#corner(this.#list, narrow ? linesOf(byDepth) : [], taken);
     // All ledges first: they stand where they must, their words where that leaves room.
-    ledges.forEach(({ depthM }, i) => this.#mark(i).draw(places[i]!, depthM >= view.depthM, taken));
-    if (!narrow) words.forEach((each, i) => this.#mark(i).say(each, places[i]!, taken));
+    ledges.forEach(({ depthM }, i) => this.#mark(i).draw(places[i]!, depthM >= view.depthM, frame.pxPerS, taken));
+    for (const group of narrow ? [] : groupsOf(places, textPx * 1.5)) {
+      const { spread, ...at } = middleOf(group.map((i) => places[i]!));
+      this.#mark(Math.min(...group)).say(linesOf(group).join('\n'), at, spread, taken);
+    }
     for (const { root } of this.#marks.slice(ledges.length)) root.visible = false;
   }
 

@@ -52,7 +52,7 @@ export class MapAxis {
       const label = (this.#labels[used] ??= this.root.addChild(labelOf(this.#style, { anchorX: 0.5, anchorY: 0 })));
       label.text = tick.words;
       const half = label.width / 2;
-      const at = Math.min(Math.max(x, freePx + half + 3 * unit), waterPx - half - 3 * unit);
+      const at = Math.min(Math.max(x, freePx + half + 4 * unit), waterPx - half - 4 * unit);
       label.visible = at - half > lastX + 5 * unit;
       used++;
       if (!label.visible) continue;

@@ -14,6 +14,8 @@ export interface Obstacles {
   readonly within: Box;
 }
 
+/** A box reckoned from an edge of the picture may miss it by the last bits. */
+const SLACK_PX = 1e-6;
 /** Words keep so far off a line. */
 const LINE_ROOM_PX = 2;
 
@@ -25,10 +27,10 @@ export function crosses(a: Box, b: Box): boolean {
 /** Whether a box lies within the picture and off every obstacle. */
 export function isFree(box: Box, { boxes, lines, within }: Obstacles): boolean {
   return (
-    box.left >= within.left &&
-    box.right <= within.right &&
-    box.top >= within.top &&
-    box.bottom <= within.bottom &&
+    box.left >= within.left - SLACK_PX &&
+    box.right <= within.right + SLACK_PX &&
+    box.top >= within.top - SLACK_PX &&
+    box.bottom <= within.bottom + SLACK_PX &&
     !lines.some(({ y, fromX }) => box.top < y + LINE_ROOM_PX && box.bottom > y - LINE_ROOM_PX && box.right > fromX) &&
     !boxes.some((other) => crosses(box, other))
   );

@@ -1,6 +1,13 @@
 import type { Page } from 'playwright';
 import { beforeAll, expect, test } from 'vitest';
-import { forcesOverlay, ledgesOverlay, madeUpMap, mapOverlay, reachAbout } from '../stage/insight-views.ts';
+import {
+  closeLedges,
+  forcesOverlay,
+  ledgesOverlay,
+  madeUpMap,
+  mapOverlay,
+  reachAbout,
+} from '../stage/insight-views.ts';
 import { useChromium } from './chromium.ts';
 import { buildStagePage, stagePage } from './stage-page/build.ts';
 import type { FrameCost, StageView } from '../../src/stage/index.ts';
@@ -21,6 +28,7 @@ const views: Readonly<Record<string, Partial<StageView>>> = {
   reach: { ...reachAbout(about) },
   forces: { ...reachAbout(about), overlay: forcesOverlay(8, 14, 30) },
   ledges: { metresShown: 14, limitTaught: true, overlay: ledgesOverlay(20, about) },
+  close: { metresShown: 14, overlay: closeLedges(20, about) },
   map: { metresShown: 20, ...reachAbout(about), overlay: mapOverlay([madeUpMap(5e-3, 8), madeUpMap(8e-3, 11)]) },
 };
 

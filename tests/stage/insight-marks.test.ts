@@ -4,7 +4,7 @@ import { arrowStepM, barKg, crossingsM, greatestKgf, pxPerKgfOf } from '../../sr
 import type { Frame } from '../../src/stage/geometry.ts';
 import { styleOf } from '../../src/stage/layout.ts';
 import { Camera } from '../../src/stage/camera.ts';
-import { ledgePlace, ledgeWords } from '../../src/stage/ledge-places.ts';
+import { groupsOf, ledgePlace, ledgeWords, middleOf } from '../../src/stage/ledge-places.ts';
 import { wordsOf } from '../../src/stage/neutral-signs.ts';
 import { placesBeside, placesLeftOf } from '../../src/stage/plate.ts';
 import { madeUpMap, mapOverlay } from './insight-views.ts';
@@ -66,6 +66,16 @@ test('ledgeWords() say when, where the picture cannot show it, and only there', 
   const far = { words: 'jacket: 21 m', atS: 74, depthM: 21 };
   expect(ledgeWords(near, ledgePlace(near, frame, within), 50)).toBe('breath: 8.0 m');
   expect(ledgeWords(far, ledgePlace(far, frame, within), 50)).toBe('jacket: 21 m, in 24 s');
+});
+
+test('groupsOf() puts every ledge into one group, close ones together from the top down, and middleOf() reaches all of them', () => {
+  const at = (x: number, y: number, off: 'deeper' | null = null) => ({ x, y, off });
+  const places = [at(640, 220), at(650, 205), at(700, 330), at(610, 395, 'deeper'), at(890, 395, 'deeper')];
+  expect(groupsOf(places, 20)).toEqual([[1, 0], [2], [3, 4]]);
+  expect(groupsOf(places, 5)).toEqual([[1], [0], [2], [3, 4]]);
+  const { x, y, spread } = middleOf([places[0]!, places[1]!]);
+  for (const place of [places[0]!, places[1]!]) expect(Math.abs(place.x - x)).toBeLessThanOrEqual(spread);
+  expect(y).toBe(212.5);
 });
 
 test('wordsOf() a neutral depth tell a hilltop from a hollow', () => {

@@ -100,3 +100,18 @@ export function reachAbout(depthM: number): Pick<StageView, 'breathReachM' | 'ne
     ],
   };
 }
+
+/** Ledges that stand so close that their words must share a plate. */
+export function closeLedges(nowS: number, depthM: number): StageOverlay {
+  const ledge = (words: string, inS: number, downM: number) => ({ words, atS: nowS + inS, depthM: depthM + downM });
+  return {
+    kind: 'ledges',
+    ledges: [
+      ledge(`breath: ${(depthM + 0.7).toFixed(1)} m`, 6, 0.7),
+      ledge(`fins: ${(depthM + 0.65).toFixed(1)} m`, 4, 0.65),
+      ledge(`jacket: ${(depthM + 0.6).toFixed(1)} m`, 5, 0.6),
+      ledge(`all together: ${(depthM + 0.5).toFixed(1)} m`, 3, 0.5),
+    ],
+    lost: [],
+  };
+}
