@@ -20,8 +20,10 @@ export async function fly(shell: Shell): Promise<void> {
   // Time that a hidden page did not see counts for nothing.
   let lastMs = NaN;
   view.addEventListener('keydown', (event) => {
-    const { prompt, moreOpen, settings } = shell.view;
-    const meaning = moreOpen ? null : meaningOf(event, focusOf(doc.activeElement));
+    const { prompt, moreOpen, settings, place } = shell.view;
+    // Where nothing is flown the keys are the browser's: arrows scroll.
+    const meaning =
+      moreOpen || place === 'kit' || place === 'learn' ? null : meaningOf(event, focusOf(doc.activeElement));
     if (!meaning) return;
     event.preventDefault();
     if ('command' in meaning) program.command(meaning.command);

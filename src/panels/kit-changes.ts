@@ -33,7 +33,7 @@ export class KitChanges extends Panel {
     const where = plainDepth(basis.hover.depthM, this.units);
     return html`<div class="list">
         <p class="how">
-          Breath holds: from where to where lungs of 1.8 to 5.8 L alone keep a diver neutral who is neutral at ${where} with
+          Breath reaches: from where to where lungs of 1.8 to 5.8 L alone keep a diver neutral who is neutral at ${where} with
           120 bar. Drift grows: seconds until being off is 2.7 times as much, nobody acting. Dashed: as it is now.
         </p>
         <label class="choice"
@@ -46,7 +46,7 @@ export class KitChanges extends Panel {
         >
         <p class="heads-of-columns" aria-hidden="true">
           <span>choose one to try it</span><span>lead less · more</span><span>then</span
-          ><span>breath holds from, to</span><span>drift grows</span>
+          ><span>breath reaches</span><span>drift grows</span>
         </p>
         ${this.#now(basis)}
         ${groups.map(
@@ -74,7 +74,7 @@ export class KitChanges extends Panel {
       <span class="needed"><span class="label">needs </span>${neededText(neededKg, this.units)}</span>
       <span class="breath">
         <svg viewBox="0 0 36 46" width="36" height="46" aria-hidden="true">${reachSvg(small, hover, null)}</svg>
-        <span><span class="label">breath holds </span>${reachText(hover, this.units)}</span>
+        <span><span class="label">breath reaches </span>${reachText(hover, this.units)}</span>
       </span>
       <span class="growth"><span class="label">drift </span>${growthText(hover)}</span>
     </div>`;
@@ -100,7 +100,7 @@ export class KitChanges extends Panel {
           <svg viewBox="0 0 36 46" width="36" height="46" aria-hidden="true">
             ${reachSvg(small, basis.hover, row.hover)}
           </svg>
-          <span><span class="label">breath holds </span>${reachText(row.hover, this.units)}</span>
+          <span><span class="label">breath reaches </span>${reachText(row.hover, this.units)}</span>
         </span>
         <span class="growth">
           <span class="label">drift </span>${growthChange(basis.hover, row.hover)}

@@ -2,7 +2,8 @@ import { html, nothing } from 'lit';
 import { CAUTION } from './cautions.ts';
 import { kitFigure } from './kit-figure.ts';
 import type { KitAsk, KitView } from './kit-view.ts';
-import { hoverSentence, leadSentence, neededText, reachSentence, surplusText } from './kit-words.ts';
+import './kit-tried.ts';
+import { neededText, surplusText } from './kit-words.ts';
 import './ledger-bars.ts';
 import { Panel } from './panel.ts';
 import type { Units } from './settings.ts';
@@ -43,7 +44,7 @@ export class KitDiverPanel extends Panel {
         <p>carried <b>${massText(diver.carriedKg, units)}</b><br />${surplusText(diver, units)}</p>
         ${kit.tried ? nothing : this.#carry(kit)}
       </div>
-      ${this.#tried(kit)}
+      <kit-tried .kit=${kit} .units=${units}></kit-tried>
       <ledger-bars .up=${diver.up} .down=${diver.down} .units=${units}></ledger-bars>
     </section>`;
   }
@@ -82,32 +83,6 @@ export class KitDiverPanel extends Panel {
         +
       </button>
       <button type="button" class="tool" @click=${() => this.#ask({ do: 'carry-needed' })}>as needed</button>`;
-  }
-
-  #tried(kit: KitView) {
-    const { tried, basis, canUndo } = kit;
-    const row = kit.triedRow === null ? undefined : kit.rows[kit.triedRow];
-    return html`<div class="tried" aria-live="polite">
-        ${
-          row && tried
-            ? html`<p class="sentence">${leadSentence(row, this.units)}</p>
-                <p>${hoverSentence(basis.hover, tried.hover, this.units)}</p>`
-            : html`<p>${reachSentence(basis.hover, this.units)}</p>`
-        }
-      </div>
-      <div class="row">
-        ${
-          row
-            ? html`${this.#button('keep', { do: 'keep' })} ${this.#button('put back', { do: 'try', row: null })}`
-            : nothing
-        }
-        ${canUndo && !row ? this.#button('undo', { do: 'undo' }) : nothing}
-        <button type="button" class="tool main" @click=${() => this.#ask({ do: 'fly' })}>fly this</button>
-      </div>`;
-  }
-
-  #button(words: string, ask: KitAsk) {
-    return html`<button type="button" class="tool" @click=${() => this.#ask(ask)}>${words}</button>`;
   }
 
   #ask(ask: KitAsk): void {

@@ -3,6 +3,7 @@ import './kit-changes.ts';
 import './kit-depths.ts';
 import './kit-diver.ts';
 import './kit-heads.ts';
+import './kit-tried.ts';
 import type { KitView } from './kit-view.ts';
 import { Panel } from './panel.ts';
 import type { Units } from './settings.ts';
@@ -49,7 +50,8 @@ export class KitSheet extends Panel {
             ? html`<kit-depths .depths=${kit.depths} .lossN=${kit.cylinderLossN} .units=${units}></kit-depths>`
             : nothing
         }
-      </section>`;
+      </section>
+      ${kit.tried ? html`<kit-tried class="at-hand" .kit=${kit} .units=${units}></kit-tried>` : nothing}`;
   }
 }
 customElements.define('kit-sheet', KitSheet);

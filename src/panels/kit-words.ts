@@ -69,7 +69,7 @@ export function reachSentence(hover: KitHover, units: Units): string {
   if (!hover.openLungs) return 'On the closed loop a breath lifts nothing.';
   if (!hover.balanced)
     return `At ${plainDepth(hover.depthM, units)} this diver cannot be neutral: the gas at hand is not enough, or too much.`;
-  return `Breath alone holds this diver from ${reachText(hover, units)}, once neutral at ${plainDepth(hover.depthM, units)}.`;
+  return `Breath alone keeps this diver neutral from ${reachText(hover, units)}, once neutral at ${plainDepth(hover.depthM, units)}.`;
 }
 
 /** What a change does to breath reach and steepness, as one sentence. */
@@ -77,8 +77,8 @@ export function hoverSentence(before: KitHover, after: KitHover, units: Units): 
   if (!after.balanced || !after.openLungs) return reachSentence(after, units);
   const now = reachText(after, units);
   const was = reachText(before, units);
-  if (now === was) return `Breath alone holds you from ${now}, as before.`;
-  return `Breath alone then holds you from ${now}, before from ${was}.`;
+  if (now === was) return `Breath alone keeps you neutral from ${now}, as before.`;
+  return `Breath alone then keeps you neutral from ${now}, before from ${was}.`;
 }
 
 function bare(depthM: number, units: Units): string {
