@@ -1,19 +1,14 @@
-import { breathReachAt, hilltop, neutralDepths, stopping, steepnessAt, wayOf } from '../insight/index.ts';
-import { netForceN } from '../diver/index.ts';
 import type { DiveState } from '../dive/index.ts';
-import './looks.css';
 import { fetchLooks, type HillView, type LookChoice, type LooksView, type Wish } from '../panels/index.ts';
 import type { StageView } from '../stage/index.ts';
-import { askOf, forcesOverlay, gasOf, mapOverlay, midBreath, neutralMarks, stopsOverlay } from './look-data.ts';
+import { askOf } from './look-data.ts';
 import { rememberLooks, rememberedLooks } from './look-memory.ts';
+import { lookAt, type LookWords, type Looked, type MapInHand } from './look-reckon.ts';
+import './looks.css';
 import { MapDesk } from './map-desk.ts';
-import { LESS_LEAD_KG, type MapAnswer, type MapRequest } from './map-work.ts';
+import type { MapRequest } from './map-work.ts';
 import { shelfOf } from './remembered.ts';
 import type { Shell } from './shell.ts';
-
-type Words = Awaited<ReturnType<typeof fetchLooks>>;
-/** What a look adds to the picture. */
-type Added = Pick<StageView, 'breathReachM' | 'neutral' | 'overlay'>;
 
 /** How much of the dive's time passes between two reckonings, and between two sentences, seconds. */
 const FRESH_S = 0.1;
@@ -25,8 +20,6 @@ const MAP_SHOWN_M = 20;
 const DEEP_SHOWN_M = 16;
 const NEAR_SHOWN_M = 9;
 const AROUND_M = 2.2;
-/** How far the hill is drawn beyond the diver and its top, and at least on both sides, metres. */
-const HILL_BEYOND_M = 3;
 
 /**
  * What the model says about the moment, fed to picture and panels: ten times a second of the dive, and whenever something was
@@ -34,15 +27,15 @@ const HILL_BEYOND_M = 3;
  */
 export class InsightFeed {
   readonly #shell: Shell;
-  readonly #words: Words;
+  readonly #words: LookWords;
   readonly #changed: () => void;
   readonly #maps: MapDesk;
   #choice: LookChoice;
   #menuOpen = false;
-  #added: Added = {};
+  #added: Looked['added'] = {};
   #sentence = '';
   #hill: HillView | null = null;
-  #map: MapAnswer | null = null;
+  #map: MapInHand | null = null;
   #fresh = '';
   #freshS = NaN;
   #mapKey = '';
@@ -52,7 +45,7 @@ export class InsightFeed {
   #state: Readonly<DiveState> | null = null;
   #rig: StageView['rig'] | null = null;
 
-  private constructor(shell: Shell, words: Words, changed: () => void) {
+  private constructor(shell: Shell, words: LookWords, changed: () => void) {
     this.#shell = shell;
     this.#words = words;
     this.#changed = changed;
@@ -61,7 +54,8 @@ export class InsightFeed {
       () => new Worker(new URL('./map-worker.ts', import.meta.url), { type: 'module' }),
       (answer, request) => {
         if (request.across !== this.#choice.across || request.rig !== this.#rig) return;
-        this.#map = answer;
+        const here = { ...answer.map.here };
+        this.#map = { answer: { ...answer, map: { ...answer.map, here } }, here };
         this.#renew();
       },
       () => shell.show({ trouble: 'The recovery map could not be reckoned in this browser. Everything else goes on.' }),
@@ -137,52 +131,11 @@ export class InsightFeed {
 
   #reckon(view: StageView, speak: boolean): void {
     const { rig, state, controls } = view;
-    const { reach, look, across } = this.#choice;
+    const { look, across } = this.#choice;
+    if (look === 'map') this.#askMap(view, { rig, state, controls, ask: askOf(this.#choice), across });
     const { units } = this.#shell.view.settings;
-    const words = this.#words;
-    const at = midBreath(rig, state, controls);
-    const ask = askOf(this.#choice);
-    const neutral = neutralDepths(rig, at);
-    const reachM = reach ? breathReachAt(rig, at, ask.lungs) : null;
-    const netN = netForceN(rig, at);
-    const gas = gasOf(rig);
-    let overlay: StageView['overlay'] = null;
-    let hill: HillView | null = null;
-    let sentence = reach ? words.reachWords(reachM, neutral, at.depthM, netN, units) : '';
-    if (look === 'forces' || look === 'hilltop') overlay = forcesOverlay(rig, at);
-    if (look === 'forces') sentence = words.neutralWords(neutral, at.depthM, netN, units);
-    if (look === 'hilltop') {
-      const { kNPerM, shares } = steepnessAt(rig, at, controls.breath === 2);
-      sentence = words.steepnessWords(kNPerM, shares);
-      if (view.frozen) hill = this.#hillOf(view, at, neutral);
-    }
-    if (look === 'stops') {
-      const forecast = stopping(rig, state, controls, ask);
-      overlay = stopsOverlay(forecast, view.nowS, (means, way) => words.meansWords(means, gas, way));
-      sentence = words.stoppingWords(forecast, gas, state.depthM, units);
-    }
-    if (look === 'map') {
-      this.#askMap(view, { rig, state, controls, ask, across });
-      if (this.#map) {
-        overlay = mapOverlay(this.#map.map, {
-          none: 'nothing needed',
-          breath: 'breath alone',
-          fins: 'fins',
-          gas: words.meansWords('gas', gas, 1),
-          all: 'all together',
-          lead: 'lead dropped',
-          lost: 'too late',
-        });
-        const { reaches: now, lighter } = this.#map;
-        const way = wayOf(rig, state, controls);
-        sentence = words.recoveryWords({ now, lighter, lessKg: LESS_LEAD_KG, depthM: at.depthM, way, of: gas }, units);
-      } else sentence = '';
-    }
-    this.#added = {
-      overlay,
-      neutral: reach || look === 'forces' || look === 'hilltop' ? neutralMarks(neutral) : [],
-      breathReachM: reachM,
-    };
+    const { added, sentence, hill } = lookAt(view, this.#choice, this.#map, this.#words, units);
+    this.#added = added;
     if (speak) this.#sentenceS = view.nowS;
     this.#say(speak ? sentence : this.#sentence, hill);
   }
@@ -195,16 +148,6 @@ export class InsightFeed {
     this.#mapRig = request.rig;
     this.#mapS = nowS;
     this.#maps.ask(request);
-  }
-
-  #hillOf({ rig }: StageView, at: ReturnType<typeof midBreath>, neutral: ReturnType<typeof neutralDepths>): HillView {
-    const near = neutral.filter(({ stable }) => !stable).map(({ depthM }) => depthM);
-    const topM = near.sort((a, b) => Math.abs(a - at.depthM) - Math.abs(b - at.depthM))[0] ?? at.depthM;
-    const beyondM = Math.max(HILL_BEYOND_M, Math.abs(topM - at.depthM));
-    const fromM = Math.max(Math.min(at.depthM, topM) - beyondM, 0);
-    const toM = Math.min(Math.max(at.depthM, topM) + beyondM, rig.bottomM);
-    const found = hilltop(rig, at, at.lungM3, Math.min(fromM, toM - 1), toM);
-    return { ...found, depthM: at.depthM };
   }
 
   #renew(): void {

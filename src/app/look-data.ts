@@ -3,6 +3,7 @@ import type { Controls, DiveState } from '../dive/index.ts';
 import type { NeutralDepth, RecoveryMap, StoppingAsk, StoppingForecast } from '../insight/index.ts';
 import type { LookChoice } from '../panels/index.ts';
 import type { StageView } from '../stage/index.ts';
+import { STANDARD_PRESSURE_PA } from '../water/index.ts';
 
 type StageOverlay = NonNullable<StageView['overlay']>;
 type NeutralMark = NonNullable<StageView['neutral']>[number];
@@ -67,6 +68,13 @@ export function stopsOverlay(
   );
   const lost = alone.filter(({ stops }) => !stops).map(({ means }) => `${wordsOf(means, way)}: too late`);
   return { kind: 'ledges', ledges, lost };
+}
+
+/** Where a diver is across a map now. */
+export function acrossHere(rig: Rig, state: Readonly<DiveState>, across: RecoveryMap['across']): number {
+  if (across.kind === 'lead') return 0;
+  if (across.kind === 'speed') return state.speedMps;
+  return (state[`${across.of}Mol`] * rig.gasJPerMol) / STANDARD_PRESSURE_PA;
 }
 
 /** The recovery map with the diver's dot where he is now. @param wordsOf the word of each area */

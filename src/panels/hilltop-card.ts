@@ -8,8 +8,8 @@ import { depthText } from './units.ts';
 const WIDTH_PX = 360;
 const HEIGHT_PX = 190;
 const LEFT_PX = 14;
-const TOP_PX = 34;
-const FOOT_PX = 148;
+const TOP_PX = 46;
+const FOOT_PX = 150;
 /** Radius of the ball, and least energy that the height stands for, J: below it a hill is drawn as flat as it is. */
 const BALL_PX = 9;
 const LEAST_J = 2;
@@ -49,7 +49,7 @@ export class HilltopCard extends Panel {
         ${svg`<path class="hill" d=${area}></path><path class="edge" d=${line}></path>`}
         ${
           flatM && shown
-            ? svg`<path class="flat" d="M${x(inside(flatM[0]))} ${TOP_PX - 11}v-6H${x(inside(flatM[1]))}v6"></path>`
+            ? svg`<path class="flat" d="M${x(inside(flatM[0]))} ${TOP_PX - 22}v-6H${x(inside(flatM[1]))}v6"></path>`
             : nothing
         }
         ${

@@ -10,6 +10,8 @@ const PX_PER_M = 165;
 const SUIT_M2 = 1.9;
 /** Pieces of lead that find room side by side. */
 const MOST_SHOWN = 9;
+/** Less than this, kilograms, is written as nothing, and drawn so. */
+const LEAST_KG = 0.05;
 
 const TRUNK =
   'M150 96C160 82 196 78 226 80C252 74 282 76 296 92C306 92 316 92 322 96C316 106 304 110 292 112C276 124 240 124 214 118C190 120 160 116 150 108Z';
@@ -78,7 +80,7 @@ function head() {
 }
 
 function leadPieces(pieces: readonly number[]) {
-  const shown = pieces.slice(0, MOST_SHOWN);
+  const shown = pieces.filter((kg) => kg > LEAST_KG).slice(0, MOST_SHOWN);
   return shown.map((kg, i) => {
     const side = Math.min(7 + 6 * Math.sqrt(kg), 16);
     return svg`<rect class="lead-piece" x=${248 - i * 19 - side} y="118" width=${side} height=${side} rx="2"></rect>`;

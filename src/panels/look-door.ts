@@ -2,5 +2,14 @@
 import './hilltop-card.ts';
 import './look-menu.ts';
 
-export { meansWords, neutralWords, reachWords, recoveryWords, steepnessWords, stoppingWords } from './look-words.ts';
+export {
+  mapWords,
+  meansWords,
+  neutralWords,
+  reachWords,
+  recoveryWords,
+  steepnessWords,
+  stoppingWords,
+  unbroken,
+} from './look-words.ts';
 export { LOOKS, USUAL_LOOKS, toggled } from './looks.ts';

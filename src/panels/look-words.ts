@@ -2,19 +2,36 @@ import type { Means, NeutralDepth, Reach, Shares, StoppingForecast } from '../in
 import type { Units } from './settings.ts';
 import { depthText, massText } from './units.ts';
 
+/** The sentence with its numbers kept beside their units where it breaks. */
+export function unbroken(sentence: string): string {
+  return sentence.replace(/(\d) (?=(m|cm|s|kg|ft|lb|%)(\W|$))/g, '$1\u00a0');
+}
+
 /** How the means are called, by what the diver has to let gas in and out of. */
-export function meansWords(means: Means | 'lost', of: 'jacket' | 'suit' | 'loop', way: 1 | 0 | -1): string {
+export function meansWords(means: Means, of: 'jacket' | 'suit' | 'loop', way: 1 | -1): string {
   const gas = gasWords(of);
-  const words: Record<Means | 'lost', string> = {
+  const words: Record<Means, string> = {
     none: 'nothing done',
     breath: 'breath',
     fins: 'fins',
     gas: way < 0 ? `venting ${gas}` : gas,
     all: 'all together',
     lead: 'all, lead dropped',
-    lost: 'nothing',
   };
   return words[means];
+}
+
+/** What stands in the areas of a recovery map. */
+export function mapWords(of: 'jacket' | 'suit' | 'loop'): Readonly<Record<Means | 'lost', string>> {
+  return {
+    none: 'nothing needed',
+    breath: 'breath alone',
+    fins: 'fins',
+    gas: gasWords(of),
+    all: 'all together',
+    lead: 'lead dropped',
+    lost: 'too late',
+  };
 }
 
 /** The same within a sentence. */

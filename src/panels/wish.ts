@@ -15,7 +15,11 @@ export type Wish =
   | { readonly kind: 'place'; readonly place: 'start' | 'column' | 'fly' | 'teach' | 'learn' | 'debrief' }
   | { readonly kind: 'place'; readonly place: 'kit'; readonly id?: string }
   | { readonly kind: 'kit'; readonly ask: KitAsk }
-  | { readonly kind: 'lesson'; readonly id: string; /** Goes on with it where it was left. */ readonly resumed?: boolean }
+  | {
+      readonly kind: 'lesson';
+      readonly id: string;
+      /** Goes on with it where it was left. */ readonly resumed?: boolean;
+    }
   | { readonly kind: 'answer'; readonly answer: Answer }
   | { readonly kind: 'moment'; readonly atS: number }
   | { readonly kind: 'arm'; readonly armed: boolean }

@@ -1,0 +1,99 @@
+import { netForceN } from '../diver/index.ts';
+import {
+  breathReachAt,
+  hilltop,
+  neutralDepths,
+  steepnessAt,
+  stopping,
+  wayOf,
+  type NeutralDepth,
+} from '../insight/index.ts';
+import type { HillView, LookChoice, Settings, fetchLooks } from '../panels/index.ts';
+import type { StageView } from '../stage/index.ts';
+import {
+  acrossHere,
+  askOf,
+  forcesOverlay,
+  gasOf,
+  mapOverlay,
+  midBreath,
+  neutralMarks,
+  stopsOverlay,
+} from './look-data.ts';
+import { LESS_LEAD_KG, type MapAnswer } from './map-work.ts';
+
+/** Words of the looks, as the panels have them. */
+export type LookWords = Awaited<ReturnType<typeof fetchLooks>>;
+
+/** A moment looked at: what is added to the picture, one sentence, and the hill of a dive that stands still. */
+export interface Looked {
+  readonly added: Pick<StageView, 'breathReachM' | 'neutral' | 'overlay'>;
+  readonly sentence: string;
+  readonly hill: HillView | null;
+}
+
+/** A map that was reckoned, with the diver's place on it, which moves on while the map stays. */
+export interface MapInHand {
+  readonly answer: MapAnswer;
+  readonly here: { across: number; depthM: number };
+}
+
+/** How far the hill is drawn beyond the diver and its top, at least, metres. */
+const HILL_BEYOND_M = 3;
+
+/** What the model says about a moment. @param map the recovery map that was reckoned last */
+export function lookAt(
+  view: StageView,
+  choice: LookChoice,
+  map: MapInHand | null,
+  words: LookWords,
+  units: Settings['units'],
+): Looked {
+  const { rig, state, controls } = view;
+  const { reach, look } = choice;
+  const at = midBreath(rig, state, controls);
+  const ask = askOf(choice);
+  const neutral = neutralDepths(rig, at);
+  const netN = netForceN(rig, at);
+  const breathReachM = reach ? breathReachAt(rig, at, ask.lungs) : null;
+  const gas = gasOf(rig);
+  const marked = reach || look === 'forces' || look === 'hilltop';
+  const looked = (overlay: StageView['overlay'], sentence: string, hill: HillView | null = null): Looked => ({
+    added: { overlay: overlay ?? null, neutral: marked ? neutralMarks(neutral) : [], breathReachM },
+    sentence: words.unbroken(sentence),
+    hill,
+  });
+  if (look === 'forces') return looked(forcesOverlay(rig, at), words.neutralWords(neutral, at.depthM, netN, units));
+  if (look === 'hilltop') {
+    const { kNPerM, shares } = steepnessAt(rig, at, controls.breath === 2);
+    const hill = view.frozen ? hillOf(view, at, neutral) : null;
+    return looked(forcesOverlay(rig, at), words.steepnessWords(kNPerM, shares), hill);
+  }
+  if (look === 'stops') {
+    const forecast = stopping(rig, state, controls, ask);
+    const overlay = stopsOverlay(forecast, view.nowS, (means, way) => words.meansWords(means, gas, way));
+    return looked(overlay, words.stoppingWords(forecast, gas, state.depthM, units));
+  }
+  if (look === 'map') {
+    if (!map) return looked(null, 'Reckoning the map …');
+    const { reaches: now, lighter, map: shown } = map.answer;
+    map.here.across = acrossHere(rig, state, shown.across);
+    map.here.depthM = state.depthM;
+    const way = wayOf(rig, state, controls);
+    return looked(
+      mapOverlay(shown, words.mapWords(gas)),
+      words.recoveryWords({ now, lighter, lessKg: LESS_LEAD_KG, depthM: at.depthM, way, of: gas }, units),
+    );
+  }
+  return looked(null, reach ? words.reachWords(breathReachM, neutral, at.depthM, netN, units) : '');
+}
+
+/** The hill about the diver, wide enough to show its top where there is one. */
+function hillOf({ rig }: StageView, at: ReturnType<typeof midBreath>, neutral: readonly NeutralDepth[]): HillView {
+  const tops = neutral.filter(({ stable }) => !stable).map(({ depthM }) => depthM);
+  const topM = tops.sort((a, b) => Math.abs(a - at.depthM) - Math.abs(b - at.depthM))[0] ?? at.depthM;
+  const beyondM = Math.max(HILL_BEYOND_M, Math.abs(topM - at.depthM));
+  const fromM = Math.max(Math.min(at.depthM, topM) - beyondM, 0);
+  const toM = Math.min(Math.max(at.depthM, topM) + beyondM, rig.bottomM);
+  return { ...hilltop(rig, at, at.lungM3, Math.min(fromM, toM - 1), toM), depthM: at.depthM };
+}
