@@ -41,7 +41,7 @@ export class KitDiverPanel extends Panel {
         in.${diver.neededKg < -0.05 ? ` Without any lead ${massText(-diver.neededKg, units)} too heavy.` : ''}
       </p>
       <div class="carried" role="group" aria-label="Lead carried">
-        <p>carried <b>${massText(diver.carriedKg, units)}</b><br />${surplusText(diver, units)}</p>
+        <p>carried <b>${massText(diver.carriedKg, units)}</b>, <br />${surplusText(diver, units)}</p>
         ${kit.tried ? nothing : this.#carry(kit)}
       </div>
       <kit-tried .kit=${kit} .units=${units}></kit-tried>

@@ -1,0 +1,32 @@
+import { describe, expect, test } from 'vitest';
+import { addressOf, hashOf, shownAddress, type Address } from '../../src/app/address.ts';
+import { FIRST_VIEW } from '../../src/app/page-view.ts';
+
+describe('addresses', () => {
+  test.each<[string, Address]>([
+    ['#/', { place: 'start' }],
+    ['#/column', { place: 'column' }],
+    ['#/lessons', { place: 'lessons' }],
+    ['#/lessons/first-dive', { place: 'lesson', id: 'first-dive' }],
+    ['#/kit', { place: 'kit', id: '' }],
+    ['#/kit/two-piece', { place: 'kit', id: 'two-piece' }],
+    ['#/debrief', { place: 'debrief' }],
+  ])('addressOf() and hashOf(): %s stands for a place, and the place for it', (hash, address) => {
+    expect(addressOf(hash)).toEqual(address);
+    expect(hashOf(address)).toBe(hash);
+  });
+
+  test.each(['', '#', '#/nowhere', '#/kit/a/b', '#/kit/../x', '#/lessons/<b>', '#/column/7', '#/KIT', '#/kit/%2e'])(
+    'addressOf(): %s is the start',
+    (hash) => expect(addressOf(hash)).toEqual({ place: 'start' }),
+  );
+
+  test('shownAddress() names the lesson while it is flown, and the debrief after it', () => {
+    expect(shownAddress({ ...FIRST_VIEW, place: 'lesson' }, 'first-dive')).toEqual({
+      place: 'lesson',
+      id: 'first-dive',
+    });
+    expect(shownAddress({ ...FIRST_VIEW, place: 'debrief' }, 'first-dive')).toEqual({ place: 'debrief' });
+    expect(shownAddress({ ...FIRST_VIEW, place: 'fly' }, null)).toEqual({ place: 'column' });
+  });
+});
