@@ -36,10 +36,10 @@ export class Ledges {
     const words = ledges.map((ledge, i) => ledgeWords(ledge, places[i]!, view.nowS));
     const byDepth = words.map((_, i) => i).sort((a, b) => ledges[a]!.depthM - ledges[b]!.depthM);
     const linesOf = (group: readonly number[]) => byDepth.filter((i) => group.includes(i)).map((i) => words[i]!);
-    this.#corner(this.#lost, overlay.lost, taken);
-    this.#corner(this.#list, narrow ? linesOf(byDepth) : [], taken);
     // All ledges first: they stand where they must, their words where that leaves room.
     ledges.forEach(({ depthM }, i) => this.#mark(i).draw(places[i]!, depthM >= view.depthM, frame.pxPerS, taken));
+    this.#corner(this.#lost, overlay.lost, taken);
+    this.#corner(this.#list, narrow ? linesOf(byDepth) : [], taken);
     for (const group of narrow ? [] : groupsOf(places, textPx * 1.5)) {
       const { spread, ...at } = middleOf(group.map((i) => places[i]!));
       this.#mark(Math.min(...group)).say(linesOf(group).join('\n'), at, spread, taken);
