@@ -10,8 +10,8 @@ type NeutralMark = NonNullable<StageView['neutral']>[number];
 
 /** Ascent above which it is too late, where that is asked for, m/s: 18 m/min. Practice. */
 const TOO_FAST_MPS = 18 / 60;
-/** A neutral depth above this, metres, is the surface's doing and not marked. */
-const UNDER_M = 0.2;
+/** A neutral depth that holds above this, metres, is a diver who floats, and not marked. */
+const FLOATS_M = 0.6;
 
 /** What the forecasts take for granted, in SI. */
 export function askOf({ leastL, mostL, reactionS, below, above }: LookChoice): StoppingAsk {
@@ -41,7 +41,9 @@ export function gasOf(rig: Rig): 'jacket' | 'suit' | 'loop' {
 
 /** Marks on the scale; what floats at the surface needs none. */
 export function neutralMarks(neutral: readonly NeutralDepth[]): NeutralMark[] {
-  return neutral.filter(({ depthM }) => depthM > UNDER_M).map(({ depthM, stable }) => ({ depthM, stable }));
+  return neutral
+    .filter(({ depthM, stable }) => !(stable && depthM < FLOATS_M))
+    .map(({ depthM, stable }) => ({ depthM, stable }));
 }
 
 /** Net force at each whole metre with the gas of now and the middle of the breath. */

@@ -33,6 +33,18 @@ describe('meaningOf()', () => {
     expect(meaningOf(key(code), 'elsewhere')).toEqual({ command });
   });
 
+  test.each([
+    ['Digit1', 'reach'],
+    ['Digit2', 'forces'],
+    ['Digit3', 'hilltop'],
+    ['Digit4', 'stops'],
+    ['Digit5', 'map'],
+    ['Digit0', 'whole'],
+  ])('%s looks at %s', (code, look) => {
+    expect(meaningOf(key(code), 'elsewhere')).toEqual({ look });
+    expect(meaningOf(key(code), 'typing')).toBeNull();
+  });
+
   test('ignores a repeated key, a browser shortcut and all typing', () => {
     expect(meaningOf(key('KeyI', { repeat: true }), 'elsewhere')).toBeNull();
     expect(meaningOf(key('KeyR', { ctrlKey: true }), 'elsewhere')).toBeNull();

@@ -1,0 +1,96 @@
+import { describe, expect, test } from 'vitest';
+import heavy from '../../src/diver/setups/two-piece-heavy.yaml';
+import { instantOf, netForceN, rigOf, type Setup } from '../../src/diver/index.ts';
+import { Dive, midBreathCl, restingControls, startState, type Start } from '../../src/dive/index.ts';
+import { acrossHere, askOf, midLungM3 } from '../../src/app/look-data.ts';
+import { lookAt } from '../../src/app/look-reckon.ts';
+import { answerMap } from '../../src/app/map-work.ts';
+import * as words from '../../src/panels/look-words.ts';
+import { LOOKS, USUAL_LOOKS, toggled, type LookChoice } from '../../src/panels/looks.ts';
+import type { StageView } from '../../src/stage/index.ts';
+
+const rig = rigOf(heavy as Setup);
+const controls = restingControls(midBreathCl(rig));
+const said = { ...words, LOOKS, USUAL_LOOKS, toggled };
+const choice = (change: Partial<LookChoice>): LookChoice => ({ ...USUAL_LOOKS, ...change });
+
+function viewOf(start: Start, more: Partial<StageView> = {}): StageView {
+  const dive = new Dive(rig, startState(rig, start), controls);
+  return { rig, state: dive.state, depthM: start.depthM, nowS: 0, controls, frozen: true, ...more } as StageView;
+}
+const hover = viewOf({ depthM: 10, jacketM3: 7e-3 });
+const look = (change: Partial<LookChoice>, view = hover) => lookAt(view, choice(change), null, said, 'metric');
+
+describe('lookAt()', () => {
+  test('forces point up above the neutral depth and down below it, one at each metre', () => {
+    const { added } = look({ look: 'forces' });
+    const { overlay, neutral } = added;
+    if (overlay?.kind !== 'forces') throw new Error('no forces');
+    expect(overlay.arrows.map(({ depthM }) => depthM)).toEqual(Array.from({ length: 40 }, (_, i) => i + 1));
+    expect(neutral).toHaveLength(1);
+    const topM = neutral![0]!.depthM;
+    for (const { depthM, netN } of overlay.arrows) expect(Math.sign(netN)).toBe(depthM < topM ? 1 : -1);
+  });
+
+  test('the breath reach ends where full and empty lungs balance', () => {
+    const { added, sentence } = look({ reach: true });
+    const [fromM, toM] = added.breathReachM!;
+    const { leastM3, mostM3 } = askOf(USUAL_LOOKS).lungs;
+    // Gas in the lungs has its weight too.
+    const netN = (depthM: number, lungM3: number) =>
+      netForceN(rig, { ...hover.state, depthM, lungM3, lungMol: instantOf(rig, { depthM, lungM3 }).lungMol });
+    expect(netN(fromM, leastM3)).toBeCloseTo(0, 3);
+    expect(netN(toM, mostM3)).toBeCloseTo(0, 3);
+    expect(sentence).toContain(`from ${fromM.toFixed(1)} to ${toM.toFixed(1)}\u00a0m`);
+  });
+
+  test('the hill has its top where it says neutral, and the diver stands at no energy', () => {
+    const { hill } = look({ look: 'hilltop' });
+    const { depthsM, energyJ, topM, depthM } = hill!;
+    const highest = depthsM[energyJ.indexOf(Math.max(...energyJ))]!;
+    expect(Math.abs(highest - topM!)).toBeLessThanOrEqual(depthsM[1]! - depthsM[0]!);
+    const at = depthsM.findIndex((one) => one > depthM);
+    expect(Math.min(Math.abs(energyJ[at]!), Math.abs(energyJ[at - 1]!))).toBeLessThan(0.2);
+  });
+
+  test('the hill is for a dive that stands still', () =>
+    expect(look({ look: 'hilltop' }, { ...hover, frozen: false }).hill).toBeNull());
+
+  test('where a means stops him is where the dive itself comes to rest when he does it', () => {
+    const start = { depthM: 5, jacketM3: 0, speedMps: 0.3 } as const;
+    const { added } = look({ look: 'stops', reactionS: 0 }, viewOf(start));
+    if (added.overlay?.kind !== 'ledges') throw new Error('no ledges');
+    const ledge = added.overlay.ledges.find(({ words: said }) => said.startsWith('jacket'))!;
+    const dive = new Dive(rig, startState(rig, start), { ...controls, jacketAdd: 1 });
+    let deepestM = 0;
+    for (let i = 0; i < 40 * 120 && dive.state.speedMps > 0; i++) {
+      dive.advance(1);
+      deepestM = Math.max(deepestM, dive.state.depthM);
+    }
+    expect(Math.abs(ledge.depthM - deepestM)).toBeLessThan(0.1);
+    expect(added.overlay.lost).toContain('breath: too late');
+  });
+
+  test('says nothing where nothing is looked at', () => expect(look({})).toMatchObject({ sentence: '', hill: null }));
+
+  test('the dot on the map stands where the diver is now, the map staying the same', () => {
+    const at = { depthM: 6, jacketM3: 2e-3 };
+    const view = viewOf(at);
+    const answer = answerMap({ rig, state: view.state, controls, ask: askOf(USUAL_LOOKS), across: 'gas' });
+    const here = { across: NaN, depthM: NaN };
+    const map = { answer: { ...answer, map: { ...answer.map, here } }, here };
+    const { overlay } = lookAt(view, choice({ look: 'map' }), map, said, 'metric').added;
+    if (overlay?.kind !== 'map') throw new Error('no map');
+    expect(overlay.maps[0]).toBe(map.answer.map);
+    // 2 L at 6 m of 35 psu, 15 °C: about 1.6 bar of it at the surface
+    expect(here.across * 1e3).toBeCloseTo(2 * 1.6, 1);
+    expect(here).toEqual({ across: acrossHere(rig, view.state, answer.map.across), depthM: 6 });
+  });
+});
+
+test('midLungM3() is the middle of an automatic breath, and what is in them of any other', () => {
+  const state = startState(rig, { depthM: 5 });
+  state.lungM3 = 4.4e-3;
+  expect(midLungM3(rig, state, { ...controls, breath: 0 })).toBeCloseTo(controls.lungCl * 1e-5, 12);
+  expect(midLungM3(rig, state, { ...controls, breath: 1 })).toBe(4.4e-3);
+});
