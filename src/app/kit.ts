@@ -9,11 +9,15 @@ import './kit.css';
 import { readySetup } from './setups.ts';
 import type { Shell } from './shell.ts';
 
+/** Letters that the name of a setup may have in a file. */
+const LONGEST_NAME = 80;
+
 /** What the place needs of the program. */
 export interface KitHost {
   /** Who is flown: of a lesson its diver; a saved dive has no setup. */
   readonly flown: () => { readonly lesson: Lesson | null; readonly setup: Setup | null };
-  readonly fly: (setup: Setup) => void;
+  /** @param id of a ready setup that is flown as it is; empty for any other diver */
+  readonly fly: (setup: Setup, id: string) => void;
 }
 
 /** Diver and water that further changes begin from, and the lead needed. */
@@ -64,8 +68,13 @@ export class Kit {
     else if (ask.do === 'carry') this.#keep(carrying(this.#setup, carriedKg(this.#setup) + ask.moreKg));
     else if (ask.do === 'carry-needed') this.#keep(carrying(this.#setup, neededKg(this.#setup)));
     else if (ask.do === 'undo') this.#undo();
-    else return this.#host.fly(this.#triedSetup() ?? this.#setup);
+    else return this.#fly();
     this.#show();
+  }
+
+  #fly(): void {
+    const changed = this.#triedRow !== null || this.#bases.length > 1;
+    this.#host.fly(this.#triedSetup() ?? this.#setup, changed ? '' : this.#id);
   }
 
   get #setup(): Setup {
@@ -73,7 +82,11 @@ export class Kit {
   }
 
   #triedSetup(): Setup | null {
-    return this.#triedRow === null ? null : this.#bases.at(-1)!.rows[this.#triedRow]!.setup;
+    if (this.#triedRow === null) return null;
+    const { change, setup } = this.#bases.at(-1)!.rows[this.#triedRow]!;
+    // The name says what was changed, as far as a name may be long.
+    const name = `${setup.name}; ${change}`;
+    return name.length <= LONGEST_NAME ? { ...setup, name } : setup;
   }
 
   async #flownSetup(): Promise<Setup | null> {

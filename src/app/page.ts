@@ -28,14 +28,14 @@ export function page(view: PageView): TemplateResult {
       ${view.place === 'start' && view.ready ? html`<p class="afloat-words">You float until you act.</p>` : nothing}
       ${view.place === 'start' ? html`<air-words></air-words>` : nothing}
       ${view.hint && !projector && !view.prompt ? html`<p class="hint">${view.hint}</p>` : nothing}
-      ${view.looks && !view.prompt ? looks(view.looks, settings.units) : nothing}
+      ${view.looks && flown && !view.prompt ? looks(view.looks, settings.units) : nothing}
       <problem-list .words=${view.trouble} .problems=${view.problems}></problem-list>
       ${view.prompt && flown ? html`<question-sheet .prompt=${view.prompt}></question-sheet>` : nothing}
       ${view.place === 'learn' ? html`<lesson-list .lessons=${view.lessons}></lesson-list>` : nothing}
       ${view.debrief && flown ? html`<debrief-sheet .debrief=${view.debrief} .atS=${view.shownAtS}></debrief-sheet>` : nothing}
       ${inKit ? html`<kit-sheet .kit=${view.kit} .units=${settings.units}></kit-sheet>` : nothing}
     </main>
-    ${view.looks?.words && !projector && !view.prompt ? html`<p class="says">${view.looks.words}</p>` : nothing}
+    ${view.looks?.words && flown && !projector && !view.prompt ? html`<p class="says">${view.looks.words}</p>` : nothing}
     <aside class="lane" aria-label="Depth, speed and weight">
       <lane-numbers .readings=${flown ? readings : null} .units=${settings.units}></lane-numbers>
       ${readings && flown && !projector ? html`<gas-bars .gas=${readings.gas}></gas-bars>` : nothing}

@@ -292,7 +292,7 @@ export class Program {
     this.#held.releaseAll();
     const { Kit } = await import('./kit.ts');
     const flown = () => ({ lesson: this.#dives.lesson?.lesson ?? null, setup: this.#dives.free.setup });
-    this.#kit ??= new Kit(this.#shell, { flown, fly: (setup) => this.#dives.practise(freeDiver(setup, '')) });
+    this.#kit ??= new Kit(this.#shell, { flown, fly: (setup, id) => this.#dives.practise(freeDiver(setup, id)) });
     await this.#kit.open(id);
   }
 }

@@ -1,0 +1,271 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Page } from 'playwright';
+import { describe, expect, test } from 'vitest';
+import { useChromium } from './chromium.ts';
+
+const visit = useChromium();
+const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** Rules of WCAG 2.2 A and AA that the page breaks now, with where; the checker comes in over the debugger, past the policy. */
+async function breaches(page: Page): Promise<string[]> {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Runtime.evaluate', { expression: axeSource });
+  const { result } = await session.send('Runtime.evaluate', {
+    expression: `axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21aa', 'wcag22aa'] })
+      .then((found) => found.violations.map((one) => one.id + ': ' + one.nodes.map((node) => node.html).join(' | ')))`,
+    awaitPromise: true,
+    returnByValue: true,
+  });
+  return result.value as string[];
+}
+
+const name = (page: Page, words: string) => page.getByRole('button', { name: words, exact: true });
+const at = (page: Page, place: string) => page.waitForSelector(`html[data-place=${place}]`, { state: 'attached' });
+const hash = (page: Page) => page.evaluate(() => location.hash);
+const noted = (page: Page) => name(page, 'I have read this').click();
+/** Depth as it is read in the lane. */
+const depth = (page: Page) => page.locator('lane-numbers .depth').innerText();
+
+/** Lets gas out for a while, so that there is a dive to lose. */
+async function dive(page: Page): Promise<void> {
+  await page.keyboard.down('KeyK');
+  await at(page, 'fly');
+  await page.waitForTimeout(2500);
+  await page.keyboard.up('KeyK');
+  await page.waitForTimeout(300);
+}
+
+describe('addresses', () => {
+  test('the first press makes the column of the start, without a step of its own for back', async () => {
+    await visit('./', async (page) => {
+      await page.waitForSelector('practice-deck button.act');
+      const steps = await page.evaluate(() => history.length);
+      await page.keyboard.press('KeyS');
+      await at(page, 'fly');
+      expect(await hash(page)).toBe('#/column');
+      expect(await page.evaluate(() => history.length)).toBe(steps);
+    });
+  });
+
+  test('going to kit and water and back by the browser finds the dive where it was left, standing still', async () => {
+    await visit('./', async (page) => {
+      await page.waitForSelector('practice-deck button.act');
+      await noted(page);
+      await dive(page);
+      await page.keyboard.press('KeyP');
+      const before = await depth(page);
+      await page.keyboard.press('KeyP');
+      await name(page, 'more').click();
+      await name(page, 'kit and water').click();
+      await page.waitForSelector('kit-diver section');
+      expect(await hash(page)).toBe('#/kit');
+      await page.waitForTimeout(1500);
+      await page.goBack();
+      await at(page, 'fly');
+      expect(await hash(page)).toBe('#/column');
+      await page.waitForSelector('.freeze:has-text("go on")');
+      const after = await depth(page);
+      await page.waitForTimeout(700);
+      expect(await depth(page)).toBe(after);
+      // The few frames between the keys are all that was flown.
+      expect(Math.abs(parseFloat(after) - parseFloat(before))).toBeLessThan(0.6);
+      await page.goForward();
+      await page.waitForSelector('kit-diver section');
+      await name(page, 'leave').click();
+      await at(page, 'fly');
+      expect(await depth(page)).toBe(after);
+    });
+  });
+
+  test('a lesson that is left by back is found again by forward, and the free dive meanwhile', async () => {
+    await visit('./', async (page) => {
+      await page.waitForSelector('practice-deck button.act');
+      await noted(page);
+      await dive(page);
+      const free = parseFloat(await depth(page));
+      await name(page, 'more').click();
+      await name(page, 'lessons').click();
+      await name(page, 'begin First dive').click();
+      await page.waitForSelector('question-sheet section');
+      expect(await hash(page)).toBe('#/lessons/first-dive');
+      await page.locator('.option').first().click();
+      await name(page, 'lock it').click();
+      await page.waitForSelector('question-sheet section', { state: 'detached' });
+      const title = await page.locator('title-bar h1').innerText();
+      await page.goBack();
+      await at(page, 'learn');
+      await page.goBack();
+      await at(page, 'fly');
+      await page.waitForSelector('.freeze:has-text("go on")');
+      expect(Math.abs(parseFloat(await depth(page)) - free)).toBeLessThan(1);
+      await page.goForward();
+      await at(page, 'learn');
+      await page.goForward();
+      await at(page, 'lesson');
+      await page.waitForSelector('.freeze:has-text("go on")');
+      expect(await page.locator('question-sheet section').count()).toBe(0);
+      expect((await page.locator('title-bar h1').innerText()).slice(0, 12)).toBe(title.slice(0, 12));
+    });
+  });
+
+  test.each([
+    ['#/column', 'fly', '[data-act=kick-up]'],
+    ['#/lessons', 'learn', 'lesson-list section'],
+    ['#/lessons/first-dive', 'lesson', 'question-sheet section'],
+    ['#/kit', 'kit', 'kit-diver section'],
+    ['#/kit/two-piece', 'kit', 'kit-diver section'],
+  ])('%s can be linked, and survives a reload', async (address, place, shows) => {
+    await visit(`./${address}`, async (page) => {
+      await page.waitForSelector(shows);
+      await at(page, place);
+      expect(await hash(page)).toBe(address);
+      await page.reload();
+      await page.waitForSelector(shows);
+      await at(page, place);
+      expect(await hash(page)).toBe(address);
+    });
+  });
+
+  test('a debrief without a run is the column; what is no place is the start; what is no lesson is said', async () => {
+    await visit('./#/debrief', async (page) => {
+      await page.waitForSelector('practice-deck button.act');
+      await page.waitForFunction(() => location.hash !== '#/debrief');
+      expect(['#/', '#/column']).toContain(await hash(page));
+    });
+    await visit('./#/lessons/no-such-lesson', async (page) => {
+      await page.waitForSelector('problem-list aside');
+      expect(await page.locator('problem-list').innerText()).toContain('no-such-lesson');
+    });
+  });
+});
+
+describe('kit and water', () => {
+  test('by keyboard alone: choose, try, keep, undo, fly', async () => {
+    await visit('./#/kit/temperate-sea', async (page) => {
+      await page.waitForSelector('kit-diver section');
+      await noted(page);
+      const needed = () => page.locator('.lead-needed b').innerText();
+      const before = await needed();
+      const row = page.locator('.change', { hasText: 'fresh water' });
+      await row.focus();
+      await page.keyboard.press('Enter');
+      await page.waitForSelector('.change[aria-pressed=true]');
+      expect(await page.locator('kit-diver .sentence').innerText()).toMatch(/fresh water.* you need \d\.\d kg less\.$/);
+      expect(await needed()).not.toBe(before);
+      await page.locator('kit-diver').getByRole('button', { name: 'keep' }).focus();
+      await page.keyboard.press('Enter');
+      await page.waitForSelector('.change[aria-pressed=true]', { state: 'detached' });
+      await page.waitForSelector('.change:has-text("sea water instead of fresh water")');
+      expect(await page.evaluate(() => document.activeElement?.textContent?.trim())).toBe('fly this');
+      await page.locator('kit-diver').getByRole('button', { name: 'undo' }).focus();
+      await page.keyboard.press('Enter');
+      await page.waitForSelector('.change:has-text("fresh water instead of sea water")');
+      expect(await needed()).toBe(before);
+      await page.locator('kit-diver').getByRole('button', { name: 'fly this' }).focus();
+      await page.keyboard.press('Enter');
+      await at(page, 'fly');
+      expect(await hash(page)).toBe('#/column');
+      await page.waitForSelector('title-bar option:has-text("own file")', { state: 'attached' });
+    });
+  });
+
+  test('a setup file is taken as the diver; a bad one is refused with its lines', async () => {
+    await visit('./#/kit', async (page) => {
+      await page.waitForSelector('kit-diver section');
+      const file = (text: string) => ({ name: 'mine.yaml', mimeType: 'text/yaml', buffer: Buffer.from(text) });
+      const input = page.locator('kit-diver input[type=file]');
+      await input.setInputFiles(file('format: 1\nwater:\n  bottomM: deep\n'));
+      await page.waitForSelector('problem-list li');
+      await name(page, 'close').click();
+      await input.setInputFiles(file('format: 1\nname: Mine\nwater:\n  bottomM: 25\n'));
+      await page.waitForSelector('kit-diver option:has-text("mine.yaml")', { state: 'attached' });
+      expect(await page.locator('kit-diver select').inputValue()).toBe('');
+    });
+  });
+
+  const sizes = [
+    { width: 360, height: 740 },
+    { width: 740, height: 360 },
+    { width: 1024, height: 768 },
+    { width: 1280, height: 720 },
+    { width: 1920, height: 1080 },
+  ];
+  test.each(sizes)('fits %o: nothing reaches out sideways, and thumbs hit everything on a phone', async (viewport) => {
+    await visit(
+      './#/kit/twin',
+      async (page) => {
+        await page.waitForSelector('kit-diver section');
+        await noted(page);
+        for (const words of ['at the surface', 'over the depth', 'one change at a time']) {
+          await name(page, words).click();
+          await page.waitForTimeout(100);
+          const phone = viewport.width <= 760 || viewport.height <= 480;
+          const wrong = await page.evaluate(
+            (least) => {
+              return [
+                ...document.querySelectorAll('kit-sheet :is(button, select, p, td, th, svg, label, span)'),
+              ].flatMap((element) => {
+                const { left, right, width, height } = element.getBoundingClientRect();
+                if (width <= 1) return [];
+                const inside = left >= -0.5 && right <= innerWidth + 0.5;
+                const large = !element.matches('button, select') || (width >= least && height >= least);
+                return inside && large
+                  ? []
+                  : [`${element.tagName} ${element.textContent?.trim()} ${left} ${width} × ${height}`];
+              });
+            },
+            phone ? 48 : 40,
+          );
+          expect(wrong).toEqual([]);
+        }
+      },
+      { viewport },
+    );
+  });
+
+  test.each(['light', 'dark'] as const)('breaks no rule of WCAG 2.2 AA in the %s theme', async (colorScheme) => {
+    await visit(
+      './#/kit/drysuit-membrane',
+      async (page) => {
+        await page.waitForSelector('kit-diver section');
+        await noted(page);
+        await page.locator('.change').nth(2).click();
+        await page.waitForSelector('.change[aria-pressed=true]');
+        for (const words of ['one change at a time', 'at the surface', 'over the depth']) {
+          await name(page, words).click();
+          expect(await breaches(page)).toEqual([]);
+        }
+        await name(page, 'more').click();
+        expect(await breaches(page)).toEqual([]);
+      },
+      { colorScheme },
+    );
+  });
+
+  test('a class at 1080 lines reads every word at a fiftieth of the height', async () => {
+    await visit(
+      './',
+      async (page) => {
+        await page.waitForSelector('practice-deck button.act');
+        await name(page, 'teach a class').click();
+        await name(page, 'more').click();
+        await name(page, 'kit and water').click();
+        await page.waitForSelector('kit-diver section');
+        await page.locator('.change:not(.now)').first().click();
+        await page.waitForSelector('.change[aria-pressed=true]');
+        const small = await page.evaluate(() =>
+          [...document.querySelectorAll('kit-sheet :is(p, b, button, h2, h3, label, span, td, th)')].flatMap(
+            (element) => {
+              const px = parseFloat(getComputedStyle(element).fontSize);
+              const seen = element.getClientRects().length > 0 && element.getBoundingClientRect().width > 1;
+              return seen && px < innerHeight / 50 ? [`${element.className} ${element.textContent?.trim()} ${px}`] : [];
+            },
+          ),
+        );
+        expect(small).toEqual([]);
+      },
+      { viewport: { width: 1920, height: 1080 } },
+    );
+  });
+});
