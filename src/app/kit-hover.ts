@@ -21,8 +21,8 @@ export function hoverOf(rig: Rig, cylinderBar = HOVER_BAR): KitHover {
   return {
     depthM,
     bottomM: rig.bottomM,
-    balanced,
-    reachM: balanced ? breathReachAt(rig, at, USUAL_LUNGS) : null,
+    leftN: balanced ? 0 : netForceN(rig, at),
+    reachM: breathReachAt(rig, at, USUAL_LUNGS),
     eFoldingS: steepnessAt(rig, at).eFoldingS,
     openLungs: rig.lungs.open,
   };
@@ -30,7 +30,7 @@ export function hoverOf(rig: Rig, cylinderBar = HOVER_BAR): KitHover {
 
 /**
  * The diver of a rig at a depth, level, half a breath in, balanced by gas as far as it goes: a drysuit takes it up to what its
- * undergarment holds, the jacket the rest.
+ * undergarment holds, the jacket the rest; a loop keeps its least.
  * @throws {RangeError} when the depth or the pressure is impossible
  */
 export function hoverAt(rig: Rig, depthM: number, cylinderBar: number): { at: Instant; balanced: boolean } {
@@ -41,7 +41,7 @@ export function hoverAt(rig: Rig, depthM: number, cylinderBar: number): { at: In
     cylinderBar,
     jacketM3: rig.jacket.residualM3,
     ...(rig.drysuit ? { suitGasM3: rig.drysuit.minimumM3 } : {}),
-    ...(rig.loop ? { loopM3: (rig.loop.minimumM3 + rig.loop.capacityM3) / 2 } : {}),
+    ...(rig.loop ? { loopM3: rig.loop.minimumM3 } : {}),
   });
   if (rig.drysuit) {
     const { minimumM3, comfortM3 } = rig.drysuit;

@@ -40,8 +40,8 @@ export function kitFigure(figure: KitFigure, units: Units): TemplateResult {
     }
     ${leadPieces(figure.leadKg)}
     <text x="60" y="164">${figure.suitWords}</text>
-    <text x="196" y="30" text-anchor="end">${figure.cylinders.map(({ waterL, material }) => `${waterL} L ${material}`).join(' + ')}</text>
-    <text x="250" y="164" text-anchor="end">lead ${massText(leadKg, units)}</text>
+    <text x="196" y="30" text-anchor="end">${cylinderWords(figure)}</text>
+    <text x="190" y="164">lead ${massText(leadKg, units)}</text>
   </svg>`;
 }
 
@@ -90,4 +90,10 @@ function leadPieces(pieces: readonly number[]) {
 function spokenFigure({ suitWords, cylinders: set, loop }: KitFigure, leadKg: number, units: Units): string {
   const gas = set.map(({ waterL, material }) => `${waterL} litres of ${material}`).join(' and ');
   return `A diver, level: ${suitWords}, ${loop ? 'closed loop, ' : ''}cylinder of ${gas}, lead ${massText(leadKg, units)}.`;
+}
+
+function cylinderWords({ cylinders: set }: KitFigure): string {
+  const words = set.map(({ waterL, material }) => `${waterL} L ${material}`);
+  const alike = words.every((one) => one === words[0]);
+  return alike && set.length > 1 ? `${set.length} × ${words[0]}` : words.join(' + ');
 }

@@ -19,9 +19,9 @@ export interface KitDiver {
 export interface KitHover {
   readonly depthM: number;
   readonly bottomM: number;
-  /** false where no gas the diver can have makes neutral at that depth. */
-  readonly balanced: boolean;
-  /** Depths between which the lungs alone balance; null where they never do. */
+  /** Net force that no gas the diver can have takes off at that depth, newtons, up positive; 0 where neutral is possible. */
+  readonly leftN: number;
+  /** Depths between which the lungs alone balance, nearest to that depth; null where they never do. */
   readonly reachM: readonly [fromM: number, toM: number] | null;
   /** Seconds in which an offset grows 2.7-fold; null where it comes back by itself. */
   readonly eFoldingS: number | null;

@@ -19,7 +19,7 @@ export function neededText(neededKg: number, units: Units): string {
 /** What is carried against what is needed, in words. */
 export function surplusText({ neededKg, carriedKg }: KitDiver, units: Units): string {
   const surplusKg = carriedKg - neededKg;
-  if (Math.abs(surplusKg) < SAME_KG) return 'as much as needed';
+  if (Math.abs(surplusKg) < SAME_KG) return 'just enough';
   return `${massText(Math.abs(surplusKg), units)} too ${surplusKg > 0 ? 'much' : 'little'}`;
 }
 
@@ -47,15 +47,16 @@ export function reachText({ reachM, bottomM, openLungs }: KitHover, units: Units
   return `${from} to ${depthText(reachM[1], units)}`;
 }
 
-/** "8.8 s", or that it holds by itself. */
-export function growthText({ eFoldingS, balanced }: KitHover): string {
-  if (!balanced) return 'not neutral';
+/** "8.8 s"; or that it comes back by itself, or that there is no neutral to drift from. */
+export function growthText({ eFoldingS, leftN }: KitHover): string {
+  if (leftN !== 0) return leftN > 0 ? 'too light' : 'too heavy';
   return eFoldingS === null ? 'comes back' : `${eFoldingS.toFixed(1)} s`;
 }
 
 /** Before and after: "10.1 → 9.0 s"; words where one of them has no seconds. */
 export function growthChange(before: KitHover, after: KitHover): string {
   const [was, is] = [growthText(before), growthText(after)];
+  if (was === is && !is.endsWith(' s')) return is;
   return `${was.endsWith(' s') && is.endsWith(' s') ? was.slice(0, -2) : was} → ${is}`;
 }
 
@@ -64,17 +65,22 @@ export function plainDepth(depthM: number, units: Units): string {
   return depthText(depthM, units).replace('.0 ', ' ');
 }
 
-/** Where breath alone holds a diver, as one sentence. */
+/** Where breath alone holds a diver, in a sentence or two. */
 export function reachSentence(hover: KitHover, units: Units): string {
   if (!hover.openLungs) return 'On the closed loop a breath lifts nothing.';
-  if (!hover.balanced)
-    return `At ${plainDepth(hover.depthM, units)} this diver cannot be neutral: the gas at hand is not enough, or too much.`;
-  return `Breath alone keeps this diver neutral from ${reachText(hover, units)}, once neutral at ${plainDepth(hover.depthM, units)}.`;
+  const at = plainDepth(hover.depthM, units);
+  const reach = reachText(hover, units);
+  if (hover.leftN === 0) return `Breath alone keeps this diver neutral from ${reach}, once neutral at ${at}.`;
+  const trouble =
+    hover.leftN > 0
+      ? `At ${at} this diver is too light even with no gas to spare.`
+      : `At ${at} this diver is too heavy even with the jacket full.`;
+  return hover.reachM ? `${trouble} Breath alone keeps neutral from ${reach}.` : trouble;
 }
 
 /** What a change does to breath reach and steepness, as one sentence. */
 export function hoverSentence(before: KitHover, after: KitHover, units: Units): string {
-  if (!after.balanced || !after.openLungs) return reachSentence(after, units);
+  if (after.leftN !== 0 || before.leftN !== 0 || !after.openLungs) return reachSentence(after, units);
   const now = reachText(after, units);
   const was = reachText(before, units);
   if (now === was) return `Breath alone keeps you neutral from ${now}, as before.`;

@@ -4,7 +4,7 @@ import type { KitDiver, KitHover, KitRow, KitView } from '../../src/panels/kit-v
 export const hover = (change: Partial<KitHover> = {}): KitHover => ({
   depthM: 10,
   bottomM: 40,
-  balanced: true,
+  leftN: 0,
   reachM: [6.83, 20.71],
   eFoldingS: 7.62,
   openLungs: true,

@@ -51,7 +51,9 @@ describe('words of a hover', () => {
 
   test('growthText() and growthChange() give seconds, or say what there is instead', () => {
     expect(growthText(hover({ eFoldingS: null }))).toBe('comes back');
-    expect(growthText(hover({ balanced: false }))).toBe('not neutral');
+    expect(growthText(hover({ leftN: 9 }))).toBe('too light');
+    expect(growthText(hover({ leftN: -9 }))).toBe('too heavy');
+    expect(growthChange(hover({ leftN: 9 }), hover({ leftN: 3 }))).toBe('too light');
     expect(growthChange(hover(), hover({ eFoldingS: 9.04 }))).toBe('7.6 → 9.0 s');
     expect(growthChange(hover({ eFoldingS: null }), hover())).toBe('comes back → 7.6 s');
   });
@@ -62,7 +64,12 @@ describe('words of a hover', () => {
     );
     expect(hoverSentence(hover(), hover(), 'metric')).toContain('as before');
     expect(reachSentence(hover({ openLungs: false, reachM: null }), 'metric')).toContain('lifts nothing');
-    expect(hoverSentence(hover(), hover({ balanced: false }), 'metric')).toContain('cannot be neutral');
+    expect(hoverSentence(hover(), hover({ leftN: 9 }), 'metric')).toBe(
+      'At 10 m this diver is too light even with no gas to spare. Breath alone keeps neutral from 6.8 to 20.7 m.',
+    );
+    expect(reachSentence(hover({ leftN: -9, reachM: null }), 'metric')).toBe(
+      'At 10 m this diver is too heavy even with the jacket full.',
+    );
   });
 });
 
@@ -72,7 +79,7 @@ test('deltaText(), surplusText() and plainDepth() write differences and chosen d
   expect(deltaText(0.04, 'metric')).toBe('no change');
   expect(surplusText(diver(), 'metric')).toBe('0.5 kg too much');
   expect(surplusText(diver({ carriedKg: 3.2 }), 'metric')).toBe('0.5 kg too little');
-  expect(surplusText(diver({ carriedKg: 3.72 }), 'metric')).toBe('as much as needed');
+  expect(surplusText(diver({ carriedKg: 3.72 }), 'metric')).toBe('just enough');
   expect(plainDepth(10, 'metric')).toBe('10 m');
   expect(plainDepth(2.5, 'metric')).toBe('2.5 m');
 });
