@@ -4,6 +4,8 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { firstMap, mapShare, middleOf, warmMaps } from './insight-map.ts';
+import { momentsAsked } from './insight-moment.ts';
 import { SCENARIOS, driftingMinutes, heldMinutes } from './scenarios.ts';
 import { heapGrowth, startUps, timedRatio, type Measured } from './measure.ts';
 
@@ -17,6 +19,10 @@ else if (mode === '--rate')
   print(rate('ten minutes held in mid-water, recorded, times real time', heldMinutes, LEAST_TIMES_REAL));
 else if (mode === '--drift') print(rate('the same left to drift to the surface or the bottom', driftingMinutes));
 else if (mode === '--heap') print(heapGrowth());
+else if (mode === '--moments') print(momentsAsked());
+else if (mode === '--maps') print(warmMaps());
+else if (mode === '--first-map') print(firstMap());
+else if (mode === '--map-share') print(mapShare());
 else if (mode === '--dive') heldMinutes(10);
 else if (mode !== '--nothing') await measureAll();
 
@@ -62,11 +68,13 @@ async function measureAll(): Promise<void> {
   const child = (...args: string[]) => {
     const done = spawnSync(process.execPath, ['--expose-gc', bundle, ...args], { cwd: home, encoding: 'utf8' });
     if (done.status !== 0) throw new Error(`bench ${args.join(' ')}: ${done.stderr}`);
-    return JSON.parse(done.stdout) as Measured;
+    return JSON.parse(done.stdout) as Measured | Measured[];
   };
   const rows: Measured[] = [];
-  for (const name of Object.keys(SCENARIOS)) rows.push(child('--scenario', name));
-  rows.push(child('--rate'), child('--drift'), child('--heap'));
+  for (const name of Object.keys(SCENARIOS)) rows.push(...[child('--scenario', name)].flat());
+  for (const one of ['--rate', '--drift', '--heap', '--moments', '--maps', '--map-share'])
+    rows.push(...[child(one)].flat());
+  rows.push(middleOf(Array.from({ length: 9 }, () => child('--first-map')).flat()));
   rows.push({
     ...startUps('ten minutes recorded in a fresh process, ms beyond starting it', [bundle]),
     most: MOST_DIVE_MS,
