@@ -5,3 +5,7 @@ export { EYES_M, surfaceCheck, type SurfaceCheck } from './surface-check.ts';
 export { swingBudget, type SwingAt, type SwingBudget, type SwingWith } from './swing.ts';
 export { MEANS, USUAL_LUNGS, type LungRange, type Means, type Way } from './means.ts';
 export type { MapAcross, MapBand, RecoveryMap } from './recovery-map.ts';
+export { neutralDepths, type NeutralDepth } from './neutral.ts';
+export { steepnessAt, type Shares, type Steepness } from './steepness.ts';
+export { hilltop, type Hilltop } from './hilltop.ts';
+export { breathReach, breathReachAt } from './reach.ts';
