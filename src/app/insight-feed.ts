@@ -3,10 +3,10 @@ import { fetchLooks, type HillView, type LookChoice, type LooksView, type Wish }
 import type { StageView } from '../stage/index.ts';
 import { askOf } from './look-data.ts';
 import { rememberLooks, rememberedLooks } from './look-memory.ts';
-import { lookAt, type LookWords, type Looked, type MapInHand } from './look-reckon.ts';
+import { lookAt, type LookWords, type Looked, type InHand } from './look-reckon.ts';
 import './looks.css';
-import { MapDesk } from './map-desk.ts';
-import type { MapRequest } from './map-work.ts';
+import { LookDesk } from './look-desk.ts';
+import type { LookAnswer, LookRequest } from './look-work.ts';
 import { shelfOf } from './remembered.ts';
 import type { Shell } from './shell.ts';
 
@@ -29,18 +29,18 @@ export class InsightFeed {
   readonly #shell: Shell;
   readonly #words: LookWords;
   readonly #changed: () => void;
-  readonly #maps: MapDesk;
+  readonly #desk: LookDesk;
   #choice: LookChoice;
   #menuOpen = false;
   #added: Looked['added'] = {};
   #sentence = '';
   #hill: HillView | null = null;
-  #map: MapInHand | null = null;
+  #inHand: InHand | null = null;
   #fresh = '';
   #freshS = NaN;
-  #mapKey = '';
-  #mapRig: StageView['rig'] | null = null;
-  #mapS = NaN;
+  #askedKey = '';
+  #askedRig: StageView['rig'] | null = null;
+  #askedS = NaN;
   #sentenceS = NaN;
   #state: Readonly<DiveState> | null = null;
   #rig: StageView['rig'] | null = null;
@@ -50,15 +50,10 @@ export class InsightFeed {
     this.#words = words;
     this.#changed = changed;
     this.#choice = rememberedLooks(shelfOf(shell.window), words.USUAL_LOOKS);
-    this.#maps = new MapDesk(
-      () => new Worker(new URL('./map-worker.ts', import.meta.url), { type: 'module' }),
-      (answer, request) => {
-        if (request.across !== this.#choice.across || request.rig !== this.#rig) return;
-        const here = { ...answer.map.here };
-        this.#map = { answer: { ...answer, map: { ...answer.map, here } }, here };
-        this.#renew();
-      },
-      () => shell.show({ trouble: 'The recovery map could not be reckoned in this browser. Everything else goes on.' }),
+    this.#desk = new LookDesk(
+      () => new Worker(new URL('./look-worker.ts', import.meta.url), { type: 'module' }),
+      (answer, request) => this.#came(answer, request),
+      () => shell.show({ trouble: 'This look could not be reckoned in this browser. Everything else goes on.' }),
     );
     this.#tell();
   }
@@ -74,7 +69,7 @@ export class InsightFeed {
     else {
       const choice =
         wish.kind === 'look' ? this.#words.toggled(this.#choice, wish.look) : { ...this.#choice, ...wish.choice };
-      if (choice.across !== this.#choice.across) this.#map = null;
+      if (choice.across !== this.#choice.across || choice.look !== this.#choice.look) this.#inHand = null;
       this.#choice = choice;
       this.#menuOpen = false;
       rememberLooks(shelfOf(this.#shell.window), choice);
@@ -124,30 +119,53 @@ export class InsightFeed {
     this.#fresh = fresh;
     this.#freshS = view.nowS;
     this.#state = view.state;
-    if (view.rig !== this.#rig) this.#map = null;
+    if (view.rig !== this.#rig) this.#inHand = null;
     this.#rig = view.rig;
     this.#reckon(view, cut || !(Math.abs(view.nowS - this.#sentenceS) < SENTENCE_S));
   }
 
   #reckon(view: StageView, speak: boolean): void {
     const { rig, state, controls } = view;
-    const { look, across } = this.#choice;
-    if (look === 'map') this.#askMap(view, { rig, state, controls, ask: askOf(this.#choice), across });
+    const wanted = this.#wanted();
+    if (wanted)
+      this.#askBeside(view.frozen, { rig, state, controls, ask: askOf(this.#choice), nowS: view.nowS, wanted });
     const { units } = this.#shell.view.settings;
-    const { added, sentence, hill } = lookAt(view, this.#choice, this.#map, this.#words, units);
+    const { added, sentence, hill } = lookAt(view, this.#choice, this.#inHand, this.#words, units);
     this.#added = added;
     if (speak) this.#sentenceS = view.nowS;
     this.#say(speak ? sentence : this.#sentence, hill);
   }
 
-  /** Asks for a map unless it would be the one that was asked for last. */
-  #askMap({ nowS, frozen }: StageView, request: MapRequest): void {
-    const key = JSON.stringify([request.ask, request.across, frozen ? [nowS, request.controls] : 0]);
-    if (key === this.#mapKey && request.rig === this.#mapRig && Math.abs(nowS - this.#mapS) < MAP_S) return;
-    this.#mapKey = key;
-    this.#mapRig = request.rig;
-    this.#mapS = nowS;
-    this.#maps.ask(request);
+  /** What of the choice is reckoned beside the page. */
+  #wanted(): LookRequest['wanted'] | null {
+    const { look, across } = this.#choice;
+    return look === 'stops' ? 'stops' : look === 'map' ? across : null;
+  }
+
+  /** Asks for a look unless it would be the one that was asked for last. */
+  #askBeside(frozen: boolean, request: LookRequest): void {
+    const { rig, ask, wanted, nowS, controls } = request;
+    const key = JSON.stringify([ask, wanted, frozen ? [nowS, controls] : 0]);
+    const soon = wanted === 'stops' ? FRESH_S : MAP_S;
+    if (key === this.#askedKey && rig === this.#askedRig && Math.abs(nowS - this.#askedS) < soon) return;
+    this.#askedKey = key;
+    this.#askedRig = rig;
+    this.#askedS = nowS;
+    this.#desk.ask(request);
+  }
+
+  /** A look came: shown at once, its sentence in its time. One that is no longer wanted is dropped. */
+  #came(answer: LookAnswer, { rig, wanted }: LookRequest): void {
+    if (wanted !== this.#wanted() || rig !== this.#rig) return;
+    const first = this.#inHand === null;
+    if (answer.kind === 'stops') this.#inHand = { answer };
+    else {
+      const here = { ...answer.map.here };
+      this.#inHand = { answer: { ...answer, map: { ...answer.map, here } }, here };
+    }
+    if (first) return this.#renew();
+    this.#freshS = NaN;
+    this.#changed();
   }
 
   #renew(): void {

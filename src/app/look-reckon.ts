@@ -1,13 +1,5 @@
 import { netForceN } from '../diver/index.ts';
-import {
-  breathReachAt,
-  hilltop,
-  neutralDepths,
-  steepnessAt,
-  stopping,
-  wayOf,
-  type NeutralDepth,
-} from '../insight/index.ts';
+import { breathReachAt, hilltop, neutralDepths, steepnessAt, wayOf, type NeutralDepth } from '../insight/index.ts';
 import type { HillView, LookChoice, Settings, fetchLooks } from '../panels/index.ts';
 import type { StageView } from '../stage/index.ts';
 import {
@@ -20,7 +12,7 @@ import {
   neutralMarks,
   stopsOverlay,
 } from './look-data.ts';
-import { LESS_LEAD_KG, type MapAnswer } from './map-work.ts';
+import { LESS_LEAD_KG, type MapAnswer, type StopsAnswer } from './look-work.ts';
 
 /** Words of the looks, as the panels have them. */
 export type LookWords = Awaited<ReturnType<typeof fetchLooks>>;
@@ -32,20 +24,19 @@ export interface Looked {
   readonly hill: HillView | null;
 }
 
-/** A map that was reckoned, with the diver's place on it, which moves on while the map stays. */
-export interface MapInHand {
-  readonly answer: MapAnswer;
-  readonly here: { across: number; depthM: number };
-}
+/** What was reckoned beside the page last; on a map the diver's place moves on while the map stays. */
+export type InHand =
+  { readonly answer: StopsAnswer } | { readonly answer: MapAnswer; readonly here: { across: number; depthM: number } };
 
 /** How far the hill is drawn beyond the diver and its top, at least, metres. */
 const HILL_BEYOND_M = 3;
+const RECKONING = 'Reckoning …';
 
-/** What the model says about a moment. @param map the recovery map that was reckoned last */
+/** What the model says about a moment. @param inHand what was reckoned beside the page last, if it belongs here */
 export function lookAt(
   view: StageView,
   choice: LookChoice,
-  map: MapInHand | null,
+  inHand: InHand | null,
   words: LookWords,
   units: Settings['units'],
 ): Looked {
@@ -70,20 +61,20 @@ export function lookAt(
     return looked(forcesOverlay(rig, at), words.steepnessWords(kNPerM, shares), hill);
   }
   if (look === 'stops') {
-    const forecast = stopping(rig, state, controls, ask);
-    const overlay = stopsOverlay(forecast, view.nowS, (means, way) => words.meansWords(means, gas, way));
+    if (inHand?.answer.kind !== 'stops') return looked(null, RECKONING);
+    const { forecast, nowS } = inHand.answer;
+    const overlay = stopsOverlay(forecast, nowS, (means, way) => words.meansWords(means, gas, way));
     return looked(overlay, words.stoppingWords(forecast, gas, state.depthM, units));
   }
   if (look === 'map') {
-    if (!map) return looked(null, 'Reckoning the map …');
-    const { reaches: now, lighter, map: shown } = map.answer;
-    map.here.across = acrossHere(rig, state, shown.across);
-    map.here.depthM = state.depthM;
+    if (!inHand || !('here' in inHand)) return looked(null, RECKONING);
+    const { answer, here } = inHand;
+    here.across = acrossHere(rig, state, answer.map.across);
+    here.depthM = state.depthM;
+    const { reaches: now, lighter } = answer;
     const way = wayOf(rig, state, controls);
-    return looked(
-      mapOverlay(shown, words.mapWords(gas)),
-      words.recoveryWords({ now, lighter, lessKg: LESS_LEAD_KG, depthM: at.depthM, way, of: gas }, units),
-    );
+    const asked = { now, lighter, lessKg: LESS_LEAD_KG, depthM: at.depthM, way, of: gas };
+    return looked(mapOverlay(answer.map, words.mapWords(gas)), words.recoveryWords(asked, units));
   }
   return looked(null, reach ? words.reachWords(breathReachM, neutral, at.depthM, netN, units) : '');
 }

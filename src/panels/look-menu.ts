@@ -21,13 +21,23 @@ export class LookMenu extends Panel {
     this.choice = USUAL_LOOKS;
   }
 
+  override connectedCallback(): void {
+    super.connectedCallback();
+    this.ownerDocument.addEventListener('keydown', this.#keyed);
+  }
+
+  override disconnectedCallback(): void {
+    super.disconnectedCallback();
+    this.ownerDocument.removeEventListener('keydown', this.#keyed);
+  }
+
   override updated(changed: Map<PropertyKey, unknown>): void {
     if (changed.has('open') && this.open) this.querySelector('button')?.focus();
   }
 
   override render() {
     if (!this.open) return html``;
-    return html`<section id="look-menu" role="group" aria-label="Look" @keydown=${this.#keyed}>
+    return html`<section id="look-menu" role="group" aria-label="Look">
       <div class="looks">
         ${LOOKS.map(
           ({ id, words, key }) =>
@@ -58,10 +68,9 @@ export class LookMenu extends Panel {
     </section>`;
   }
 
-  #keyed(event: KeyboardEvent): void {
-    if (event.key !== 'Escape') return;
-    event.preventDefault();
-    wish(this, { kind: 'look-menu', open: false });
-  }
+  /** Whatever has the focus: who opened the menu by a click has given it back to the dive. */
+  readonly #keyed = (event: KeyboardEvent): void => {
+    if (event.key === 'Escape' && this.open) wish(this, { kind: 'look-menu', open: false });
+  };
 }
 customElements.define('look-menu', LookMenu);

@@ -4,7 +4,7 @@ import { instantOf, netForceN, rigOf, type Setup } from '../../src/diver/index.t
 import { Dive, midBreathCl, restingControls, startState, type Start } from '../../src/dive/index.ts';
 import { acrossHere, askOf, midLungM3 } from '../../src/app/look-data.ts';
 import { lookAt } from '../../src/app/look-reckon.ts';
-import { answerMap } from '../../src/app/map-work.ts';
+import { answerLook } from '../../src/app/look-work.ts';
 import * as words from '../../src/panels/look-words.ts';
 import { LOOKS, USUAL_LOOKS, toggled, type LookChoice } from '../../src/panels/looks.ts';
 import type { StageView } from '../../src/stage/index.ts';
@@ -58,7 +58,11 @@ describe('lookAt()', () => {
 
   test('where a means stops him is where the dive itself comes to rest when he does it', () => {
     const start = { depthM: 5, jacketM3: 0, speedMps: 0.3 } as const;
-    const { added } = look({ look: 'stops', reactionS: 0 }, viewOf(start));
+    const chosen = choice({ look: 'stops', reactionS: 0 });
+    const view = viewOf(start);
+    const answer = answerLook({ rig, state: view.state, controls, ask: askOf(chosen), nowS: 0, wanted: 'stops' });
+    if (answer.kind !== 'stops') throw new Error('no forecast');
+    const { added } = lookAt(view, chosen, { answer }, said, 'metric');
     if (added.overlay?.kind !== 'ledges') throw new Error('no ledges');
     const ledge = added.overlay.ledges.find(({ words: said }) => said.startsWith('jacket'))!;
     const dive = new Dive(rig, startState(rig, start), { ...controls, jacketAdd: 1 });
@@ -76,7 +80,9 @@ describe('lookAt()', () => {
   test('the dot on the map stands where the diver is now, the map staying the same', () => {
     const at = { depthM: 6, jacketM3: 2e-3 };
     const view = viewOf(at);
-    const answer = answerMap({ rig, state: view.state, controls, ask: askOf(USUAL_LOOKS), across: 'gas' });
+    const ask = askOf(USUAL_LOOKS);
+    const answer = answerLook({ rig, state: view.state, controls, ask, nowS: 0, wanted: 'gas' });
+    if (answer.kind !== 'map') throw new Error('no map');
     const here = { across: NaN, depthM: NaN };
     const map = { answer: { ...answer, map: { ...answer.map, here } }, here };
     const { overlay } = lookAt(view, choice({ look: 'map' }), map, said, 'metric').added;

@@ -1,37 +1,37 @@
-import type { MapAnswer, MapRequest } from './map-work.ts';
+import type { LookAnswer, LookRequest } from './look-work.ts';
 
 /** The part of a worker that is used. */
 export interface Bench {
-  postMessage(request: MapRequest): void;
-  onmessage: ((event: MessageEvent<MapAnswer>) => void) | null;
+  postMessage(request: LookRequest): void;
+  onmessage: ((event: MessageEvent<LookAnswer>) => void) | null;
   onerror: ((event: ErrorEvent) => void) | null;
 }
 
 /**
- * Has maps reckoned beside the page: one at a time; of those asked for meanwhile only the newest is kept, and begun when the
+ * Has looks reckoned beside the page: one at a time; of those asked for meanwhile only the newest is kept, and begun when the
  * one in hand is done.
  */
-export class MapDesk {
+export class LookDesk {
   readonly #hire: () => Bench;
-  readonly #done: (answer: MapAnswer, request: MapRequest) => void;
+  readonly #done: (answer: LookAnswer, request: LookRequest) => void;
   readonly #failed: () => void;
   #bench: Bench | null = null;
-  #inHand: MapRequest | null = null;
-  #next: MapRequest | null = null;
+  #inHand: LookRequest | null = null;
+  #next: LookRequest | null = null;
 
-  /** @param hire makes the worker, when the first map is asked for */
-  constructor(hire: () => Bench, done: (answer: MapAnswer, request: MapRequest) => void, failed: () => void) {
+  /** @param hire makes the worker, when the first look is asked for */
+  constructor(hire: () => Bench, done: (answer: LookAnswer, request: LookRequest) => void, failed: () => void) {
     this.#hire = hire;
     this.#done = done;
     this.#failed = failed;
   }
 
-  ask(request: MapRequest): void {
+  ask(request: LookRequest): void {
     if (this.#inHand) this.#next = request;
     else this.#begin(request);
   }
 
-  #begin(request: MapRequest): void {
+  #begin(request: LookRequest): void {
     this.#inHand = request;
     const bench = (this.#bench ??= this.#made());
     bench.postMessage(request);

@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
-import { MapDesk, type Bench } from '../../src/app/map-desk.ts';
-import type { MapAnswer, MapRequest } from '../../src/app/map-work.ts';
+import { LookDesk, type Bench } from '../../src/app/look-desk.ts';
+import type { LookAnswer, LookRequest } from '../../src/app/look-work.ts';
 
-/** Requests and answers are told apart by what is asked across. */
-const request = (across: MapRequest['across']) => ({ across }) as MapRequest;
-const answer = {} as MapAnswer;
+/** Requests and answers are told apart by what is wanted. */
+const request = (wanted: LookRequest['wanted']) => ({ wanted }) as LookRequest;
+const answer = {} as LookAnswer;
 
 function desk() {
   const begun: string[] = [];
@@ -12,24 +12,24 @@ function desk() {
   let hired = 0;
   let failed = 0;
   const bench: Bench = {
-    postMessage: ({ across }) => begun.push(across),
+    postMessage: ({ wanted }) => begun.push(wanted),
     onmessage: null,
     onerror: null,
   };
-  const made = new MapDesk(
+  const made = new LookDesk(
     () => {
       hired++;
       return bench;
     },
-    (_, { across }) => done.push(across),
+    (_, { wanted }) => done.push(wanted),
     () => failed++,
   );
-  const finish = () => bench.onmessage!({ data: answer } as MessageEvent<MapAnswer>);
+  const finish = () => bench.onmessage!({ data: answer } as MessageEvent<LookAnswer>);
   const fail = () => bench.onerror!(new Event('error') as ErrorEvent);
   return { made, begun, done, finish, fail, counts: () => ({ hired, failed }) };
 }
 
-test('MapDesk begins one map at a time and of those asked for meanwhile only the newest', () => {
+test('LookDesk begins one look at a time and of those asked for meanwhile only the newest', () => {
   const { made, begun, done, finish, counts } = desk();
   made.ask(request('gas'));
   made.ask(request('lead'));
@@ -43,7 +43,7 @@ test('MapDesk begins one map at a time and of those asked for meanwhile only the
   expect(counts()).toEqual({ hired: 1, failed: 0 });
 });
 
-test('MapDesk hires nobody before a map is asked for, and takes the next one after a failure', () => {
+test('LookDesk hires nobody before a look is asked for, and takes the next one after a failure', () => {
   const { made, begun, fail, finish, done, counts } = desk();
   expect(counts().hired).toBe(0);
   made.ask(request('gas'));

@@ -1,0 +1,4 @@
+import { answerLook, type LookRequest } from './look-work.ts';
+
+// Reckons beside the page what takes longer than a frame has.
+addEventListener('message', ({ data }: MessageEvent<LookRequest>) => postMessage(answerLook(data)));
