@@ -1,4 +1,4 @@
-import type { Setup } from '../diver/index.ts';
+import { rigOf, type Setup } from '../diver/index.ts';
 import { lessonSetup, type Lesson } from '../lesson/index.ts';
 import { fetchKit, type KitAsk } from '../panels/index.ts';
 import { openFile } from './files.ts';
@@ -8,6 +8,7 @@ import { kitViewOf } from './kit-shown.ts';
 import './kit.css';
 import { readySetup } from './setups.ts';
 import type { Shell } from './shell.ts';
+import { cautionsOf } from './told.ts';
 
 /** Letters that the name of a setup may have in a file. */
 const LONGEST_NAME = 80;
@@ -155,6 +156,7 @@ export class Kit {
       place: 'kit',
       kit: this.#view(),
       words: 'Kit and water',
+      cautions: cautionsOf(rigOf(this.#triedSetup() ?? this.#setup)),
       progress: '',
       hint: '',
       spoken: '',

@@ -17,12 +17,14 @@ export interface ToldFrom {
   readonly held: ReadonlySet<Act>;
   readonly armed: boolean;
   readonly begun: boolean;
+  /** Free practice that began by letting the diver go. */
+  readonly letGo: boolean;
   /** Whether it is time to say the moment aloud again. */
   readonly speak: boolean;
 }
 
 /** The part of the page that follows from the dive: readings, deck, words, question. */
-export function toldOf({ view, flight, dive, lesson, held, armed, begun, speak }: ToldFrom): Partial<PageView> {
+export function toldOf({ view, flight, dive, lesson, held, armed, begun, letGo, speak }: ToldFrom): Partial<PageView> {
   const { rig, hands } = flight;
   const { toggles, units } = view.settings;
   const readings = readingsOf(rig, dive.state, hands.breathing === 'automatic' ? hands.levelCl * 1e-5 : null);
@@ -31,7 +33,7 @@ export function toldOf({ view, flight, dive, lesson, held, armed, begun, speak }
     readings,
     deck: deckOf(flight, { first: view.place === 'start', down: held, armed, toggles, readings }),
     // A class gets one sentence: in free practice that of the look, in a lesson the task.
-    words: lesson ? lesson.title : (view.projector && view.looks?.words) || wordsOf(view.place, begun),
+    words: lesson ? lesson.title : (view.projector && view.looks?.words) || wordsOf(view.place, begun, letGo),
     progress: lesson?.progress ?? '',
     hint: lesson && !lesson.done ? lesson.hint : '',
     prompt: lesson?.prompt ?? null,
@@ -42,13 +44,14 @@ export function toldOf({ view, flight, dive, lesson, held, armed, begun, speak }
   };
 }
 
-/** Earth's usual gravity and sea-level pressure: what differs clearly from them is another world. */
-function cautionsOf({ column, loop }: Rig): readonly string[] {
+/** What a diver and his water add to the footer. Earth's usual gravity and sea-level pressure: what differs clearly is another world. */
+export function cautionsOf({ column, loop }: Rig): readonly string[] {
   const elsewhere = Math.abs(column.gravityMps2 - 9.80665) > 0.1 || Math.abs(column.surfacePressurePa - 101325) > 3000;
   return [...(elsewhere ? [CAUTION.worlds] : []), ...(loop ? [CAUTION.loop] : [])];
 }
 
-function wordsOf(place: PageView['place'], begun: boolean): string {
+function wordsOf(place: PageView['place'], begun: boolean, letGo: boolean): string {
   if (place === 'learn') return 'Lessons';
+  if (letGo) return 'Let go: what still stops you, and until when?';
   return begun ? 'Be neutral: stay, with nothing pressed.' : 'Let gas out and breathe out. What happens?';
 }

@@ -39,7 +39,7 @@ export function kitFigure(figure: KitFigure, units: Units): TemplateResult {
         : svg`<ellipse class="gas-outline" cx="262" cy="98" rx="24" ry="11"></ellipse>`
     }
     ${leadPieces(figure.leadKg)}
-    <text x="60" y="164">${figure.suitWords}</text>
+    <text x="40" y="164">${figure.suitWords}</text>
     <text x="196" y="30" text-anchor="end">${cylinderWords(figure)}</text>
     <text x="190" y="164">lead ${massText(leadKg, units)}</text>
   </svg>`;

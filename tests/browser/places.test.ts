@@ -166,7 +166,39 @@ describe('kit and water', () => {
       await page.keyboard.press('Enter');
       await at(page, 'fly');
       expect(await hash(page)).toBe('#/column');
-      await page.waitForSelector('title-bar option:has-text("own file")', { state: 'attached' });
+      expect(await page.locator('title-bar select').inputValue()).toBe('temperate-sea');
+    });
+  });
+
+  test('a tried change is flown: heavier than before by what fresh water lifts less, when the lead stays', async () => {
+    await visit('./#/kit/temperate-sea', async (page) => {
+      await page.waitForSelector('kit-diver section');
+      await noted(page);
+      await page.locator('kit-changes input[type=checkbox]').uncheck();
+      await page.locator('.change', { hasText: 'fresh water' }).click();
+      await page.waitForSelector('.change[aria-pressed=true]');
+      const tooMuch = parseFloat(/([\d.]+) kg too much/.exec(await page.locator('.carried').innerText())![1]!);
+      const less = parseFloat(/need ([\d.]+) kg less/.exec(await page.locator('kit-diver .sentence').innerText())![1]!);
+      expect(Math.abs(tooMuch - less)).toBeLessThan(0.11);
+      await page.locator('kit-diver').getByRole('button', { name: 'fly this' }).click();
+      await at(page, 'fly');
+      expect(await page.locator('title-bar select').inputValue()).toBe('');
+      await name(page, 'more').click();
+      await name(page, 'kit and water').click();
+      await page.waitForSelector('.change:has-text("sea water instead of fresh water")');
+      expect(await page.locator('kit-diver .note').textContent()).toContain('; fresh water instead of sea water');
+    });
+  });
+
+  test('the footer warns of the diver who is looked at: a loop, or water under thinner air', async () => {
+    await visit('./#/kit/closed-loop', async (page) => {
+      await page.waitForSelector('kit-diver section');
+      const footer = page.locator('footer');
+      expect(await footer.innerText()).toContain('Closed loop: concept only');
+      expect(await footer.innerText()).not.toContain('thought experiment');
+      await page.locator('.change', { hasText: '2000 m of altitude' }).click();
+      await page.waitForSelector('.change[aria-pressed=true]');
+      expect(await footer.innerText()).toContain('thought experiment');
     });
   });
 
