@@ -47,6 +47,9 @@ export class Kit {
 
   /** Shows the place. @param id of a ready setup; left out or empty: the diver that is flown, or whoever was here before */
   async open(id = ''): Promise<void> {
+    const { place, prompt } = this.#shell.view;
+    if (place === 'lesson' && prompt && prompt.kind !== 'explain')
+      return this.#shell.show({ moreOpen: false, trouble: 'The prediction first: kit and water might answer it.' });
     await fetchKit();
     const own = id ? this.#own : await this.#flownSetup();
     const asBefore = this.#bases.length > 0 && id === this.#id && own === this.#own;
@@ -54,7 +57,8 @@ export class Kit {
       if (!id) this.#own = own;
       await this.#choose(id);
     }
-    this.#show();
+    // Who went elsewhere meanwhile stays there.
+    if (this.#shell.view.place === place) this.#show();
   }
 
   /** Does what a person asks of the place. @throws {RangeError} when a setup is asked for that there is none of */

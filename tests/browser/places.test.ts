@@ -89,6 +89,11 @@ describe('addresses', () => {
       await name(page, 'begin First dive').click();
       await page.waitForSelector('question-sheet section');
       expect(await hash(page)).toBe('#/lessons/first-dive');
+      await name(page, 'more').click();
+      await name(page, 'kit and water').click();
+      await page.waitForSelector('problem-list aside:has-text("The prediction first")');
+      await name(page, 'close').click();
+      expect(await hash(page)).toBe('#/lessons/first-dive');
       await page.locator('.option').first().click();
       await name(page, 'lock it').click();
       await page.waitForSelector('question-sheet section', { state: 'detached' });
