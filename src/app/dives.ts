@@ -6,6 +6,9 @@ import type { LessonFlight } from './lesson-flight.ts';
 import type { PageView } from './page-view.ts';
 import type { Shell } from './shell.ts';
 
+/** Above the ground a diver is let go at least so far, metres. */
+const OFF_GROUND_M = 0.5;
+
 /** Who flies in free practice; a saved dive brings no setup. */
 export interface FreeDiver {
   readonly rig: Rig;
@@ -57,7 +60,8 @@ export class Dives {
   practise(free: FreeDiver): void {
     this.#free = free;
     const { rig, letGoM } = free;
-    const start = letGoM === undefined ? afloatStart(rig) : { depthM: letGoM, jacketM3: 0, pitchDeg: 0 };
+    const letGo = { depthM: Math.min(letGoM ?? 0, rig.bottomM - OFF_GROUND_M), jacketM3: 0, pitchDeg: 0 };
+    const start = letGoM === undefined ? afloatStart(rig) : letGo;
     this.#take(new Flight(rig, start), null);
     this.begun = letGoM !== undefined;
     this.#shell.show({ place: 'fly', setupId: free.id, frozen: this.begun });

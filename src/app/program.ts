@@ -179,6 +179,7 @@ export class Program {
       held: this.#held.acts,
       armed: nowMs - this.#armedAtMs <= ARMED_MS,
       begun: this.#dives.begun,
+      letGo: this.#dives.free.letGoM !== undefined,
       speak,
     });
     this.#shell.show(told);

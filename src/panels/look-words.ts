@@ -60,7 +60,7 @@ export function reachWords(
   return `Breath alone balances you from ${spanText(reachM, units)}${at}.`;
 }
 
-/** "Neutral at 9.4 m: off it by 10 cm, twice as far in 4.6 s." */
+/** "Neutral at 9.4 m: off it by ${units === 'metric' ? '10 cm' : '4 in'}, twice as far in 4.6 s." */
 export function neutralWords(neutral: readonly NeutralDepth[], depthM: number, netN: number, units: Units): string {
   const at = nearest(neutral, depthM);
   if (!at)

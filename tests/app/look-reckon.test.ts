@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import heavy from '../../src/diver/setups/two-piece-heavy.yaml';
-import { instantOf, netForceN, rigOf, type Setup } from '../../src/diver/index.ts';
+import { READY_SETUPS, instantOf, netForceN, rigOf, type Setup } from '../../src/diver/index.ts';
 import { Dive, midBreathCl, restingControls, startState, type Start } from '../../src/dive/index.ts';
 import { acrossHere, askOf, midLungM3 } from '../../src/app/look-data.ts';
-import { lookAt } from '../../src/app/look-reckon.ts';
-import { answerLook } from '../../src/app/look-work.ts';
+import { lookAt, type InHand } from '../../src/app/look-reckon.ts';
+import { answerLook, type LookRequest } from '../../src/app/look-work.ts';
+import { readySetup } from '../../src/app/setups.ts';
 import * as words from '../../src/panels/look-words.ts';
 import { LOOKS, USUAL_LOOKS, toggled, type LookChoice } from '../../src/panels/looks.ts';
 import type { StageView } from '../../src/stage/index.ts';
@@ -93,6 +94,38 @@ describe('lookAt()', () => {
     expect(here).toEqual({ across: acrossHere(rig, view.state, answer.map.across), depthM: 6 });
   });
 });
+
+const LOOKED_AT: readonly (readonly [Partial<LookChoice>, LookRequest['wanted'] | null])[] = [
+  [{ reach: true }, null],
+  [{ look: 'forces' }, null],
+  [{ look: 'hilltop' }, null],
+  [{ look: 'stops' }, 'stops'],
+  [{ look: 'map', across: 'gas' }, 'gas'],
+  [{ look: 'map', across: 'lead' }, 'lead'],
+  [{ look: 'map', across: 'speed' }, 'speed'],
+];
+
+test.each(READY_SETUPS.map(({ id }) => id))('every look has a sentence of plain numbers for %s', async (id) => {
+  const own = rigOf(await readySetup(id));
+  for (const depthM of [0, 3, own.bottomM]) {
+    const state = startState(own, { depthM, jacketM3: 1e-3, speedMps: depthM > 0 ? 0.2 : -0.1 });
+    const view = { rig: own, state, depthM, nowS: 0, controls, frozen: true } as StageView;
+    for (const [change, wanted] of LOOKED_AT) {
+      const isMap = change.look === 'map';
+      if (isMap && depthM !== 3) continue;
+      const chosen = choice(change);
+      const inHand = wanted && inHandOf({ rig: own, state, controls, ask: askOf(chosen), nowS: 0, wanted });
+      const { sentence, added } = lookAt(view, chosen, inHand, said, 'metric');
+      expect(sentence, `${JSON.stringify(change)} at ${depthM} m`).toMatch(/^[A-Z].*\.$/);
+      expect(JSON.stringify([sentence, added])).not.toMatch(/NaN|undefined|Infinity/);
+    }
+  }
+});
+
+function inHandOf(request: LookRequest): InHand {
+  const answer = answerLook(request);
+  return answer.kind === 'stops' ? { answer } : { answer, here: { across: 0, depthM: 0 } };
+}
 
 test('midLungM3() is the middle of an automatic breath, and what is in them of any other', () => {
   const state = startState(rig, { depthM: 5 });
