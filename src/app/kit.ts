@@ -6,6 +6,7 @@ import { carriedKg, carrying, neededKg } from './kit-lead.ts';
 import { kitRows, type KitChange } from './kit-rows.ts';
 import { kitViewOf } from './kit-shown.ts';
 import './kit.css';
+import './kit-sizes.css';
 import { readySetup } from './setups.ts';
 import type { Shell } from './shell.ts';
 import { cautionsOf } from './told.ts';
