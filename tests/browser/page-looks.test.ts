@@ -212,3 +212,54 @@ async function spentIn(page: Page, ms: number): Promise<number[]> {
   const spent = await page.evaluate(() => (globalThis as { spentMs?: number[] }).spentMs!);
   return spent.sort((a, b) => a - b);
 }
+
+test('a class gets one sentence, in the title, and one look', async () => {
+  await visit(
+    './',
+    async (page) => {
+      await letGo(page);
+      await page.keyboard.press('Digit1');
+      await page.keyboard.press('Digit4');
+      await name(page, 'more').click();
+      await page.getByLabel('projector').check();
+      await name(page, 'close').click();
+      const title = page.locator('title-bar h1');
+      await title.filter({ hasText: /^\s*Too late for breath; fins stop you at/ }).waitFor();
+      expect(await says(page).count()).toBe(0);
+      expect(await title.evaluate((words) => parseFloat(getComputedStyle(words).fontSize))).toBeGreaterThanOrEqual(48);
+    },
+    { viewport: { width: 1920, height: 1080 } },
+  );
+});
+
+test.each([
+  { width: 1280, height: 720 },
+  { width: 1024, height: 768 },
+  { width: 360, height: 740 },
+  { width: 740, height: 360 },
+])('menu, sentence and hill fit %o', async (viewport) => {
+  await visit(
+    './',
+    async (page) => {
+      await letGo(page);
+      await page.keyboard.press('Digit3');
+      await page.waitForSelector('hilltop-card svg');
+      await name(page, 'look').click();
+      await page.waitForSelector('look-menu button');
+      const out = await page.evaluate(() => {
+        const water = document.querySelector('main.water')!.getBoundingClientRect();
+        return [
+          ...document.querySelectorAll('look-menu section, look-menu button, hilltop-card section, .says, button.act'),
+        ].flatMap((element) => {
+          const { left, right, top, bottom, width } = element.getBoundingClientRect();
+          const room = element.closest('main') ? water : new DOMRect(0, 0, innerWidth, innerHeight);
+          const inside =
+            left >= room.left && top >= room.top - 0.5 && right <= room.right + 0.5 && bottom <= room.bottom + 0.5;
+          return width === 0 || inside ? [] : [`${element.className} ${element.textContent?.trim()} ${top}–${bottom}`];
+        });
+      });
+      expect(out).toEqual([]);
+    },
+    { viewport },
+  );
+});
