@@ -26,7 +26,7 @@ export interface Flown {
   readonly peakMps: number;
   /** The farthest that it went the bad way: with a sprint it may turn, give way again and turn once more, nearer. */
   readonly farthestM: number;
-  /** Metres that were left to the floor at the closest, Infinity where there is none or the dive ended past it. */
+  /** Metres that were left to the floor at the closest; Infinity where there is none, and for a dive that ended on it. */
   readonly leftM: number;
   /** The state in which it ended. */
   readonly state: DiveState;
@@ -72,7 +72,7 @@ export function fly(
     timeS,
     peakMps,
     farthestM,
-    leftM,
+    leftM: end === 'floor' ? Infinity : leftM,
     state: s,
   });
   for (;;) {

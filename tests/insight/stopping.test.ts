@@ -1,5 +1,4 @@
 import { describe, expect, test } from 'vitest';
-import { HEAD_OUT_M } from '../../src/diver/index.ts';
 import { advance, copyState, hashOf } from '../../src/dive/index.ts';
 import { MEANS, actionOf, stopping, wayOf, type Stopping } from '../../src/insight/index.ts';
 import { Chance } from '../reference/chance.ts';
@@ -42,7 +41,8 @@ function pairsOf(seed: number, moments: number): Pair[] {
 describe('stopping() against the full model, 500 moments by chance, every means', () => {
   const pairs = pairsOf(2, MOMENTS);
   const isEdge = ({ said, flown }: Pair) =>
-    flown.leftM < EDGE_M || (said.depthM !== null && Math.abs(said.depthM - HEAD_OUT_M) < EDGE_M && !flown.stops);
+    flown.leftM < EDGE_M ||
+    (flown.end === 'floor' && said.depthM !== null && Math.abs(said.depthM - flown.state.depthM) < EDGE_M);
   const alike = pairs.filter(({ said, flown }) => said.stops === flown.stops);
   const stopped = alike.filter(({ said }) => said.stops);
 
