@@ -81,7 +81,9 @@ export class InsightFeed {
   onto(view: StageView, asked: boolean): StageView {
     const { place, projector } = this.#shell.view;
     const flown = place === 'fly' || place === 'lesson' || place === 'debrief';
-    const { reach, look, whole } = this.#choice;
+    const { reach, look, across } = this.#choice;
+    // A map of speeds lies near the ground alone.
+    const whole = this.#choice.whole || (look === 'map' && across === 'speed');
     if (!flown || asked || (place === 'debrief' && !view.frozen) || (!reach && !look && !whole)) {
       this.#say('', null);
       return view;

@@ -39,6 +39,9 @@ export class HilltopCard extends Panel {
       .map((j, i) => `${i === 0 ? 'M' : 'L'}${x(depthsM[i]!).toFixed(1)} ${y(j).toFixed(1)}`)
       .join('');
     const area = `${line}L${x(to)} ${FOOT_PX}L${x(from)} ${FOOT_PX}Z`;
+    const topY = y(
+      topM === null ? low : Math.max(...energyJ.filter((_, i) => Math.abs(depthsM[i]! - topM) < (to - from) / 40)),
+    );
     const ball = ballAt(depthM, hill, x, y);
     const inside = (depth: number) => Math.min(Math.max(depth, from), to);
     const shown = topM !== null && topM > from && topM < to;
@@ -49,12 +52,12 @@ export class HilltopCard extends Panel {
         ${svg`<path class="hill" d=${area}></path><path class="edge" d=${line}></path>`}
         ${
           flatM && shown
-            ? svg`<path class="flat" d="M${x(inside(flatM[0]))} ${TOP_PX - 22}v-6H${x(inside(flatM[1]))}v6"></path>`
+            ? svg`<path class="flat" d="M${x(inside(flatM[0]))} ${topY - 22}v-6H${x(inside(flatM[1]))}v6"></path>`
             : nothing
         }
         ${
           shown
-            ? svg`<text x=${clamp(x(topM), 60, WIDTH_PX - 60)} y="12" text-anchor="middle">${place ? 'neutral' : `neutral at ${depthText(topM, this.units)}`}</text>`
+            ? svg`<text x=${clamp(x(topM), 60, WIDTH_PX - 60)} y=${topY - 34} text-anchor="middle">${place ? 'neutral' : `neutral at ${depthText(topM, this.units)}`}</text>`
             : nothing
         }
         ${svg`<circle cx=${ball.x} cy=${ball.y} r=${BALL_PX}></circle>

@@ -92,7 +92,10 @@ export function steepnessWords(kNPerM: number, shares: Shares): string {
   const all = Object.entries(shares) as [keyof Shares, number][];
   const up = all.filter(([, share]) => share > 0);
   const total = up.reduce((sum, [, share]) => sum + share, 0);
-  if (kNPerM <= 0) return 'No hill here: neutral holds, and who is pushed off comes back.';
+  if (kNPerM <= 0)
+    return shares.water < shares.surface
+      ? 'A hollow, no hill: the denser water below holds, and who is pushed off comes back.'
+      : 'A hollow, no hill: what comes out of the water weighs down, and who is pushed off comes back.';
   const parts = up
     .sort((a, b) => b[1] - a[1])
     .map(([part, share]) => [words[part], Math.round((share / total) * 100)] as const)
@@ -154,14 +157,17 @@ export function recoveryWords({ now, lighter, lessKg, depthM, way, of }: Recover
   const gentlest = now.find(({ means }) => means !== 'none' && holds(means))?.means;
   if (!gentlest) return `Nothing brings you back from ${way > 0 ? 'sinking' : 'rising'} any more.`;
   const from = far(end(now, gentlest)!);
+  const lighterM = way > 0 ? end(lighter, 'breath') : null;
+  const lessLead = `with ${massText(lessKg, units).replace('.0 ', ' ')} less lead`;
   if (gentlest !== 'breath') {
     const verb = gentlest === 'fins' || gentlest === 'all' ? 'do' : 'does';
-    return `Breath alone brings you back no more; ${name(gentlest)} ${verb}, from ${from}.`;
+    const would =
+      lighterM !== null && lighterM > depthM ? `; ${lessLead} it would, from ${depthText(lighterM, units)}` : '';
+    return `Breath alone brings you back no more${would}; ${name(gentlest)} ${verb}, from ${from}.`;
   }
-  const lighterM = way > 0 ? end(lighter, 'breath') : null;
   const less =
     lighterM !== null && lighterM > end(now, 'breath')! + 0.05
-      ? `; with ${massText(lessKg, units).replace('.0 ', ' ')} less lead, from ${depthText(lighterM, units)}`
+      ? `; ${lessLead}, from ${depthText(lighterM, units)}`
       : '';
   return `With breath alone you recover from ${from}${less}.`;
 }

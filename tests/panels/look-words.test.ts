@@ -36,7 +36,7 @@ describe('the sentence of a look', () => {
     expect(steepnessWords(4.75, { ...none, suit: 2, jacket: 2.75, gut: 0.05 })).toBe(
       'Of the steepness here the jacket makes 57 % and the suit 42 %.',
     );
-    expect(steepnessWords(-1, { ...none, suit: 2, water: -3 })).toContain('No hill here');
+    expect(steepnessWords(-1, { ...none, suit: 2, water: -3 })).toContain('the denser water below holds');
   });
 
   const stop = (means: Means, depthM: number | null, timeS: number | null): Stopping => ({
@@ -85,6 +85,9 @@ describe('the sentence of a look', () => {
     );
     expect(recoveryWords({ ...asked, now, lighter: null, depthM: 14 }, 'metric')).toBe(
       'Breath alone brings you back no more; fins do, from as deep as 20.0 m.',
+    );
+    expect(recoveryWords({ ...asked, now, lighter, depthM: 14 }, 'metric')).toBe(
+      'Breath alone brings you back no more; with 4 kg less lead it would, from 16.1 m; fins do, from as deep as 20.0 m.',
     );
     expect(recoveryWords({ ...asked, now, lighter, depthM: 25 }, 'metric')).toContain('Nothing brings you back');
   });
