@@ -7,6 +7,8 @@ export function page(view: PageView): TemplateResult {
   const { settings, readings, projector } = view;
   const inKit = view.place === 'kit';
   const flown = view.place !== 'learn' && !inKit;
+  const looking =
+    view.ready && !view.prompt && (view.place === 'fly' || view.place === 'lesson' || view.place === 'debrief');
   return html`<title-bar
       .words=${view.words}
       .progress=${view.progress}
@@ -19,7 +21,7 @@ export function page(view: PageView): TemplateResult {
       .canLeave=${view.place === 'lesson' || view.place === 'debrief' || inKit}
       .kit=${projector || !view.ready ? 'none' : view.place === 'start' ? 'always' : view.place === 'fly' ? 'wide' : 'none'}
       .projector=${projector}
-      .looks=${view.ready && (view.place === 'fly' || view.place === 'lesson' || view.place === 'debrief') && !view.prompt}
+      .looks=${looking}
       .menuOpen=${view.looks?.menuOpen ?? false}
     ></title-bar>
     <main class="water">

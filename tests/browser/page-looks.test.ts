@@ -96,6 +96,22 @@ describe('the looks over the water', () => {
     );
   });
 
+  test('stay in the water: neither kit and water nor the lessons show anything of them', async () => {
+    await visit('./', async (page) => {
+      await letGo(page);
+      await page.keyboard.press('Digit3');
+      await page.waitForSelector('hilltop-card svg');
+      await name(page, 'look').click();
+      await page.waitForSelector('look-menu button');
+      for (const place of ['kit and water', 'lessons']) {
+        await name(page, 'more').click();
+        await page.locator('more-sheet').getByRole('button', { name: place, exact: true }).click();
+        await page.waitForSelector(place === 'lessons' ? 'lesson-list section' : 'kit-sheet section');
+        expect(await page.locator('.says, look-menu section, hilltop-card, title-bar .look').count()).toBe(0);
+      }
+    });
+  });
+
   test('nothing is shown, and nothing can be chosen, while something is asked', async () => {
     await visit('./', async (page) => {
       await letGo(page);
