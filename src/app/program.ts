@@ -1,15 +1,15 @@
-import { TICKS_PER_S, replay, type Dive } from '../dive/index.ts';
+import { TICKS_PER_S, replay } from '../dive/index.ts';
 import { isHeld, type Act, type LookToggle, type Wish } from '../panels/index.ts';
 import { Stage } from '../stage/index.ts';
 import { NEW_CLOCK, betweenTicks, passTime, type Clock } from './clock.ts';
 import { SETUPS } from './deck-of.ts';
 import { Dives, freeDiver, type FreeDiver } from './dives.ts';
-import { openFile, saveFile } from './files.ts';
 import { breathingAs, pressed, released } from './hands.ts';
 import { Held } from './held.ts';
 import type { KeyCommand } from './keys.ts';
 import type { Kit } from './kit.ts';
 import { Later } from './later.ts';
+import { openOwn, saveOwn } from './own-files.ts';
 import { readySetup } from './setups.ts';
 import type { Shell } from './shell.ts';
 import { shownFrom } from './shown.ts';
@@ -126,19 +126,6 @@ export class Program {
   letGo(): void {
     this.#held.releaseAll();
     this.refresh();
-  }
-
-  /** Opens what was dropped on the page. */
-  async open(file: File): Promise<void> {
-    const opened = await openFile(file);
-    if (opened.kind === 'problems')
-      this.#shell.show({
-        moreOpen: false,
-        trouble: `${file.name} was not opened. The dive you have is untouched.`,
-        problems: opened.problems,
-      });
-    else if (opened.kind === 'setup') this.#dives.practise(freeDiver(opened.setup, ''));
-    else this.#dives.takeRun(opened.run, opened.endHash);
   }
 
   #runs(): boolean {
@@ -272,20 +259,12 @@ export class Program {
         flight.hands = { ...flight.hands, valveHPa: wish.hPa };
         return;
       case 'file':
-        return this.open(wish.file);
+        return openOwn(wish.file, this.#dives, this.#shell);
       case 'save-run':
-        return this.#save(flight.dive);
+        return saveOwn(flight.dive, this.#shell.root.ownerDocument);
       default:
         return;
     }
-  }
-
-  /** Hands the dive to the person as a run file; the writer is fetched now and not before. */
-  async #save(dive: Dive): Promise<void> {
-    const run = dive.run();
-    const endHash = dive.hash();
-    const { writeRun } = await import('../dive/file.ts');
-    saveFile(this.#shell.root.ownerDocument, writeRun(run, { name: dive.rig.name, endHash }), 'dive.midwater');
   }
 
   /** *Kit and water*, fetched now and not before. */
