@@ -12,19 +12,31 @@ export {
 } from './controls.ts';
 export { FLAG, LUNG_CRITICAL_PA, LUNG_WARN_PA, SQUEEZE_PA, type DiveEvent, type EventKind } from './events.ts';
 export { SUSTAINED_N } from './fins.ts';
-export { REAR_BELOW_SIN, SHOULDER_ABOVE_SIN, supplyPa, ventFor } from './flows.ts';
+export {
+  REAR_BELOW_SIN,
+  SHOULDER_ABOVE_SIN,
+  noFlows,
+  supplyPa,
+  ventFor,
+  writeFlows,
+  type Flows,
+  type ValveState,
+} from './flows.ts';
+export { addedShare, boylePaM3, dragAreaM2 } from './balance.ts';
 export {
   copyState,
   floatingDepthM,
   mouthIsClear,
   overwriteState,
+  solidSums,
   startState,
   totalMol,
   type DiveState,
   type Start,
 } from './state.ts';
 export { advance } from './step.ts';
-export { glide } from './glide.ts';
+export { breatheAndKick, glide } from './glide.ts';
+export { floorDepthM } from './aftermath.ts';
 export { hashOf } from './hash.ts';
 export { RECORDED, Recording, TICKS_PER_ROW, rowOf, type Recorded, type Row } from './recording.ts';
 export { Dive, replay, type ControlChange, type Run } from './run.ts';

@@ -3,9 +3,40 @@ export { USUAL_WEIGHING, neutralLeadKg, type WeighingAt } from './weigh.ts';
 export { leadChanges, type LeadChange } from './changes.ts';
 export { EYES_M, surfaceCheck, type SurfaceCheck } from './surface-check.ts';
 export { swingBudget, type SwingAt, type SwingBudget, type SwingWith } from './swing.ts';
-export { MEANS, USUAL_LUNGS, type LungRange, type Means, type Way } from './means.ts';
-export type { MapAcross, MapBand, RecoveryMap } from './recovery-map.ts';
+export {
+  MEANS,
+  USUAL_LUNGS,
+  actionOf,
+  usesOf,
+  type Action,
+  type LungRange,
+  type Means,
+  type Uses,
+  type Way,
+} from './means.ts';
+export {
+  USUAL_ASK,
+  steadyNetN,
+  stopping,
+  wayOf,
+  type Floor,
+  type Stopping,
+  type StoppingAsk,
+  type StoppingForecast,
+} from './stopping.ts';
+export {
+  placedAcross,
+  recoveryMap,
+  recovers,
+  type MapAcross,
+  type MapBand,
+  type MapWish,
+  type Reach,
+  type RecoveryMap,
+} from './recovery-map.ts';
+export { leadKg, withMoreLead } from './surplus.ts';
 export { neutralDepths, type NeutralDepth } from './neutral.ts';
 export { steepnessAt, type Shares, type Steepness } from './steepness.ts';
 export { hilltop, type Hilltop } from './hilltop.ts';
 export { breathReach, breathReachAt } from './reach.ts';
+export { insightOf, type Insight } from './insight.ts';

@@ -1,0 +1,179 @@
+import { HEAD_OUT_M, LUNG_VAPOUR_PA, TOP_UPRIGHT_M, emergedM3, foamM3, type Rig } from '../diver/index.ts';
+import { boylePaM3, noFlows, writeFlows, type DiveState, type Flows, type ValveState } from '../dive/index.ts';
+import { waterAt, type WaterAt } from '../water/index.ts';
+import { ENTRY_S, type BodyAhead } from './body-ahead.ts';
+import { HORIZON_S, type Attempt } from './stopping.ts';
+
+const STEP_S = 2 * ENTRY_S;
+const MOST_STEPS = HORIZON_S / STEP_S;
+const water: WaterAt = { densityKgPerM3: NaN, pressurePa: NaN };
+const rate: Flows = noFlows();
+const valves: ValveState = { jacketMol: NaN, suitMol: NaN, loopMol: NaN, ambientPa: NaN, supplyPa: NaN, pitchSin: NaN };
+
+/**
+ * Whether a means arrests a diver from where a state is: the same question as `tryOut`, answered many times faster for one
+ * state carried to many depths, since what the body does was recorded before. The water's part is the balance of the step,
+ * fourth-order Runge-Kutta in steps of a fifth of a second, gas flows taken at the start of each. For lungs that do as they
+ * are told, from a cylinder that gives enough.
+ * @param state may be changed in its attitude, which the valves look at
+ * @param leadless mass and volume of the solid parts once all lead that can go is gone
+ * @param supplyPa what the cylinders give, taken as lasting
+ */
+export function drifts(
+  rig: Rig,
+  state: DiveState,
+  attempt: Attempt,
+  body: BodyAhead,
+  leadless: { readonly solidKg: number; readonly solidM3: number },
+  supplyPa: number,
+): boolean {
+  const { way, floor, uses } = attempt;
+  const { column, foam, gasJPerMol: gasJ, kgPerMol, lungJPerMol, currentDownMps, drysuit, loop } = rig;
+  const { lungM3, pitchSin, thrustUpN, keptUpN, halfDragM2, addedShare, groundM, actsFrom, settledFrom } = body;
+  const { gravityMps2: g, surfacePressurePa } = column;
+  const layered = column.segments.length > 1;
+  const open = rig.lungs.open;
+  const perLungJ = 1 / lungJPerMol;
+  const boyle = boylePaM3(rig);
+  const boyleFoam = foam.softness === 1;
+  const jacketMostM3 = rig.jacket.capacityM3;
+  const suitLeastM3 = drysuit ? drysuit.minimumM3 : 0;
+  const suitMostM3 = drysuit ? drysuit.capacityM3 : 0;
+  const loopMostM3 = loop ? loop.capacityM3 : 0;
+  const flowing = uses.gas || drysuit !== null || loop !== null;
+  const mayBeGone = !layered && !flowing && floor.kind !== 'rate';
+  const lowestM = floor.kind === 'depth' ? floor.depthM : Infinity;
+  const fastestMps = floor.kind === 'rate' ? floor.mps : Infinity;
+
+  let rho = column.segments[0]!.densityKgPerM3;
+  const rhoG0 = rho * g;
+  let z = state.depthM;
+  let v = state.speedMps;
+  let jacketMol = state.jacketMol;
+  let suitMol = state.suitMol;
+  let loopMol = state.loopMol;
+  let lungMol = state.lungMol;
+  let gasMol = lungMol + jacketMol + suitMol + loopMol;
+  for (let i = 0; i < state.cylinderMol.length; i++) gasMol += state.cylinderMol[i]!;
+  let solidKg = state.solidKg;
+  let solidM3 = state.solidM3 + foam.solidM3;
+  let hasTurned = v * way <= 0;
+  let p = surfacePressurePa + rhoG0 * (z > 0 ? z : 0);
+  if (layered) p = waterAt(column, z, water).pressurePa;
+
+  for (let step = 0, k = 0; step < MOST_STEPS; step++, k += 2) {
+    while (k + 2 >= body.entries) k -= body.again;
+    const acting = k >= actsFrom;
+    if (acting && uses.lead) {
+      solidKg = leadless.solidKg;
+      solidM3 = leadless.solidM3 + foam.solidM3;
+    }
+    const massKg = solidKg + gasMol * kgPerMol;
+    const sin = pitchSin[k]!;
+
+    // Flows of gas, at the rate with which the step begins.
+    let jacketEnd = jacketMol;
+    let suitEnd = suitMol;
+    let loopEnd = loopMol;
+    if (flowing) {
+      state.pitchSin = sin;
+      valves.jacketMol = jacketMol;
+      valves.suitMol = suitMol;
+      valves.loopMol = loopMol;
+      valves.ambientPa = p;
+      valves.supplyPa = supplyPa;
+      valves.pitchSin = sin;
+      writeFlows(rig, acting ? attempt.action(state) : attempt.idle, valves, rate);
+      jacketEnd = after(jacketMol, rate.jacketIn, rate.jacketOut, (rig.jacket.residualM3 * p) / gasJ);
+      suitEnd = after(suitMol, rate.suitIn, rate.suitOut, (suitLeastM3 * p) / gasJ);
+      loopEnd = after(loopMol, rate.loopIn, rate.loopOut, 0);
+      gasMol -= Math.max(0, jacketMol + rate.jacketIn * STEP_S - jacketEnd);
+      gasMol -= Math.max(0, suitMol + rate.suitIn * STEP_S - suitEnd);
+      gasMol -= Math.max(0, loopMol + rate.loopIn * STEP_S - loopEnd);
+    }
+
+    const upFrom = thrustUpN[k]!;
+    const upTo = thrustUpN[k + 1]!;
+    let dz = 0;
+    let dv = 0;
+    let sumZ = 0;
+    let sumV = 0;
+    for (let stage = 0; stage < 4; stage++) {
+      const at = stage === 0 ? 0 : stage === 3 ? 2 : 1;
+      const weight = at === 1 ? 2 : 1;
+      const ahead = at * ENTRY_S;
+      const depthM = z + ahead * dz;
+      const speed = v + ahead * dv;
+      let pressure = surfacePressurePa + rhoG0 * (depthM > 0 ? depthM : 0);
+      if (layered) {
+        waterAt(column, depthM, water);
+        rho = water.densityKgPerM3;
+        pressure = water.pressurePa;
+      }
+      const share = 0.5 * at;
+      const perPa = gasJ / pressure;
+      let bagsM3 = Math.min((jacketMol + share * (jacketEnd - jacketMol)) * perPa, jacketMostM3);
+      if (drysuit)
+        bagsM3 += Math.min(Math.max((suitMol + share * (suitEnd - suitMol)) * perPa, suitLeastM3), suitMostM3);
+      if (loop) bagsM3 += Math.min((loopMol + share * (loopEnd - loopMol)) * perPa, loopMostM3);
+      if (!boyleFoam) bagsM3 += foamM3(foam, pressure) - foam.solidM3;
+      const bodyM3 = solidM3 + bagsM3 + boyle / pressure;
+      const wholeM3 = bodyM3 + lungM3[k + at]!;
+      const emerged = depthM < TOP_UPRIGHT_M ? Math.min(emergedM3(depthM, pitchSin[k + at]!), wholeM3) : 0;
+      const displacedKg = rho * (wholeM3 - emerged);
+
+      if (stage === 0) {
+        const lasts = (rho * (bodyM3 + (acting ? body.actingLungM3 : body.idleLungM3) - emerged) - massKg) * g;
+        const lastingN = (lasts + (acting && uses.fins ? keptUpN[k]! : 0)) * way;
+        if (hasTurned && v * way <= 0 && lastingN >= 0) return true;
+        const settled = acting && k >= settledFrom && z > TOP_UPRIGHT_M;
+        if (mayBeGone && settled && v * way > 0 && lastingN + body.swingM3 * rho * g < 0) return false;
+      }
+
+      const through = speed - currentDownMps;
+      const up = at === 0 ? upFrom : at === 2 ? upTo : 0.5 * (upFrom + upTo);
+      dz = speed;
+      dv =
+        ((massKg - displacedKg) * g - rho * halfDragM2[k + at]! * Math.abs(through) * through - up) /
+        (massKg + addedShare[k + at]! * displacedKg);
+      sumZ += weight * dz;
+      sumV += weight * dv;
+    }
+    const before = v;
+    z += (STEP_S / 6) * sumZ;
+    v += (STEP_S / 6) * sumV;
+
+    p = surfacePressurePa + rhoG0 * (z > 0 ? z : 0);
+    if (layered) p = waterAt(column, z, water).pressurePa;
+    if (open) {
+      // Breathing in moves gas from the cylinder; breathing out loses it.
+      const inLungs = (p - LUNG_VAPOUR_PA) * lungM3[k + 2]! * perLungJ;
+      if (inLungs < lungMol) gasMol -= lungMol - inLungs;
+      lungMol = inLungs;
+    }
+    jacketMol = Math.min(jacketEnd, ((p + rig.jacket.reliefPa) * jacketMostM3) / gasJ);
+    gasMol -= jacketEnd - jacketMol;
+    if (drysuit) {
+      suitMol = Math.min(suitEnd, (p * suitMostM3) / gasJ);
+      gasMol -= suitEnd - suitMol;
+    }
+    if (loop) {
+      loopMol = Math.min(loopEnd, (p * loopMostM3) / gasJ);
+      gasMol -= loopEnd - loopMol;
+    }
+    if (before * way > 0 && v * way <= 0) hasTurned = true;
+    if (way > 0) {
+      if (z >= groundM[k + 2]! || z >= lowestM) return false;
+    } else {
+      if (-v > fastestMps) return false;
+      if (z < HEAD_OUT_M) return floor.kind === 'rate';
+    }
+  }
+  return false;
+}
+
+/** What a store holds after a step: never drawn below what a valve leaves in it. */
+function after(mol: number, inMolps: number, outMolps: number, leastMol: number): number {
+  const filled = mol + inMolps * STEP_S;
+  return outMolps > 0 ? Math.max(Math.min(filled, leastMol), filled - outMolps * STEP_S) : filled;
+}

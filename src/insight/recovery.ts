@@ -1,0 +1,182 @@
+import { HEAD_OUT_M, lungMol, type Rig } from '../diver/index.ts';
+import { copyState, solidSums, supplyPa, type Controls, type DiveState } from '../dive/index.ts';
+import { waterAt, type WaterAt } from '../water/index.ts';
+import { bodyAhead, type BodyAhead } from './body-ahead.ts';
+import { drifts } from './drift.ts';
+import { MEANS, releasableMask, type Means, type Way } from './means.ts';
+import { attemptOf, groundM, tryOut, type Attempt, type Steps, type StoppingAsk } from './stopping.ts';
+
+/**
+ * From which depths one means recovers one way, everything but the depth being as it is: whether it does so at the top, and
+ * the depths at which that changes.
+ */
+export interface Switches {
+  readonly worksAtTop: boolean;
+  readonly atM: readonly number[];
+}
+
+/** One means one way. */
+export interface Case {
+  readonly means: Means;
+  readonly way: Way;
+}
+
+/** All means both ways; letting lead go is none for who rises. */
+export const CASES: readonly Case[] = ([1, -1] as const).flatMap((way) =>
+  MEANS.filter((means) => means !== 'lead' || way > 0).map((means) => ({ means, way })),
+);
+
+/** A boundary is found to within this, metres, and one that was reckoned holds if it lies within that. */
+const FOUND_M = 0.012;
+const HELD_M = 0.05;
+/** Rows looked at first where forces can turn back with depth, metres apart. */
+const LAYERED_ROW_M = 1;
+/** First stride with which a boundary that lies elsewhere is followed, metres. */
+const FIRST_STRIDE_M = 0.15;
+/** Steps of the slow look ahead: coarse, since a boundary shifts by less than it is found to. */
+const STEPS: Steps = { turning: 12, first: 24, slow: 36, gone: 60 };
+/** Cylinders that give this much over the pressure at the floor give it all the time, pascals. */
+const AMPLE_PA = 15e5;
+
+const water: WaterAt = { densityKgPerM3: NaN, pressurePa: NaN };
+
+/** What is the same for a state much like another. */
+export interface Known {
+  readonly attempts: readonly Attempt[];
+  readonly bodies: Bodies;
+}
+
+/** All cases made ready. */
+export function attemptsOf(rig: Rig, controls: Controls, ask: StoppingAsk): Attempt[] {
+  return CASES.map(({ means, way }) => attemptOf(means, way, rig, controls, ask));
+}
+
+/** Finds from which depths means recover, for one state of a rig carried to other depths: same gas, speed, breath and attitude. */
+export class Recovery {
+  readonly topM: number;
+  readonly bottomM: number;
+  readonly #rig: Rig;
+  readonly #from: DiveState;
+  readonly #scratch: DiveState;
+  readonly #attempts: readonly Attempt[];
+  readonly #bodies: Bodies | null;
+  readonly #leadless: { readonly solidKg: number; readonly solidM3: number };
+  readonly #supplyPa: number;
+
+  constructor(rig: Rig, state: Readonly<DiveState>, controls: Controls, ask: StoppingAsk, known?: Known) {
+    this.#rig = rig;
+    this.#from = copyState(state);
+    this.#from.resting = 0;
+    this.#from.calmUntil = 0;
+    this.#scratch = copyState(state);
+    this.#attempts = known?.attempts ?? attemptsOf(rig, controls, ask);
+    this.topM = HEAD_OUT_M;
+    this.bottomM = groundM(rig, state, controls, ask);
+    this.#supplyPa = supplyPa(rig, state.cylinderMol);
+    this.#leadless = solidSums(rig, state.releasedMask | releasableMask(rig));
+    const floorPa = waterAt(rig.column, this.bottomM, water).pressurePa;
+    const isOrdinary = controls.breath !== 2 && this.#supplyPa > floorPa + AMPLE_PA;
+    this.#bodies = isOrdinary ? (known?.bodies ?? new Bodies(rig, state)) : null;
+  }
+
+  /** Whether a case recovers from a depth. */
+  works(which: number, depthM: number): boolean {
+    const s = this.#from;
+    s.depthM = depthM;
+    if (this.#rig.lungs.open)
+      s.lungMol = lungMol(this.#rig, s.lungM3, waterAt(this.#rig.column, depthM, water).pressurePa);
+    const attempt = this.#attempts[which]!;
+    if (this.#bodies) return drifts(this.#rig, s, attempt, this.#bodies.of(attempt), this.#leadless, this.#supplyPa);
+    return tryOut(this.#rig, s, attempt, this.#scratch, STEPS).stops;
+  }
+
+  /** All switches of a case, looked for from nothing. */
+  find(which: number): Switches {
+    const plain = this.#rig.column.segments.length === 1;
+    const rows = plain ? 1 : Math.max(1, Math.ceil((this.bottomM - this.topM) / LAYERED_ROW_M));
+    const depthOf = (row: number) => this.topM + ((this.bottomM - this.topM) * row) / rows;
+    const worksAtTop = this.works(which, this.topM);
+    const atM: number[] = [];
+    let works = worksAtTop;
+    for (let row = 1; row <= rows; row++) {
+      if (this.works(which, depthOf(row)) === works) continue;
+      atM.push(this.#between(which, depthOf(row - 1), depthOf(row), works));
+      works = !works;
+    }
+    return { worksAtTop, atM };
+  }
+
+  /**
+   * The switches of a case near where they are reckoned to be, the reckoned ones themselves where they hold; null where there
+   * are others, so that they must be looked for from nothing.
+   */
+  confirm(which: number, guess: Switches): Switches | null {
+    let works = guess.worksAtTop;
+    const atM: number[] = [];
+    for (const near of guess.atM) {
+      const found = this.#near(which, near, works);
+      if (found === null) return null;
+      atM.push(found);
+      works = !works;
+    }
+    if (atM.length > 0) return { worksAtTop: guess.worksAtTop, atM };
+    return this.works(which, this.topM) === works && this.works(which, this.bottomM) === works ? guess : null;
+  }
+
+  #near(which: number, depthM: number, worksAbove: boolean): number | null {
+    let above = Math.max(depthM - HELD_M, this.topM);
+    let below = Math.min(depthM + HELD_M, this.bottomM);
+    const holdsAbove = this.works(which, above) === worksAbove;
+    const holdsBelow = this.works(which, below) !== worksAbove;
+    if (holdsAbove && holdsBelow) return depthM;
+    if (!holdsAbove && !holdsBelow) return null;
+    for (let step = FIRST_STRIDE_M; ; step *= 3) {
+      if (!holdsAbove) {
+        if (above <= this.topM) return null;
+        below = above;
+        above = Math.max(above - step, this.topM);
+        if (this.works(which, above) === worksAbove) break;
+      } else {
+        if (below >= this.bottomM) return null;
+        above = below;
+        below = Math.min(below + step, this.bottomM);
+        if (this.works(which, below) !== worksAbove) break;
+      }
+    }
+    return this.#between(which, above, below, worksAbove);
+  }
+
+  #between(which: number, fromM: number, toM: number, worksAbove: boolean): number {
+    let above = fromM;
+    let below = toM;
+    while (below - above > 2 * FOUND_M) {
+      const middle = (above + below) / 2;
+      if (this.works(which, middle) === worksAbove) above = middle;
+      else below = middle;
+    }
+    return (above + below) / 2;
+  }
+}
+
+/** What bodies do from one state, one recording for all cases that do the same. */
+export class Bodies {
+  readonly #rig: Rig;
+  readonly #state: Readonly<DiveState>;
+  readonly #scratch: DiveState;
+  readonly #known = new Map<string, BodyAhead>();
+
+  constructor(rig: Rig, state: Readonly<DiveState>) {
+    this.#rig = rig;
+    this.#state = copyState(state);
+    this.#scratch = copyState(state);
+  }
+
+  of(attempt: Attempt): BodyAhead {
+    const { breath, fins } = attempt.uses;
+    const { pitchDeg } = attempt.action(this.#state);
+    const key = `${breath ? attempt.way : 0} ${fins ? attempt.way : 0} ${pitchDeg}`;
+    let body = this.#known.get(key);
+    if (!body) this.#known.set(key, (body = bodyAhead(this.#rig, this.#state, attempt, this.#scratch)));
+    return body;
+  }
+}
