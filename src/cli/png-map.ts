@@ -30,8 +30,8 @@ const INKED: Readonly<Record<MapBand['means'], (x: number, y: number) => boolean
   breath: (x, y) => x >= 3 && x < 5 && y >= 3 && y < 5,
   fins: (_, y) => y >= 3 && y < 5,
   gas: (x) => x >= 2 && x < 5,
-  all: (x, y) => x < 3 || y < 3,
-  lead: (x, y) => x < 2 || x >= 6 || y < 2 || y >= 6,
+  all: (x, y) => x < 2 || y < 2,
+  lead: (x, y) => x < 2 || x >= 5 || y < 2 || y >= 5,
   lost: () => true,
 };
 

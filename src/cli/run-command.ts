@@ -6,7 +6,9 @@ import { BadFile } from './files.ts';
 import { forces } from './forces.ts';
 import { helpOf, helpOfAll } from './help.ts';
 import { DONE, FAILED, WRONG_USAGE, type ExitCode, type Io } from './io.ts';
+import { insight } from './insight.ts';
 import { lesson } from './lesson.ts';
+import { map } from './map.ts';
 import { printProblems } from './problem-lines.ts';
 import { replay } from './replay.ts';
 import { UsageError, asked } from './usage.ts';
@@ -14,7 +16,7 @@ import { water } from './water.ts';
 import { weigh } from './weigh.ts';
 
 /** Every command, in the order of the help. */
-export const COMMANDS: readonly Command[] = [water, forces, weigh, dive, replay, lesson, check];
+export const COMMANDS: readonly Command[] = [water, forces, weigh, insight, map, dive, replay, lesson, check];
 
 /**
  * Runs the command that the words ask for: results go to `io.out`, problems one a line to `io.err`.
