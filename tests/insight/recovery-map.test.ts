@@ -148,4 +148,20 @@ describe('recoveryMap() against cells flown one by one with the full model', () 
     }
     expect(wrong).toEqual([]);
   });
+
+  test('columns: just under the top and just over the bottom the cell is what the map says, in every eighth column', () => {
+    const wrong: string[] = [];
+    for (const plane of planes)
+      for (let column = 0; column < plane.map.columns.length; column += 8)
+        for (const depthM of [plane.map.topM + NEAR_M, plane.map.bottomM - NEAR_M]) {
+          const bands = plane.map.columns[column]!;
+          if (edgeM(bands, depthM) < NEAR_M) continue;
+          const [said, full] = [bandAt(bands, depthM), flown(plane, column, depthM)];
+          if (!isSame(said, full))
+            wrong.push(
+              `${plane.what} ${column} ${depthM.toFixed(2)} m: said ${said.means} ${said.way}, flown ${full.means} ${full.way}`,
+            );
+        }
+    expect(wrong).toEqual([]);
+  });
 });
