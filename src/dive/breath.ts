@@ -27,7 +27,7 @@ export interface BreathPlan {
  * @param ticks length of the step; an automatic phase must not end within it
  */
 export function planBreath(rig: Rig, s: DiveState, c: Controls, out: BreathPlan, ticks: number): void {
-  const { residualM3, totalM3, tidalM3, periodS } = rig.lungs;
+  const { residualM3, totalM3, tidalM3 } = rig.lungs;
   const now = s.lungM3;
   if (out.oralM3ps > 0) {
     const blownM3 = (out.oralM3ps / TICKS_PER_S) * ticks;
@@ -41,10 +41,8 @@ export function planBreath(rig: Rig, s: DiveState, c: Controls, out: BreathPlan,
     if (s.breathTick >= s.breathTicks) {
       // The first phase of a dive is the breath in; later ones alternate.
       s.breathIn = s.breathTicks === 0 ? 1 : 1 - s.breathIn;
-      const period = periodS / (1 + Math.abs(s.thrustN) / EFFORT_N);
-      const share = s.breathIn === 1 ? IN_SHARE : 1 - IN_SHARE;
       s.breathTick = 0;
-      s.breathTicks = Math.max(1, Math.floor(period * share * TICKS_PER_S + 0.5));
+      s.breathTicks = phaseTicks(rig, s.thrustN, s.breathIn);
     }
     const low = middle - tidalM3 / 2;
     middle = low + tidalM3 * wave(s.breathTick + 0.5 * ticks, s.breathTicks, s.breathIn);
@@ -87,6 +85,13 @@ export function settleLungs(
     s.letInM3 -= (gained * rig.gasJPerMol) / ambientPa;
   } else if (inAir) s.airMol -= gained;
   else if (gained < 0) s.bubbleMol -= gained;
+}
+
+/** Length of a phase of the automatic breath that begins under a thrust, whole ticks. @param inward 1 in, 0 out */
+export function phaseTicks(rig: Rig, thrustN: number, inward: number): number {
+  const period = rig.lungs.periodS / (1 + Math.abs(thrustN) / EFFORT_N);
+  const share = inward === 1 ? IN_SHARE : 1 - IN_SHARE;
+  return Math.max(1, Math.floor(period * share * TICKS_PER_S + 0.5));
 }
 
 /** Controls' level at which the diver is judged neutral: mid-breath of the rig, in centilitres. */

@@ -1,5 +1,5 @@
 export { degreesOf, direction, type Direction } from './attitude.ts';
-export { midBreathCl } from './breath.ts';
+export { midBreathCl, phaseTicks } from './breath.ts';
 export {
   CONTROL_NAMES,
   CONTROL_RANGES,
@@ -16,6 +16,7 @@ export {
   REAR_BELOW_SIN,
   SHOULDER_ABOVE_SIN,
   noFlows,
+  regulatorGives,
   supplyPa,
   ventFor,
   writeFlows,

@@ -1,19 +1,18 @@
 import { HEAD_OUT_M, LUNG_VAPOUR_PA, TOP_UPRIGHT_M, emergedM3, foamM3, type Rig } from '../diver/index.ts';
 import { boylePaM3, noFlows, writeFlows, type DiveState, type Flows, type ValveState } from '../dive/index.ts';
 import { waterAt, type WaterAt } from '../water/index.ts';
-import { ENTRY_S, type BodyAhead } from './body-ahead.ts';
+import { ENTRY_S, ENTRY_TICKS, steadyLungM3, type BodyAhead } from './body-ahead.ts';
 import { HORIZON_S, type Attempt } from './stopping.ts';
 
-const STEP_S = 2 * ENTRY_S;
-const MOST_STEPS = HORIZON_S / STEP_S;
 const water: WaterAt = { densityKgPerM3: NaN, pressurePa: NaN };
 const rate: Flows = noFlows();
+const rateAfter: Flows = noFlows();
 const valves: ValveState = { jacketMol: NaN, suitMol: NaN, loopMol: NaN, ambientPa: NaN, supplyPa: NaN, pitchSin: NaN };
 
 /**
  * Whether a means arrests a diver from where a state is: the same question as `tryOut`, answered many times faster for one
  * state carried to many depths, since what the body does was recorded before. The water's part is the balance of the step,
- * fourth-order Runge-Kutta in steps of a fifth of a second, gas flows taken at the start of each. For lungs that do as they
+ * fourth-order Runge-Kutta in steps of a tenth to two fifths of a second. For lungs that do as they
  * are told, from a cylinder that gives enough.
  * @param state may be changed in its attitude, which the valves look at
  * @param leadless mass and volume of the solid parts once all lead that can go is gone
@@ -29,7 +28,19 @@ export function drifts(
 ): boolean {
   const { way, floor, uses } = attempt;
   const { column, foam, gasJPerMol: gasJ, kgPerMol, lungJPerMol, currentDownMps, drysuit, loop } = rig;
-  const { lungM3, pitchSin, thrustUpN, keptUpN, halfDragM2, addedShare, groundM, actsFrom, settledFrom } = body;
+  const {
+    lungM3,
+    pitchSin,
+    thrustUpN,
+    keptUpN,
+    halfDragM2,
+    addedShare,
+    groundM,
+    actsFrom,
+    settledFrom,
+    heldFrom,
+    breath,
+  } = body;
   const { gravityMps2: g, surfacePressurePa } = column;
   const layered = column.segments.length > 1;
   const open = rig.lungs.open;
@@ -41,6 +52,7 @@ export function drifts(
   const suitMostM3 = drysuit ? drysuit.capacityM3 : 0;
   const loopMostM3 = loop ? loop.capacityM3 : 0;
   const flowing = uses.gas || drysuit !== null || loop !== null;
+  const swings = body.swingM3 > 0;
   const mayBeGone = !layered && !flowing && floor.kind !== 'rate';
   const lowestM = floor.kind === 'depth' ? floor.depthM : Infinity;
   const fastestMps = floor.kind === 'rate' ? floor.mps : Infinity;
@@ -61,8 +73,12 @@ export function drifts(
   let p = surfacePressurePa + rhoG0 * (z > 0 ? z : 0);
   if (layered) p = waterAt(column, z, water).pressurePa;
 
-  for (let step = 0, k = 0; step < MOST_STEPS; step++, k += 2) {
-    while (k + 2 >= body.entries) k -= body.again;
+  let lungFrom = lungM3[0]!;
+  for (let ranS = 0, k = 0, held = 0; ranS < HORIZON_S;) {
+    // A tenth of a second a step while the body turns and gas flows, a fifth otherwise, twice that once nothing changes any more.
+    const half = flowing ? (k < body.turnedFrom ? 1 : 2) : k < settledFrom || swings ? 2 : 4;
+    const to = k + 2 * half;
+    const stepS = 2 * half * ENTRY_S;
     const acting = k >= actsFrom;
     if (acting && uses.lead) {
       solidKg = leadless.solidKg;
@@ -71,29 +87,49 @@ export function drifts(
     const massKg = solidKg + gasMol * kgPerMol;
     const sin = pitchSin[k]!;
 
-    // Flows of gas, at the rate with which the step begins.
+    // Flows of gas, at the mean of the rates with which the step begins and is thought to end.
     let jacketEnd = jacketMol;
     let suitEnd = suitMol;
     let loopEnd = loopMol;
     if (flowing) {
-      state.pitchSin = sin;
+      const c = acting ? attempt.action(turned(state, sin)) : attempt.idle;
+      const leastJacket = (rig.jacket.residualM3 * p) / gasJ;
+      const leastSuit = (suitLeastM3 * p) / gasJ;
+      valves.supplyPa = supplyPa;
+      valves.pitchSin = sin;
+      valves.ambientPa = p;
       valves.jacketMol = jacketMol;
       valves.suitMol = suitMol;
       valves.loopMol = loopMol;
-      valves.ambientPa = p;
-      valves.supplyPa = supplyPa;
-      valves.pitchSin = sin;
-      writeFlows(rig, acting ? attempt.action(state) : attempt.idle, valves, rate);
-      jacketEnd = after(jacketMol, rate.jacketIn, rate.jacketOut, (rig.jacket.residualM3 * p) / gasJ);
-      suitEnd = after(suitMol, rate.suitIn, rate.suitOut, (suitLeastM3 * p) / gasJ);
-      loopEnd = after(loopMol, rate.loopIn, rate.loopOut, 0);
-      gasMol -= Math.max(0, jacketMol + rate.jacketIn * STEP_S - jacketEnd);
-      gasMol -= Math.max(0, suitMol + rate.suitIn * STEP_S - suitEnd);
-      gasMol -= Math.max(0, loopMol + rate.loopIn * STEP_S - loopEnd);
+      writeFlows(rig, c, valves, rate);
+      valves.pitchSin = pitchSin[to]!;
+      valves.ambientPa = Math.max(p + rhoG0 * v * stepS, surfacePressurePa);
+      valves.jacketMol = after(jacketMol, rate.jacketIn, rate.jacketOut, leastJacket, stepS);
+      valves.suitMol = after(suitMol, rate.suitIn, rate.suitOut, leastSuit, stepS);
+      // What the nose lets out below the least volume the diluent valve gives back at once.
+      const keeps = loop !== null && c.noseVent === 1 && c.diluent === 0;
+      const leastLoop = keeps ? Math.min(loopMol, (loop.minimumM3 * p) / gasJ) : 0;
+      valves.loopMol = after(loopMol, rate.loopIn, rate.loopOut, leastLoop, stepS);
+      writeFlows(rig, c, valves, rateAfter);
+      const jacketIn = 0.5 * (rate.jacketIn + rateAfter.jacketIn);
+      const suitIn = 0.5 * (rate.suitIn + rateAfter.suitIn);
+      const loopIn = keeps && leastLoop < loopMol ? 0 : 0.5 * (rate.loopIn + rateAfter.loopIn);
+      jacketEnd = after(jacketMol, jacketIn, 0.5 * (rate.jacketOut + rateAfter.jacketOut), leastJacket, stepS);
+      suitEnd = after(suitMol, suitIn, 0.5 * (rate.suitOut + rateAfter.suitOut), leastSuit, stepS);
+      loopEnd = after(loopMol, loopIn, 0.5 * (rate.loopOut + rateAfter.loopOut), leastLoop, stepS);
+      gasMol -= jacketMol + jacketIn * stepS - jacketEnd;
+      gasMol -= suitMol + suitIn * stepS - suitEnd;
+      gasMol -= loopMol + loopIn * stepS - loopEnd;
     }
 
+    let lungMiddle = lungM3[k + half]!;
+    let lungTo = lungM3[to]!;
+    if (breath && to > heldFrom) {
+      lungTo = steadyLungM3(breath, (to - heldFrom + held) * ENTRY_TICKS);
+      if (k + half > heldFrom) lungMiddle = steadyLungM3(breath, (k + half - heldFrom + held) * ENTRY_TICKS);
+    }
     const upFrom = thrustUpN[k]!;
-    const upTo = thrustUpN[k + 1]!;
+    const upTo = thrustUpN[to - 1]!;
     let dz = 0;
     let dv = 0;
     let sumZ = 0;
@@ -101,7 +137,8 @@ export function drifts(
     for (let stage = 0; stage < 4; stage++) {
       const at = stage === 0 ? 0 : stage === 3 ? 2 : 1;
       const weight = at === 1 ? 2 : 1;
-      const ahead = at * ENTRY_S;
+      const ahead = at * half * ENTRY_S;
+      const entry = k + at * half;
       const depthM = z + ahead * dz;
       const speed = v + ahead * dv;
       let pressure = surfacePressurePa + rhoG0 * (depthM > 0 ? depthM : 0);
@@ -111,15 +148,15 @@ export function drifts(
         pressure = water.pressurePa;
       }
       const share = 0.5 * at;
-      const perPa = gasJ / pressure;
-      let bagsM3 = Math.min((jacketMol + share * (jacketEnd - jacketMol)) * perPa, jacketMostM3);
+      const perPa = 1 / pressure;
+      let bagsM3 = Math.min((jacketMol + share * (jacketEnd - jacketMol)) * gasJ * perPa, jacketMostM3);
       if (drysuit)
-        bagsM3 += Math.min(Math.max((suitMol + share * (suitEnd - suitMol)) * perPa, suitLeastM3), suitMostM3);
-      if (loop) bagsM3 += Math.min((loopMol + share * (loopEnd - loopMol)) * perPa, loopMostM3);
+        bagsM3 += Math.min(Math.max((suitMol + share * (suitEnd - suitMol)) * gasJ * perPa, suitLeastM3), suitMostM3);
+      if (loop) bagsM3 += Math.min((loopMol + share * (loopEnd - loopMol)) * gasJ * perPa, loopMostM3);
       if (!boyleFoam) bagsM3 += foamM3(foam, pressure) - foam.solidM3;
-      const bodyM3 = solidM3 + bagsM3 + boyle / pressure;
-      const wholeM3 = bodyM3 + lungM3[k + at]!;
-      const emerged = depthM < TOP_UPRIGHT_M ? Math.min(emergedM3(depthM, pitchSin[k + at]!), wholeM3) : 0;
+      const bodyM3 = solidM3 + bagsM3 + boyle * perPa;
+      const wholeM3 = bodyM3 + (at === 0 ? lungFrom : at === 1 ? lungMiddle : lungTo);
+      const emerged = depthM < TOP_UPRIGHT_M ? Math.min(emergedM3(depthM, pitchSin[entry]!), wholeM3) : 0;
       const displacedKg = rho * (wholeM3 - emerged);
 
       if (stage === 0) {
@@ -134,20 +171,20 @@ export function drifts(
       const up = at === 0 ? upFrom : at === 2 ? upTo : 0.5 * (upFrom + upTo);
       dz = speed;
       dv =
-        ((massKg - displacedKg) * g - rho * halfDragM2[k + at]! * Math.abs(through) * through - up) /
-        (massKg + addedShare[k + at]! * displacedKg);
+        ((massKg - displacedKg) * g - rho * halfDragM2[entry]! * Math.abs(through) * through - up) /
+        (massKg + addedShare[entry]! * displacedKg);
       sumZ += weight * dz;
       sumV += weight * dv;
     }
     const before = v;
-    z += (STEP_S / 6) * sumZ;
-    v += (STEP_S / 6) * sumV;
+    z += (stepS / 6) * sumZ;
+    v += (stepS / 6) * sumV;
 
     p = surfacePressurePa + rhoG0 * (z > 0 ? z : 0);
     if (layered) p = waterAt(column, z, water).pressurePa;
     if (open) {
       // Breathing in moves gas from the cylinder; breathing out loses it.
-      const inLungs = (p - LUNG_VAPOUR_PA) * lungM3[k + 2]! * perLungJ;
+      const inLungs = (p - LUNG_VAPOUR_PA) * lungTo * perLungJ;
       if (inLungs < lungMol) gasMol -= lungMol - inLungs;
       lungMol = inLungs;
     }
@@ -163,17 +200,27 @@ export function drifts(
     }
     if (before * way > 0 && v * way <= 0) hasTurned = true;
     if (way > 0) {
-      if (z >= groundM[k + 2]! || z >= lowestM) return false;
+      if (z >= groundM[to]! || z >= lowestM) return false;
     } else {
       if (-v > fastestMps) return false;
       if (z < HEAD_OUT_M) return floor.kind === 'rate';
     }
+    ranS += stepS;
+    k = Math.min(to, heldFrom);
+    held += to - k;
+    lungFrom = lungTo;
   }
   return false;
 }
 
+/** The state with another attitude, for a hand that looks for the right vent. */
+function turned(state: DiveState, pitchSin: number): DiveState {
+  state.pitchSin = pitchSin;
+  return state;
+}
+
 /** What a store holds after a step: never drawn below what a valve leaves in it. */
-function after(mol: number, inMolps: number, outMolps: number, leastMol: number): number {
-  const filled = mol + inMolps * STEP_S;
-  return outMolps > 0 ? Math.max(Math.min(filled, leastMol), filled - outMolps * STEP_S) : filled;
+function after(mol: number, inMolps: number, outMolps: number, leastMol: number, stepS: number): number {
+  const filled = mol + inMolps * stepS;
+  return outMolps > 0 ? Math.max(Math.min(filled, leastMol), filled - outMolps * stepS) : filled;
 }

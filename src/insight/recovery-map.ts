@@ -43,8 +43,11 @@ export interface MapWish {
 
 /** A map has so many columns unless more or fewer are wanted. */
 export const MAP_COLUMNS = 96;
-/** Columns from which the others are reckoned before any is confirmed. */
-const FIRST_COLUMNS = 7;
+/** Columns that are solved before any stretch between two is split; more where what works can change back and forth with depth. */
+const FIRST_COLUMNS = 3;
+const FIRST_COLUMNS_LAYERED = 25;
+/** So many columns may follow a curve that a look at their middle has confirmed. */
+const WIDEST_CURVE = 16;
 /** Lead less and more than now on a map, kg, and the fastest on it, m/s: 36 m/min. */
 const LEAD_LESS_KG = 6;
 const LEAD_MORE_KG = 10;
@@ -131,45 +134,54 @@ export function placedAcross(
 }
 
 /**
- * Switches of one case in every column. Some columns are solved; those between two are reckoned linearly wherever a look at the
- * middle confirms the line, and split further where it does not.
+ * Switches of one case in every column. Some columns are solved; where the one in the middle of a stretch lies where the curve
+ * through its neighbours leads, the others follow that curve; else the stretch is split.
  */
 function solved(count: number, recoveryAt: (column: number) => Recovery, which: number): Switches[] {
   const columns = new Array<Switches | undefined>(count);
+  const monotone = recoveryAt(0).isMonotone(which);
   const solve = (i: number, guess: Switches | null): Switches => {
     const recovery = recoveryAt(i);
     return (columns[i] = (guess && recovery.confirm(which, guess)) ?? recovery.find(which));
   };
-  const split = (from: number, to: number) => {
+  // `bows`: how far the curve lay beside the straight line in the middle of the stretch of which this one is a half.
+  const split = (from: number, to: number, bows: readonly number[] | null) => {
     if (to - from < 2) return;
     const middle = (from + to) >> 1;
     const [a, b] = [columns[from]!, columns[to]!];
-    const guess = between(a, b, (middle - from) / (to - from));
-    if (guess?.atM.length !== 0 && solve(middle, guess) !== guess && !isSame(guess, columns[middle]!)) {
-      split(from, middle);
-      split(middle, to);
+    const line = between(a, b, (middle - from) / (to - from));
+    const curve = line && bows?.length === line.atM.length ? moved(line, bows, 0.25) : line;
+    const found = solve(middle, curve ?? (monotone ? (a.atM.length > 0 ? a : b) : null));
+    const beside = line && isAlike(line, found) ? found.atM.map((depthM, i) => depthM - line.atM[i]!) : null;
+    if (beside && curve && to - from <= WIDEST_CURVE && found.atM.every((depthM, i) => depthM === curve.atM[i])) {
+      for (let i = from + 1; i < to; i++) {
+        const share = (i - from) / (to - from);
+        columns[i] = moved(between(a, b, share)!, beside, 4 * share * (1 - share));
+      }
       return;
     }
-    for (let i = from + 1; i < to; i++) columns[i] = between(a, b, (i - from) / (to - from))!;
+    split(from, middle, beside);
+    split(middle, to, beside);
   };
-  const stops = Array.from({ length: FIRST_COLUMNS }, (_, k) => Math.round(((count - 1) * k) / (FIRST_COLUMNS - 1)));
-  stops.forEach((i, k) => {
-    const [a, b] = [stops[k - 2], stops[k - 1]];
-    const line = a === undefined || b === undefined ? null : between(columns[a]!, columns[b]!, (i - a) / (b - a));
-    solve(i, line ?? (b === undefined ? null : columns[b]!));
-  });
-  for (let k = 1; k < stops.length; k++) split(stops[k - 1]!, stops[k]!);
+  const first = Math.min(monotone ? FIRST_COLUMNS : FIRST_COLUMNS_LAYERED, count);
+  const stops = Array.from({ length: first }, (_, k) => Math.round(((count - 1) * k) / Math.max(1, first - 1)));
+  stops.forEach((i, k) => solve(i, monotone && k > 0 ? columns[stops[k - 1]!]! : null));
+  for (let k = 1; k < stops.length; k++) split(stops[k - 1]!, stops[k]!, null);
   return columns as Switches[];
 }
 
-/** The switches between, or beyond, two others; null where they are not of one kind. */
+/** The switches between two others; null where they are not of one kind. */
 function between(a: Switches, b: Switches, share: number): Switches | null {
-  if (a.worksAtTop !== b.worksAtTop || a.atM.length !== b.atM.length) return null;
+  if (!isAlike(a, b)) return null;
   return { worksAtTop: a.worksAtTop, atM: a.atM.map((depthM, i) => depthM + (b.atM[i]! - depthM) * share) };
 }
 
-function isSame(a: Switches | null, b: Switches): boolean {
-  return a !== null && a.atM.length === b.atM.length && a.atM.every((depthM, i) => depthM === b.atM[i]);
+function moved({ worksAtTop, atM }: Switches, byM: readonly number[], share: number): Switches {
+  return { worksAtTop, atM: atM.map((depthM, i) => depthM + share * byM[i]!) };
+}
+
+function isAlike(a: Switches, b: Switches): boolean {
+  return a.worksAtTop === b.worksAtTop && a.atM.length === b.atM.length;
 }
 
 /** The gentlest means at each depth of a column. Where nothing done would end badly, the way that it would end counts. */

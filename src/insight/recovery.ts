@@ -4,7 +4,7 @@ import { waterAt, type WaterAt } from '../water/index.ts';
 import { bodyAhead, type BodyAhead } from './body-ahead.ts';
 import { drifts } from './drift.ts';
 import { MEANS, releasableMask, type Means, type Way } from './means.ts';
-import { attemptOf, groundM, tryOut, type Attempt, type Steps, type StoppingAsk } from './stopping.ts';
+import { attemptOf, groundM, USUAL_STEPS, tryOut, type Attempt, type StoppingAsk } from './stopping.ts';
 
 /**
  * From which depths one means recovers one way, everything but the depth being as it is: whether it does so at the top, and
@@ -28,13 +28,12 @@ export const CASES: readonly Case[] = ([1, -1] as const).flatMap((way) =>
 
 /** A boundary is found to within this, metres, and one that was reckoned holds if it lies within that. */
 const FOUND_M = 0.012;
-const HELD_M = 0.05;
-/** Rows looked at first where forces can turn back with depth, metres apart. */
-const LAYERED_ROW_M = 1;
+const HELD_M = 0.06;
+/** Rows looked at first, metres apart, where what works above and below need not work between: in layers, and for a limit of speed. */
+const ROW_M = 1;
+const CONFIRMED_ROWS = 6;
 /** First stride with which a boundary that lies elsewhere is followed, metres. */
 const FIRST_STRIDE_M = 0.15;
-/** Steps of the slow look ahead: coarse, since a boundary shifts by less than it is found to. */
-const STEPS: Steps = { turning: 12, first: 24, slow: 36, gone: 60 };
 /** Cylinders that give this much over the pressure at the floor give it all the time, pascals. */
 const AMPLE_PA = 15e5;
 
@@ -63,6 +62,7 @@ export class Recovery {
   readonly #leadless: { readonly solidKg: number; readonly solidM3: number };
   readonly #supplyPa: number;
 
+  /** @param known makes it many times faster, for a map; left out, each depth is tried out like a stopping forecast */
   constructor(rig: Rig, state: Readonly<DiveState>, controls: Controls, ask: StoppingAsk, known?: Known) {
     this.#rig = rig;
     this.#from = copyState(state);
@@ -76,7 +76,7 @@ export class Recovery {
     this.#leadless = solidSums(rig, state.releasedMask | releasableMask(rig));
     const floorPa = waterAt(rig.column, this.bottomM, water).pressurePa;
     const isOrdinary = controls.breath !== 2 && this.#supplyPa > floorPa + AMPLE_PA;
-    this.#bodies = isOrdinary ? (known?.bodies ?? new Bodies(rig, state)) : null;
+    this.#bodies = known && isOrdinary ? known.bodies : null;
   }
 
   /** Whether a case recovers from a depth. */
@@ -87,13 +87,17 @@ export class Recovery {
       s.lungMol = lungMol(this.#rig, s.lungM3, waterAt(this.#rig.column, depthM, water).pressurePa);
     const attempt = this.#attempts[which]!;
     if (this.#bodies) return drifts(this.#rig, s, attempt, this.#bodies.of(attempt), this.#leadless, this.#supplyPa);
-    return tryOut(this.#rig, s, attempt, this.#scratch, STEPS).stops;
+    return tryOut(this.#rig, s, attempt, this.#scratch, USUAL_STEPS).stops;
+  }
+
+  /** Whether a case can change only once from the surface to the ground: deeper never lifts, and nothing else counts. */
+  isMonotone(which: number): boolean {
+    return this.#rig.column.segments.length === 1 && this.#attempts[which]!.floor.kind !== 'rate';
   }
 
   /** All switches of a case, looked for from nothing. */
   find(which: number): Switches {
-    const plain = this.#rig.column.segments.length === 1;
-    const rows = plain ? 1 : Math.max(1, Math.ceil((this.bottomM - this.topM) / LAYERED_ROW_M));
+    const rows = this.isMonotone(which) ? 1 : Math.max(1, Math.ceil((this.bottomM - this.topM) / ROW_M));
     const depthOf = (row: number) => this.topM + ((this.bottomM - this.topM) * row) / rows;
     const worksAtTop = this.works(which, this.topM);
     const atM: number[] = [];
@@ -120,10 +124,14 @@ export class Recovery {
       works = !works;
     }
     if (atM.length > 0) return { worksAtTop: guess.worksAtTop, atM };
-    return this.works(which, this.topM) === works && this.works(which, this.bottomM) === works ? guess : null;
+    const rows = this.isMonotone(which) ? 1 : CONFIRMED_ROWS;
+    for (let row = 0; row <= rows; row++)
+      if (this.works(which, this.topM + ((this.bottomM - this.topM) * row) / rows) !== works) return null;
+    return guess;
   }
 
   #near(which: number, depthM: number, worksAbove: boolean): number | null {
+    if (!(depthM > this.topM && depthM < this.bottomM)) return null;
     let above = Math.max(depthM - HELD_M, this.topM);
     let below = Math.min(depthM + HELD_M, this.bottomM);
     const holdsAbove = this.works(which, above) === worksAbove;

@@ -6,9 +6,12 @@ import {
   floorDepthM,
   glide,
   overwriteState,
+  regulatorGives,
+  supplyPa,
   type Controls,
   type DiveState,
 } from '../dive/index.ts';
+import { waterAt, type WaterAt } from '../water/index.ts';
 import { handsOff } from './forecast.ts';
 import {
   MEANS,
@@ -83,7 +86,7 @@ export interface Steps {
   readonly slow: number;
   readonly gone: number;
 }
-const USUAL_STEPS: Steps = { turning: CHANGE_TICKS, first: 12, slow: 24, gone: 48 };
+export const USUAL_STEPS: Steps = { turning: CHANGE_TICKS, first: 12, slow: 24, gone: 48 };
 const SLOW_AFTER_S = 12;
 
 /** Which way a diver is going: by speed, or, when still, by the force in the middle of the breath. */
@@ -99,7 +102,9 @@ export function wayOf(rig: Rig, state: Readonly<DiveState>, controls: Controls):
 export function steadyNetN(rig: Rig, state: Readonly<DiveState>, controls: Controls, withFins: boolean): number {
   const { residualM3, totalM3 } = rig.lungs;
   const told = Math.min(Math.max(controls.lungCl * 1e-5, residualM3), totalM3);
-  const lungM3 = controls.breath === 2 || !rig.lungs.open ? state.lungM3 : told;
+  // Lungs are not filled by a regulator that gives nothing.
+  const follows = rig.lungs.open && controls.breath !== 2 && (told <= state.lungM3 || breathes(rig, state));
+  const lungM3 = follows ? told : state.lungM3;
   probe.depthM = state.depthM;
   probe.pitchCos = state.pitchCos;
   probe.pitchSin = state.pitchSin;
@@ -114,6 +119,11 @@ export function steadyNetN(rig: Rig, state: Readonly<DiveState>, controls: Contr
   return netForceN(rig, probe) + thrustN * state.pitchSin;
 }
 
+function breathes(rig: Rig, { depthM, cylinderMol }: Readonly<DiveState>): boolean {
+  return regulatorGives(supplyPa(rig, cylinderMol), waterAt(rig.column, depthM, water).pressurePa);
+}
+
+const water: WaterAt = { densityKgPerM3: NaN, pressurePa: NaN };
 const probe: Instant = {
   depthM: NaN,
   pitchCos: 1,
@@ -212,7 +222,10 @@ export function tryOut(rig: Rig, state: Readonly<DiveState>, attempt: Attempt, s
     if (isReached(s, floor, way)) break;
     if (floor.kind !== 'rate') continue;
     if (peakMps > floor.mps) break;
-    if (s.depthM < HEAD_OUT_M) return { means, stops: true, depthM: s.depthM, timeS: ran / TICKS_PER_S, peakMps };
+    if (s.depthM >= HEAD_OUT_M) continue;
+    const share = before > HEAD_OUT_M ? (before - HEAD_OUT_M) / (before - s.depthM) : 0;
+    const timeS = (ran - ticks + share * ticks) / TICKS_PER_S;
+    return { means, stops: true, depthM: Math.min(before, HEAD_OUT_M), timeS, peakMps };
   }
   return { means, stops: false, depthM: null, timeS: null, peakMps };
 }
