@@ -76,8 +76,12 @@ export function drifts(
   let lungFrom = lungM3[0]!;
   for (let ranS = 0, k = 0, held = 0; ranS < HORIZON_S;) {
     // A tenth of a second a step while the body turns and gas flows, a fifth otherwise, twice that once nothing changes any more.
-    const half = flowing ? (k < body.turnedFrom ? 1 : 2) : k < settledFrom || swings ? 2 : 4;
+    let half = flowing ? (k < body.turnedFrom ? 1 : 2) : k < settledFrom || swings ? 2 : 4;
+    // A step ends where he begins to act.
+    if (k < actsFrom) half = Math.min(half, (actsFrom - k) / 2);
     const to = k + 2 * half;
+    const before = k + Math.floor(half);
+    const behind = k + Math.ceil(half);
     const stepS = 2 * half * ENTRY_S;
     const acting = k >= actsFrom;
     if (acting && uses.lead) {
@@ -122,7 +126,7 @@ export function drifts(
       gasMol -= loopMol + loopIn * stepS - loopEnd;
     }
 
-    let lungMiddle = lungM3[k + half]!;
+    let lungMiddle = 0.5 * (lungM3[before]! + lungM3[behind]!);
     let lungTo = lungM3[to]!;
     if (breath && to > heldFrom) {
       lungTo = steadyLungM3(breath, (to - heldFrom + held) * ENTRY_TICKS);
@@ -138,7 +142,8 @@ export function drifts(
       const at = stage === 0 ? 0 : stage === 3 ? 2 : 1;
       const weight = at === 1 ? 2 : 1;
       const ahead = at * half * ENTRY_S;
-      const entry = k + at * half;
+      const from = at === 0 ? k : at === 1 ? before : to;
+      const until = at === 1 ? behind : from;
       const depthM = z + ahead * dz;
       const speed = v + ahead * dv;
       let pressure = surfacePressurePa + rhoG0 * (depthM > 0 ? depthM : 0);
@@ -156,7 +161,8 @@ export function drifts(
       if (!boyleFoam) bagsM3 += foamM3(foam, pressure) - foam.solidM3;
       const bodyM3 = solidM3 + bagsM3 + boyle * perPa;
       const wholeM3 = bodyM3 + (at === 0 ? lungFrom : at === 1 ? lungMiddle : lungTo);
-      const emerged = depthM < TOP_UPRIGHT_M ? Math.min(emergedM3(depthM, pitchSin[entry]!), wholeM3) : 0;
+      const emerged =
+        depthM < TOP_UPRIGHT_M ? Math.min(emergedM3(depthM, 0.5 * (pitchSin[from]! + pitchSin[until]!)), wholeM3) : 0;
       const displacedKg = rho * (wholeM3 - emerged);
 
       if (stage === 0) {
@@ -171,12 +177,14 @@ export function drifts(
       const up = at === 0 ? upFrom : at === 2 ? upTo : 0.5 * (upFrom + upTo);
       dz = speed;
       dv =
-        ((massKg - displacedKg) * g - rho * halfDragM2[entry]! * Math.abs(through) * through - up) /
-        (massKg + addedShare[entry]! * displacedKg);
+        ((massKg - displacedKg) * g -
+          rho * 0.5 * (halfDragM2[from]! + halfDragM2[until]!) * Math.abs(through) * through -
+          up) /
+        (massKg + 0.5 * (addedShare[from]! + addedShare[until]!) * displacedKg);
       sumZ += weight * dz;
       sumV += weight * dv;
     }
-    const before = v;
+    const speedBefore = v;
     z += (stepS / 6) * sumZ;
     v += (stepS / 6) * sumV;
 
@@ -198,7 +206,7 @@ export function drifts(
       loopMol = Math.min(loopEnd, (p * loopMostM3) / gasJ);
       gasMol -= loopEnd - loopMol;
     }
-    if (before * way > 0 && v * way <= 0) hasTurned = true;
+    if (speedBefore * way > 0 && v * way <= 0) hasTurned = true;
     if (way > 0) {
       if (z >= groundM[to]! || z >= lowestM) return false;
     } else {
