@@ -27,11 +27,13 @@ export const CASES: readonly Case[] = ([1, -1] as const).flatMap((way) =>
 );
 
 /** A boundary is found to within this, metres, and one that was reckoned holds if it lies within that. */
-const FOUND_M = 0.012;
-const HELD_M = 0.06;
+const FOUND_M = 0.008;
+const HELD_M = 0.025;
 /** Rows looked at first, metres apart, where what works above and below need not work between: in layers, and for a limit of speed. */
 const ROW_M = 1;
-const CONFIRMED_ROWS = 6;
+const CONFIRMED_M = 4;
+/** So far below the top no limb leaves the water any more, metres. */
+const SURFACE_M = 1;
 /** First stride with which a boundary that lies elsewhere is followed, metres. */
 const FIRST_STRIDE_M = 0.15;
 /** Cylinders that give this much over the pressure at the floor give it all the time, pascals. */
@@ -90,24 +92,33 @@ export class Recovery {
     return tryOut(this.#rig, s, attempt, this.#scratch, USUAL_STEPS).stops;
   }
 
-  /** Whether a case can change only once from the surface to the ground: deeper never lifts, and nothing else counts. */
+  /** Whether a case can change only once from under the surface to the ground: deeper never lifts, and nothing else counts. */
   isMonotone(which: number): boolean {
     return this.#rig.column.segments.length === 1 && this.#attempts[which]!.floor.kind !== 'rate';
   }
 
   /** All switches of a case, looked for from nothing. */
   find(which: number): Switches {
-    const rows = this.isMonotone(which) ? 1 : Math.max(1, Math.ceil((this.bottomM - this.topM) / ROW_M));
-    const depthOf = (row: number) => this.topM + ((this.bottomM - this.topM) * row) / rows;
     const worksAtTop = this.works(which, this.topM);
     const atM: number[] = [];
     let works = worksAtTop;
-    for (let row = 1; row <= rows; row++) {
-      if (this.works(which, depthOf(row)) === works) continue;
-      atM.push(this.#between(which, depthOf(row - 1), depthOf(row), works));
-      works = !works;
+    let aboveM = this.topM;
+    for (const depthM of this.#rows(which, ROW_M)) {
+      if (this.works(which, depthM) !== works) {
+        atM.push(this.#between(which, aboveM, depthM, works));
+        works = !works;
+      }
+      aboveM = depthM;
     }
     return { worksAtTop, atM };
+  }
+
+  /** Depths under the top to be looked at: the ground, and one below where the surface counts; all the way in steps where needed. */
+  #rows(which: number, everyM: number): number[] {
+    const deepM = this.bottomM - this.topM;
+    if (this.isMonotone(which)) return deepM > SURFACE_M ? [this.topM + SURFACE_M, this.bottomM] : [this.bottomM];
+    const count = Math.max(1, Math.ceil(deepM / everyM));
+    return Array.from({ length: count }, (_, i) => this.topM + (deepM * (i + 1)) / count);
   }
 
   /**
@@ -124,9 +135,8 @@ export class Recovery {
       works = !works;
     }
     if (atM.length > 0) return { worksAtTop: guess.worksAtTop, atM };
-    const rows = this.isMonotone(which) ? 1 : CONFIRMED_ROWS;
-    for (let row = 0; row <= rows; row++)
-      if (this.works(which, this.topM + ((this.bottomM - this.topM) * row) / rows) !== works) return null;
+    if (this.works(which, this.topM) !== works) return null;
+    for (const depthM of this.#rows(which, CONFIRMED_M)) if (this.works(which, depthM) !== works) return null;
     return guess;
   }
 
