@@ -41,9 +41,11 @@ export interface ValveState {
   pitchSin: number;
 }
 
-/** All flows at rest. */
+/** All flows at rest. They begin as NaN for the same reason as a state's numbers: an engine that first sees 0 expects whole numbers. */
 export function noFlows(): Flows {
-  return { jacketIn: 0, jacketOut: 0, suitIn: 0, suitOut: 0, loopIn: 0, loopOut: 0 };
+  const flows = { jacketIn: NaN, jacketOut: NaN, suitIn: NaN, suitOut: NaN, loopIn: NaN, loopOut: NaN };
+  stop(flows);
+  return flows;
 }
 
 /** Sets all flows to rest. */

@@ -1,6 +1,7 @@
 import { instantOf, netForceN, type Rig } from '../diver/index.ts';
 import { copyState, solidSums, type Controls, type DiveState } from '../dive/index.ts';
 import { STANDARD_PRESSURE_PA, waterAt } from '../water/index.ts';
+import { solvedColumns } from './map-columns.ts';
 import type { Means, Way } from './means.ts';
 import { Bodies, CASES, Recovery, attemptsOf, type Switches } from './recovery.ts';
 import { groundM, type StoppingAsk } from './stopping.ts';
@@ -43,11 +44,6 @@ export interface MapWish {
 
 /** A map has so many columns unless more or fewer are wanted. */
 export const MAP_COLUMNS = 96;
-/** Columns that are solved before any stretch between two is split; more where what works can change back and forth with depth. */
-const FIRST_COLUMNS = 3;
-const FIRST_COLUMNS_LAYERED = 25;
-/** So many columns may follow a curve that a look at their middle has confirmed. */
-const WIDEST_CURVE = 16;
 /** Lead less and more than now on a map, kg, and the fastest on it, m/s: 36 m/min. */
 const LEAD_LESS_KG = 6;
 const LEAD_MORE_KG = 10;
@@ -71,23 +67,20 @@ export function recoveryMap(
 ): RecoveryMap {
   const { values, kind, of, here } = acrossOf(rig, state, controls, ask, wish);
   const placed = (value: number) => placedAcross(rig, state, kind, of, value);
-  // What bodies do changes little across: three recordings serve all columns.
-  const bodies = [0, 0.5, 1].map((share) => {
-    const there = placed(values[Math.round(share * (values.length - 1))]!);
-    return new Bodies(there.rig, there.state);
-  });
+  // What bodies do hardly changes across: one recording serves all columns.
+  const usual = placed(values[values.length >> 1]!);
+  const bodies = new Bodies(usual.rig, usual.state);
   const attempts = attemptsOf(placed(values.at(-1)!).rig, controls, ask);
   const recoveries = new Array<Recovery | undefined>(values.length);
   const recoveryAt = (i: number): Recovery => {
     const known = recoveries[i];
     if (known) return known;
     const there = placed(values[i]!);
-    const near = bodies[Math.round((2 * i) / Math.max(1, values.length - 1))]!;
-    return (recoveries[i] = new Recovery(there.rig, there.state, controls, ask, { attempts, bodies: near }));
+    return (recoveries[i] = new Recovery(there.rig, there.state, controls, ask, { attempts, bodies }));
   };
   const { topM: highestM, bottomM } = recoveryAt(0);
   const topM = kind === 'speed' ? Math.max(highestM, bottomM - SPEED_SHOWN_M) : highestM;
-  const cases = CASES.map((_, which) => solved(values.length, recoveryAt, which));
+  const cases = solvedColumns(values.length, recoveryAt);
   const columns = values.map((_, i) => bandsOf(cases, i, topM, bottomM));
   const across: MapAcross = kind === 'gas' ? { kind, of, values } : { kind, values };
   return { across, topM, bottomM, here: { across: here, depthM: state.depthM }, columns };
@@ -131,57 +124,6 @@ export function placedAcross(
   const heavier = withMoreLead(rig, value);
   Object.assign(placed, solidSums(heavier, placed.releasedMask));
   return { rig: heavier, state: placed };
-}
-
-/**
- * Switches of one case in every column. Some columns are solved; where the one in the middle of a stretch lies where the curve
- * through its neighbours leads, the others follow that curve; else the stretch is split.
- */
-function solved(count: number, recoveryAt: (column: number) => Recovery, which: number): Switches[] {
-  const columns = new Array<Switches | undefined>(count);
-  const monotone = recoveryAt(0).isMonotone(which);
-  const solve = (i: number, guess: Switches | null): Switches => {
-    const recovery = recoveryAt(i);
-    return (columns[i] = (guess && recovery.confirm(which, guess)) ?? recovery.find(which));
-  };
-  // `bows`: how far the curve lay beside the straight line in the middle of the stretch of which this one is a half.
-  const split = (from: number, to: number, bows: readonly number[] | null) => {
-    if (to - from < 2) return;
-    const middle = (from + to) >> 1;
-    const [a, b] = [columns[from]!, columns[to]!];
-    const line = between(a, b, (middle - from) / (to - from));
-    const curve = line && bows?.length === line.atM.length ? moved(line, bows, 0.25) : line;
-    const found = solve(middle, curve ?? (monotone ? (a.atM.length > 0 ? a : b) : null));
-    const beside = line && isAlike(line, found) ? found.atM.map((depthM, i) => depthM - line.atM[i]!) : null;
-    if (beside && curve && to - from <= WIDEST_CURVE && found.atM.every((depthM, i) => depthM === curve.atM[i])) {
-      for (let i = from + 1; i < to; i++) {
-        const share = (i - from) / (to - from);
-        columns[i] = moved(between(a, b, share)!, beside, 4 * share * (1 - share));
-      }
-      return;
-    }
-    split(from, middle, beside);
-    split(middle, to, beside);
-  };
-  const first = Math.min(monotone ? FIRST_COLUMNS : FIRST_COLUMNS_LAYERED, count);
-  const stops = Array.from({ length: first }, (_, k) => Math.round(((count - 1) * k) / Math.max(1, first - 1)));
-  stops.forEach((i, k) => solve(i, monotone && k > 0 ? columns[stops[k - 1]!]! : null));
-  for (let k = 1; k < stops.length; k++) split(stops[k - 1]!, stops[k]!, null);
-  return columns as Switches[];
-}
-
-/** The switches between two others; null where they are not of one kind. */
-function between(a: Switches, b: Switches, share: number): Switches | null {
-  if (!isAlike(a, b)) return null;
-  return { worksAtTop: a.worksAtTop, atM: a.atM.map((depthM, i) => depthM + (b.atM[i]! - depthM) * share) };
-}
-
-function moved({ worksAtTop, atM }: Switches, byM: readonly number[], share: number): Switches {
-  return { worksAtTop, atM: atM.map((depthM, i) => depthM + share * byM[i]!) };
-}
-
-function isAlike(a: Switches, b: Switches): boolean {
-  return a.worksAtTop === b.worksAtTop && a.atM.length === b.atM.length;
 }
 
 /** The gentlest means at each depth of a column. Where nothing done would end badly, the way that it would end counts. */
