@@ -15,6 +15,7 @@ export function deckOf(
     readonly down: ReadonlySet<Act>;
     readonly armed: boolean;
     readonly toggles: boolean;
+    readonly keys: DeckView['keys'];
     readonly readings: Readings;
   },
 ): DeckView {

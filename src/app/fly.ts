@@ -23,7 +23,9 @@ export async function fly(shell: Shell): Promise<void> {
     const { prompt, moreOpen, settings, place } = shell.view;
     // Where nothing is flown the keys are the browser's: arrows scroll.
     const meaning =
-      moreOpen || place === 'kit' || place === 'learn' ? null : meaningOf(event, focusOf(doc.activeElement));
+      moreOpen || place === 'kit' || place === 'learn'
+        ? null
+        : meaningOf(event, focusOf(doc.activeElement), settings.keys);
     if (!meaning) return;
     event.preventDefault();
     if ('command' in meaning) program.command(meaning.command);
@@ -33,7 +35,7 @@ export async function fly(shell: Shell): Promise<void> {
     else program.act(meaning.act, true);
   });
   view.addEventListener('keyup', (event) => {
-    const act = actOfKey(event.code);
+    const act = actOfKey(event.code, shell.view.settings.keys);
     if (act && !(shell.view.settings.toggles && isHeld(act))) program.act(act, false);
   });
   // A button that was clicked must not keep the keys: space would press it again instead of freezing.

@@ -1,4 +1,4 @@
-import { ACTS, type Act, type LookToggle } from '../panels/index.ts';
+import { ACTS, usualPlace, type Act, type LookToggle, type MovedKeys } from '../panels/index.ts';
 
 /** What a key asks for besides the acts. */
 export type KeyCommand = 'freeze' | 'restart' | 'back' | 'release';
@@ -40,20 +40,22 @@ const ACT_OF: ReadonlyMap<string, Act> = new Map(
 export function meaningOf(
   event: KeyLike,
   focus: Focus,
+  moved: MovedKeys = {},
 ): { readonly act: Act } | { readonly command: KeyCommand } | { readonly look: LookToggle } | null {
   if (focus === 'typing' || event.repeat || event.ctrlKey || event.metaKey || event.altKey) return null;
   if (focus === 'button' && (event.code === 'Space' || event.code === 'Enter')) return null;
-  const act = ACT_OF.get(event.code);
+  const code = usualPlace(event.code, moved);
+  const act = ACT_OF.get(code);
   if (act) return { act };
-  const command = COMMANDS[event.code];
+  const command = COMMANDS[code];
   if (command) return { command };
-  const look = LOOK_OF[event.code];
+  const look = LOOK_OF[code];
   return look ? { look } : null;
 }
 
 /** The act of a key that goes up, whatever has the focus by then. */
-export function actOfKey(code: string): Act | undefined {
-  return ACT_OF.get(code);
+export function actOfKey(code: string, moved: MovedKeys = {}): Act | undefined {
+  return ACT_OF.get(usualPlace(code, moved));
 }
 
 /** What the focused element means for keys. */

@@ -14,14 +14,22 @@ export function remembered(shelf: Shelf | null): Settings {
     return USUAL_SETTINGS;
   }
   if (typeof found !== 'object' || found === null) return USUAL_SETTINGS;
-  const { theme, units, toggles, swapped, cautionRead } = found as Record<string, unknown>;
+  const { theme, units, toggles, swapped, cautionRead, keys, oneButton } = found as Record<string, unknown>;
   return {
     theme: theme === 'light' || theme === 'dark' ? theme : 'system',
     units: units === 'imperial' ? 'imperial' : 'metric',
     toggles: toggles === true,
     swapped: swapped === true,
     cautionRead: cautionRead === true,
+    keys: movedKeys(keys),
+    oneButton: oneButton === true,
   };
+}
+
+/** Places of keys as they were kept, or none: half a list would leave two acts on one key. */
+function movedKeys(found: unknown): Settings['keys'] {
+  const codes = typeof found === 'object' ? Object.entries(found ?? {}).flat() : [''];
+  return codes.every((code) => /^\w{1,20}$/.test(code)) ? ((found as Settings['keys']) ?? {}) : {};
 }
 
 /** Keeps the settings. @returns whether it worked: a browser may refuse */

@@ -26,12 +26,12 @@ export interface ToldFrom {
 /** The part of the page that follows from the dive: readings, deck, words, question. */
 export function toldOf({ view, flight, dive, lesson, held, armed, begun, letGo, speak }: ToldFrom): Partial<PageView> {
   const { rig, hands } = flight;
-  const { toggles, units } = view.settings;
+  const { toggles, units, keys } = view.settings;
   const readings = readingsOf(rig, dive.state, hands.breathing === 'automatic' ? hands.levelCl * 1e-5 : null);
   const setValveHPa = hands.valveHPa >= 0 ? hands.valveHPa : Math.round((rig.drysuit?.crackPa ?? 0) / 100);
   return {
     readings,
-    deck: deckOf(flight, { first: view.place === 'start', down: held, armed, toggles, readings }),
+    deck: deckOf(flight, { first: view.place === 'start', down: held, armed, toggles, keys, readings }),
     // A class gets one sentence: in free practice that of the look, in a lesson the task.
     words: lesson ? lesson.title : (view.projector && view.looks?.words) || wordsOf(view.place, begun, letGo),
     progress: lesson?.progress ?? '',

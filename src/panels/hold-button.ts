@@ -1,5 +1,6 @@
 import { html, nothing } from 'lit';
 import { ACTS, isHeld, type Act } from './acts.ts';
+import { keyText, type MovedKeys } from './key-places.ts';
 import { Panel } from './panel.ts';
 import { wish } from './wish.ts';
 
@@ -14,6 +15,7 @@ export class HoldButton extends Panel {
     toggles: { attribute: false },
     pressed: { attribute: false },
     note: { attribute: false },
+    keys: { attribute: false },
   };
   declare act: Act;
   declare down: boolean;
@@ -22,6 +24,7 @@ export class HoldButton extends Panel {
   declare pressed: boolean | undefined;
   /** Said below the word, as "nothing left". */
   declare note: string;
+  declare keys: MovedKeys;
   #pointer: number | undefined;
   #keyed = false;
 
@@ -32,6 +35,7 @@ export class HoldButton extends Panel {
     this.toggles = false;
     this.pressed = undefined;
     this.note = '';
+    this.keys = {};
   }
 
   override disconnectedCallback(): void {
@@ -42,7 +46,7 @@ export class HoldButton extends Panel {
   }
 
   override render() {
-    const { words, key } = ACTS[this.act];
+    const { words, code } = ACTS[this.act];
     const stays = this.pressed ?? (isHeld(this.act) && this.toggles ? this.down : undefined);
     return html`<button
       type="button"
@@ -61,7 +65,7 @@ export class HoldButton extends Panel {
     >
       <span class="word">${words}</span>
       ${this.note ? html`<span class="note">${this.note}</span>` : ''}
-      <kbd aria-hidden="true">${key}</kbd>
+      <kbd aria-hidden="true">${keyText(code, this.keys)}</kbd>
     </button>`;
   }
 

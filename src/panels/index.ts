@@ -7,6 +7,7 @@ import './title-bar.ts';
 
 export { ACTS, isHeld, type Act } from './acts.ts';
 export { CAUTION } from './cautions.ts';
+export { usualPlace, type MovedKeys } from './key-places.ts';
 export type { Debrief } from './debrief-sheet.ts';
 export type { KitAsk, KitDepth, KitDiver, KitFigure, KitHead, KitHover, KitRow, KitView } from './kit-view.ts';
 export type { LessonCard } from './lesson-list.ts';

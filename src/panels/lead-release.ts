@@ -1,4 +1,5 @@
 import { html } from 'lit';
+import { keyText, type MovedKeys } from './key-places.ts';
 import { Panel } from './panel.ts';
 import { wish } from './wish.ts';
 
@@ -7,16 +8,26 @@ const HOLD_MS = 600;
 
 /** Lets lead go in two steps: hold, then confirm elsewhere; with keys twice. One touch never drops a belt. */
 export class LeadRelease extends Panel {
-  static override properties = { armed: { attribute: false }, pieces: { attribute: false } };
+  static override properties = {
+    armed: { attribute: false },
+    pieces: { attribute: false },
+    toggles: { attribute: false },
+    keys: { attribute: false },
+  };
   declare armed: boolean;
   /** Pieces that can still be let go. */
   declare pieces: number;
+  /** For those who cannot hold: a click arms as well. */
+  declare toggles: boolean;
+  declare keys: MovedKeys;
   #timer: ReturnType<typeof setTimeout> | undefined;
 
   constructor() {
     super();
     this.armed = false;
     this.pieces = 0;
+    this.toggles = false;
+    this.keys = {};
   }
 
   override disconnectedCallback(): void {
@@ -36,8 +47,8 @@ export class LeadRelease extends Panel {
         @click=${this.#clicked}
       >
         <span class="word">release</span>
-        <span class="note touch-only">hold</span>
-        <kbd aria-hidden="true">X twice</kbd>
+        <span class="note touch-only">${this.toggles ? 'press' : 'hold'}</span>
+        <kbd aria-hidden="true">${keyText('KeyX', this.keys)} twice</kbd>
       </button>
       ${
         this.armed
@@ -71,7 +82,7 @@ export class LeadRelease extends Panel {
 
   /** Keys and assistive programs click without a pointer: the first arms, the second lets one piece go. */
   #clicked(event: MouseEvent): void {
-    if (event.detail !== 0) return;
+    if (event.detail !== 0 && !(this.toggles && !this.armed)) return;
     wish(this, this.armed ? { kind: 'release', all: false } : { kind: 'arm', armed: true });
   }
 }

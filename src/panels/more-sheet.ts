@@ -126,7 +126,12 @@ export class MoreSheet extends Panel {
     const deck = this.deck;
     if (!deck || deck.first || deck.leadLeft === 0) return nothing;
     return html`<div class="row small-only">
-      <lead-release .armed=${deck.armed} .pieces=${deck.leadLeft}></lead-release>
+      <lead-release
+        .armed=${deck.armed}
+        .pieces=${deck.leadLeft}
+        .toggles=${deck.toggles}
+        .keys=${deck.keys}
+      ></lead-release>
     </div>`;
   }
 

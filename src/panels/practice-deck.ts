@@ -2,6 +2,7 @@ import { html, nothing } from 'lit';
 import type { Act } from './acts.ts';
 import './breath-level.ts';
 import './hold-button.ts';
+import type { MovedKeys } from './key-places.ts';
 import './lead-release.ts';
 import { Panel } from './panel.ts';
 import type { Readings } from './readings.ts';
@@ -22,6 +23,7 @@ export interface DeckView {
   readonly armed: boolean;
   readonly jacketEmpty: boolean;
   readonly toggles: boolean;
+  readonly keys: MovedKeys;
   readonly readings: Readings | null;
 }
 
@@ -84,7 +86,16 @@ export class PracticeDeck extends Panel {
     return html`<section class="group lead ${deck.line && deck.leadLeft > 0 ? 'two' : ''}">
       <h2>${title[0]!.toUpperCase()}${title.slice(1)}</h2>
       ${deck.line ? this.#button('line') : nothing}
-      ${deck.leadLeft > 0 ? html`<lead-release .armed=${deck.armed} .pieces=${deck.leadLeft}></lead-release>` : nothing}
+      ${
+        deck.leadLeft > 0
+          ? html`<lead-release
+            .armed=${deck.armed}
+            .pieces=${deck.leadLeft}
+            .toggles=${deck.toggles}
+            .keys=${deck.keys}
+          ></lead-release>`
+          : nothing
+      }
     </section>`;
   }
 
@@ -109,6 +120,7 @@ export class PracticeDeck extends Panel {
       .down=${deck.down.has(act)}
       .pressed=${stays}
       .toggles=${deck.toggles}
+      .keys=${deck.keys}
       .note=${act === 'vent' && deck.jacketEmpty ? 'jacket is empty' : ''}
     ></hold-button>`;
   }

@@ -1,3 +1,5 @@
+import type { MovedKeys } from './key-places.ts';
+
 /** What a person chose for this browser. */
 export interface Settings {
   readonly theme: 'system' | 'light' | 'dark';
@@ -7,6 +9,9 @@ export interface Settings {
   /** Gas under the right thumb and breath under the left. */
   readonly swapped: boolean;
   readonly cautionRead: boolean;
+  readonly keys: MovedKeys;
+  /** One key or the whole water: down breathes in, up breathes out. */
+  readonly oneButton: boolean;
 }
 
 export type Units = 'metric' | 'imperial';
@@ -18,4 +23,6 @@ export const USUAL_SETTINGS: Settings = {
   toggles: false,
   swapped: false,
   cautionRead: false,
+  keys: {},
+  oneButton: false,
 };

@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { describe, expect, test } from 'vitest';
-import { focusOf, meaningOf, type KeyLike } from '../../src/app/keys.ts';
+import { actOfKey, focusOf, meaningOf, type KeyLike } from '../../src/app/keys.ts';
 
 const key = (code: string, more: Partial<KeyLike> = {}): KeyLike => ({
   code,
@@ -68,4 +68,18 @@ describe('focusOf()', () => {
     document.body.innerHTML = source;
     expect(focusOf(document.querySelector(selector))).toBe(focus);
   });
+});
+
+describe('a moved key', () => {
+  const moved = { KeyI: 'KeyQ', KeyP: 'KeyI' };
+
+  test('means at its new place what it meant at the usual one, and what came there means that instead', () => {
+    expect(meaningOf(key('KeyQ'), 'elsewhere', moved)).toEqual({ act: 'add' });
+    expect(meaningOf(key('KeyI'), 'elsewhere', moved)).toEqual({ command: 'freeze' });
+    expect(actOfKey('KeyQ', moved)).toBe('add');
+    expect(actOfKey('KeyI', moved)).toBeUndefined();
+  });
+
+  test('means nothing at a place that it left empty', () =>
+    expect(meaningOf(key('KeyP'), 'elsewhere', moved)).toBeNull());
 });

@@ -17,15 +17,25 @@ function shelf(text: string | null): Shelf & { text: string | null } {
 describe('remembered()', () => {
   test('gives back what remember() kept', () => {
     const place = shelf(null);
-    const chosen = { ...USUAL_SETTINGS, theme: 'dark', units: 'imperial', cautionRead: true } as const;
+    const chosen = {
+      ...USUAL_SETTINGS,
+      theme: 'dark',
+      units: 'imperial',
+      cautionRead: true,
+      keys: { KeyI: 'KeyQ' },
+    } as const;
     expect(remember(place, chosen)).toBe(true);
     expect(remembered(place)).toEqual(chosen);
   });
 
-  test.each([null, 'not json', '3', '[]', '{"theme":"pink","units":7,"toggles":"yes"}'])(
-    'takes the usual settings for %s',
-    (text) => expect(remembered(shelf(text))).toEqual(USUAL_SETTINGS),
-  );
+  test.each([
+    null,
+    'not json',
+    '3',
+    '[]',
+    '{"theme":"pink","units":7,"toggles":"yes","keys":{"KeyI":"no key"}}',
+    '{"keys":"KeyI"}',
+  ])('takes the usual settings for %s', (text) => expect(remembered(shelf(text))).toEqual(USUAL_SETTINGS));
 
   test('lives without storage, and with one that refuses', () => {
     const refusing: Shelf = {
