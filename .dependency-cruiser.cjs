@@ -59,6 +59,7 @@ module.exports = {
       [...src('panels', 'app'), 'tests/panels', 'tests/app'],
       ...['lit', 'lit-html', 'lit-element', '@lit/[^/]+'],
     ),
+    only('only-cli-imports-png', ['src/cli', 'tests/cli'], 'fast-png'),
     only('only-store-imports-idb', ['src/store', 'tests/store'], 'idb'),
     only(
       'only-file-readers-import-yaml',

@@ -7,7 +7,6 @@ export {
   MEANS,
   USUAL_LUNGS,
   actionOf,
-  usesOf,
   type Action,
   type LungRange,
   type Means,
@@ -16,7 +15,6 @@ export {
 } from './means.ts';
 export {
   USUAL_ASK,
-  steadyNetN,
   stopping,
   wayOf,
   type Floor,
@@ -34,7 +32,7 @@ export {
   type Reach,
   type RecoveryMap,
 } from './recovery-map.ts';
-export { leadKg, withMoreLead } from './surplus.ts';
+export { withMoreLead } from './surplus.ts';
 export { neutralDepths, type NeutralDepth } from './neutral.ts';
 export { steepnessAt, type Shares, type Steepness } from './steepness.ts';
 export { hilltop, type Hilltop } from './hilltop.ts';
