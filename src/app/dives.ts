@@ -1,7 +1,7 @@
 import { rigOf, type Rig, type Setup } from '../diver/index.ts';
 import type { Dive, Run } from '../dive/index.ts';
 import { Flight, afloatStart } from './flight.ts';
-import type { Later } from './later.ts';
+import type * as Learning from './learning.ts';
 import type { LessonFlight } from './lesson-flight.ts';
 import type { PageView } from './page-view.ts';
 import type { Shell } from './shell.ts';
@@ -21,10 +21,15 @@ export interface FreeDiver {
 /** A diver for free practice. */
 export const freeDiver = (setup: Setup, id: string): FreeDiver => ({ rig: rigOf(setup), id, setup });
 
+/** Who fetches what lessons need. */
+interface Fetcher {
+  fetchLearning(): Promise<typeof Learning>;
+}
+
 /** The dive in hand, free or of a lesson, and the other one as it was left. */
 export class Dives {
   readonly #shell: Shell;
-  readonly #later: Later;
+  readonly #later: Fetcher;
   readonly #renewed: () => void;
   #flight: Flight;
   #free: FreeDiver;
@@ -36,7 +41,7 @@ export class Dives {
   begun = false;
 
   /** @param renewed called when another dive was taken in hand */
-  constructor(shell: Shell, later: Later, free: FreeDiver, renewed: () => void) {
+  constructor(shell: Shell, later: Fetcher, free: FreeDiver, renewed: () => void) {
     this.#shell = shell;
     this.#later = later;
     this.#renewed = renewed;
@@ -56,14 +61,17 @@ export class Dives {
     return this.#free;
   }
 
-  /** Free practice from the surface; or from where the diver is let go, frozen until somebody goes on. */
-  practise(free: FreeDiver): void {
+  /**
+   * Free practice from the surface; or from where the diver is let go, frozen until somebody goes on.
+   * @param made a dive of this diver that begins elsewhere
+   */
+  practise(free: FreeDiver, made?: Flight): void {
     this.#free = free;
     const { rig, letGoM } = free;
     const letGo = { depthM: Math.min(letGoM ?? 0, rig.bottomM - OFF_GROUND_M), jacketM3: 0, pitchDeg: 0 };
     const start = letGoM === undefined ? afloatStart(rig) : letGo;
-    this.#take(new Flight(rig, start), null);
-    this.begun = letGoM !== undefined;
+    this.#take(made ?? new Flight(rig, start), null);
+    this.begun = made !== undefined || letGoM !== undefined;
     this.#shell.show({ place: 'fly', setupId: free.id, frozen: this.begun });
   }
 

@@ -57,7 +57,7 @@ export async function fly(shell: Shell): Promise<void> {
   });
 
   // What a first flight does not need comes while nothing else is to do; what fails here is tried again when it is wanted.
-  whenIdle(view, () => void program.later.fetchAll().catch(() => undefined));
+  whenIdle(view, () => void program.later.fetchAll(program).catch(() => undefined));
 
   void import('./address.ts').then(({ keepAddress }) => keepAddress(shell, () => program.lessonId));
 

@@ -17,6 +17,12 @@ export class Held {
     return true;
   }
 
+  /** Lets go what is the opposite of an act: where nothing is held down, the later press is the one that is meant. */
+  yield(act: Act): void {
+    for (const other of this.#down)
+      if (ACTS[other].opposite === act || ACTS[act].opposite === other) this.release(other);
+  }
+
   release(act: Act): void {
     if (this.#down.has(act)) this.#down = new Set([...this.#down].filter((other) => other !== act));
   }

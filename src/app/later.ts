@@ -1,6 +1,8 @@
 import { fetchSheets } from '../panels/index.ts';
 import type { InsightFeed } from './insight-feed.ts';
 import type * as Learning from './learning.ts';
+import type { Presented } from './presented.ts';
+import type { Presenting } from './presenting.ts';
 import type { Shell } from './shell.ts';
 
 /** What a first flight does not need: fetched when it is wanted, or before, while nothing else is to do. */
@@ -10,6 +12,8 @@ export class Later {
   #learning: typeof Learning | null = null;
   #looks: InsightFeed | null = null;
   #feed: Promise<InsightFeed> | null = null;
+  #presenting: Presenting | null = null;
+  #presents: Promise<Presenting> | null = null;
 
   /** @param changed called when the picture has to be drawn anew */
   constructor(shell: Shell, changed: () => void) {
@@ -27,9 +31,14 @@ export class Later {
     return this.#looks;
   }
 
+  /** Presenting, gamepads and one button, once they are there. */
+  get presenting(): Presenting | null {
+    return this.#presenting;
+  }
+
   /** Everything. */
-  async fetchAll(): Promise<void> {
-    await Promise.all([this.fetchLearning(), this.fetchLooks()]);
+  async fetchAll(program: Presented): Promise<void> {
+    await Promise.all([this.fetchLearning(), this.fetchLooks(), this.fetchPresenting(program)]);
   }
 
   async fetchLearning(): Promise<typeof Learning> {
@@ -44,6 +53,17 @@ export class Later {
       return (this.#looks = await this.#feed);
     } catch (problem) {
       this.#feed = null;
+      throw problem;
+    }
+  }
+
+  /** One of these, too. */
+  async fetchPresenting(program: Presented): Promise<Presenting> {
+    this.#presents ??= import('./presenting.ts').then((part) => part.Presenting.begin(program));
+    try {
+      return (this.#presenting = await this.#presents);
+    } catch (problem) {
+      this.#presents = null;
       throw problem;
     }
   }

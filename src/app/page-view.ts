@@ -7,6 +7,7 @@ import {
   type KitView,
   type LessonCard,
   type LooksView,
+  type PresentingView,
   type Readings,
   type Settings,
 } from '../panels/index.ts';
@@ -39,6 +40,8 @@ export interface PageView {
   readonly kit: KitView | null;
   /** Null until the looks over the water were fetched. */
   readonly looks: LooksView | null;
+  /** Null until presenting was fetched. */
+  readonly presenting: PresentingView | null;
   readonly moreOpen: boolean;
   /** Something that went wrong, in words, with the problems of a file. */
   readonly trouble: string;
@@ -72,6 +75,7 @@ export const FIRST_VIEW: PageView = {
   shownAtS: null,
   kit: null,
   looks: null,
+  presenting: null,
   moreOpen: false,
   trouble: '',
   problems: [],

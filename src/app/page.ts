@@ -29,6 +29,7 @@ export function page(view: PageView): TemplateResult {
       ${view.ready ? nothing : html`<p class="waiting">Filling the water …</p>`}
       ${view.place === 'start' && view.ready ? html`<p class="afloat-words">You float until you act.</p>` : nothing}
       ${view.place === 'start' ? html`<air-words></air-words>` : nothing}
+      <show-list .cards=${view.presenting?.cards ?? null}></show-list>
       ${view.hint && !projector && !view.prompt ? html`<p class="hint">${view.hint}</p>` : nothing}
       ${view.looks && flown && !view.prompt ? looks(view.looks, settings.units) : nothing}
       <problem-list .words=${view.trouble} .problems=${view.problems}></problem-list>
@@ -53,6 +54,7 @@ export function page(view: PageView): TemplateResult {
         : nothing
     }
     ${settings.cautionRead || projector ? nothing : html`<start-note></start-note>`}
+    <presenter-strip .strip=${view.presenting?.strip ?? null} .keys=${settings.keys}></presenter-strip>
     <footer>
       <span>${CAUTION.model}</span> <span>${CAUTION.lungs}</span> ${view.cautions.map((one) => html`<span>${one}</span> `)}
     </footer>

@@ -56,6 +56,14 @@ export class Program {
     return new Program(shell, stage, freeDiver(setup, FIRST_SETUP));
   }
 
+  get shell(): Shell {
+    return this.#shell;
+  }
+
+  get dives(): Dives {
+    return this.#dives;
+  }
+
   get stage(): Stage {
     return this.#stage;
   }
@@ -67,11 +75,13 @@ export class Program {
 
   /** One frame: passes real time on to the dive, then shows what came of it. */
   frame(realS: number, nowMs: number): void {
+    this.later.presenting?.poll(nowMs);
     if (this.#runs()) {
       const { clock, ticks } = passTime(this.#clock, realS, this.#shell.view.speed);
-      const goOn = () => this.#dives.lesson?.advance() ?? true;
+      const goOn = () => this.#dives.lesson?.advance() ?? this.later.presenting?.goOn() ?? true;
       const ran = this.#dives.flight.run(ticks, () => this.#held.acts, goOn);
       this.#clock = ran < ticks ? { ...clock, waitingS: 0 } : clock;
+      this.later.presenting?.ran();
       this.#dirty = true;
     }
     if (this.#shell.view.deck?.armed && nowMs - this.#armedAtMs > ARMED_MS) this.#dirty = true;
@@ -95,9 +105,13 @@ export class Program {
     const { place, prompt } = this.#shell.view;
     if (place !== 'start' && place !== 'fly' && place !== 'lesson') return;
     if (prompt) return;
+    this.later.presenting?.acted();
     if (!down) this.#held.release(act);
     else if (!isHeld(act)) this.#dives.flight.hands = pressed(this.#dives.flight.hands, act, this.#dives.flight.rig);
-    else if (this.#held.press(act)) this.#start();
+    else {
+      if (this.#shell.view.settings.toggles) this.#held.yield(act);
+      if (this.#held.press(act)) this.#start();
+    }
     this.refresh();
   }
 
@@ -158,8 +172,9 @@ export class Program {
     this.#panelsAtMs = nowMs;
     const speak = nowMs - this.#spokenAtMs >= SPOKEN_MS;
     if (speak) this.#spokenAtMs = nowMs;
+    const presenting = this.later.presenting?.view() ?? null;
     const told = toldOf({
-      view: this.#shell.view,
+      view: { ...this.#shell.view, presenting },
       flight: this.#dives.flight,
       dive: this.#dives.lookedBack ?? this.#dives.flight.dive,
       lesson: this.#dives.lesson?.view() ?? null,
@@ -169,7 +184,7 @@ export class Program {
       letGo: this.#dives.free.letGoM !== undefined,
       speak,
     });
-    this.#shell.show(told);
+    this.#shell.show({ ...told, presenting });
   }
 
   async #grant(wish: Wish): Promise<void> {
@@ -194,6 +209,7 @@ export class Program {
       case 'speed':
         return this.#shell.show({ speed: wish.speed });
       case 'restart':
+        if (this.later.presenting?.restart()) return;
         if (view.place === 'lesson' || view.place === 'debrief')
           return this.#dives.learn(this.#dives.lesson!.lesson.id);
         return this.#dives.practise(this.#dives.free);
@@ -213,10 +229,13 @@ export class Program {
           return this.#dives.takeUp((lesson) => lesson?.view().done ?? false) ? undefined : this.#dives.toColumn();
         this.#dives.toColumn();
         if (wish.place === 'start') return;
+        if (wish.place === 'teach') void this.#grant({ kind: 'present', ask: { do: 'list' } });
         return this.#shell.show({
           place: 'fly',
           projector: wish.place === 'teach' || (wish.place === 'column' && view.projector),
         });
+      case 'present':
+        return (await this.later.fetchPresenting(this)).hear(wish.ask);
       case 'projector':
         return this.#shell.show({ projector: wish.on });
       case 'lesson':
@@ -229,7 +248,8 @@ export class Program {
         else this.#dives.toColumn();
         return;
       case 'answer':
-        this.#dives.lesson?.answer(wish.answer);
+        if (!this.#dives.lesson) return this.later.presenting?.answer();
+        this.#dives.lesson.answer(wish.answer);
         this.#dives.begun = true;
         this.#clock = NEW_CLOCK;
         return;

@@ -26,7 +26,7 @@ export function shownFrom({ shell, flight, lesson, lookedBack, share, begun }: S
 } {
   const { projector, frozen, debrief, place } = shell.view;
   const flown = lesson?.view() ?? null;
-  const asked = flown !== null && flown.prompt !== null;
+  const asked = Boolean((flown ?? shell.view.presenting)?.prompt);
   const dive = lookedBack ?? flight.dive;
   const of = {
     dive,

@@ -33,10 +33,12 @@ export function toldOf({ view, flight, dive, lesson, held, armed, begun, letGo, 
     readings,
     deck: deckOf(flight, { first: view.place === 'start', down: held, armed, toggles, keys, readings }),
     // A class gets one sentence: in free practice that of the look, in a lesson the task.
-    words: lesson ? lesson.title : (view.projector && view.looks?.words) || wordsOf(view.place, begun, letGo),
+    words: lesson
+      ? lesson.title
+      : view.presenting?.words || (view.projector && view.looks?.words) || wordsOf(view.place, begun, letGo),
     progress: lesson?.progress ?? '',
     hint: lesson && !lesson.done ? lesson.hint : '',
-    prompt: lesson?.prompt ?? null,
+    prompt: (lesson ?? view.presenting)?.prompt ?? null,
     breathing: rig.lungs.open ? hands.breathing : null,
     valveHPa: rig.drysuit ? setValveHPa : null,
     cautions: cautionsOf(rig),

@@ -13,6 +13,7 @@ export type { KitAsk, KitDepth, KitDiver, KitFigure, KitHead, KitHover, KitRow, 
 export type { LessonCard } from './lesson-list.ts';
 export type { Across, HillView, Look, LookChoice, LookToggle, LooksView } from './looks.ts';
 export type { DeckView } from './practice-deck.ts';
+export type { PresentAsk, PresentingView, ShowCard, StripView } from './presenting-view.ts';
 export { spoken, type GasStore, type Pull, type Readings } from './readings.ts';
 export { USUAL_SETTINGS, type Settings } from './settings.ts';
 export { pullKg } from './units.ts';
@@ -23,6 +24,9 @@ export const fetchSheets = (): Promise<unknown> => import('./sheets.ts');
 
 /** Fetches the panels of *Kit and water*. */
 export const fetchKit = (): Promise<unknown> => import('./kit-sheet.ts');
+
+/** Fetches the panels of presenting. */
+export const fetchPresenting = (): Promise<unknown> => import('./presenting-door.ts');
 
 /** Fetches the panels and words of the looks over the water. */
 export const fetchLooks = () => import('./look-door.ts');

@@ -2,6 +2,7 @@ import type { Answer } from '../lesson/index.ts';
 import type { Act } from './acts.ts';
 import type { KitAsk } from './kit-view.ts';
 import type { LookChoice, LookToggle } from './looks.ts';
+import type { PresentAsk } from './presenting-view.ts';
 import type { Settings } from './settings.ts';
 
 /** What a person asks of the program; the page decides. */
@@ -31,6 +32,7 @@ export type Wish =
   | { readonly kind: 'look-choice'; readonly choice: Partial<LookChoice> }
   | { readonly kind: 'look-menu'; readonly open: boolean }
   | { readonly kind: 'settings'; readonly settings: Partial<Settings> }
+  | { readonly kind: 'present'; readonly ask: PresentAsk }
   | { readonly kind: 'file'; readonly file: File };
 
 /** A wish on its way up the page. */

@@ -19,3 +19,12 @@ test('Held takes acts that are no opposites together, and lets all of them go at
   held.releaseAll();
   expect(held.acts.size).toBe(0);
 });
+
+test('Held lets the opposite go where the later press is the one that is meant', () => {
+  const held = new Held();
+  held.press('blow');
+  held.press('in');
+  held.yield('vent');
+  expect(held.press('vent')).toBe(true);
+  expect([...held.acts]).toEqual(['in', 'vent']);
+});

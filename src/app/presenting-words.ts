@@ -1,0 +1,45 @@
+import type { StripView } from '../panels/index.ts';
+import type { ShowStep } from './demonstration.ts';
+import { DEMONSTRATIONS } from './demonstrations.ts';
+import type { PageView } from './page-view.ts';
+import type { Showing } from './showing.ts';
+
+const COMES: Readonly<Record<ShowStep['kind'], string>> = {
+  begin: 'the next diver',
+  ask: 'ask',
+  run: 'run',
+  say: 'explain',
+  rewind: 'rewind',
+};
+
+/** What *next* does now, in words. */
+export function nextWords(
+  showing: Showing | null,
+  { prompt, frozen, place }: Pick<PageView, 'prompt' | 'frozen' | 'place'>,
+): string {
+  if (!showing) {
+    if (prompt) return prompt.kind === 'explain' ? 'go on' : 'lock and run';
+    return place === 'start' ? 'list' : frozen ? 'go on' : 'freeze';
+  }
+  if (showing.prompt) return 'lock and run';
+  if (showing.runs && !(showing.isLast && frozen)) return frozen ? 'go on' : 'freeze';
+  const comes = showing.comes;
+  if (comes) return comes.kind === 'rewind' ? `rewind to ${comes.toS} s` : COMES[comes.kind];
+  return DEMONSTRATIONS[DEMONSTRATIONS.indexOf(showing.demonstration) + 1]?.title.toLowerCase() ?? 'list';
+}
+
+/** The presenter's strip. */
+export function stripOf(
+  showing: Showing | null,
+  view: Pick<PageView, 'prompt' | 'frozen' | 'place'>,
+  tally: readonly number[],
+  fullScreen: boolean | null,
+): StripView {
+  return {
+    next: nextWords(showing, view),
+    canGoBack: showing ? showing.canGoBack : !view.prompt && (!view.frozen || view.place === 'fly'),
+    notes: showing?.step.notes ?? '',
+    tally,
+    fullScreen,
+  };
+}

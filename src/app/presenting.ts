@@ -1,0 +1,258 @@
+import {
+  WishEvent,
+  fetchPresenting,
+  isHeld,
+  type LookToggle,
+  type PresentAsk,
+  type PresentingView,
+  type Wish,
+} from '../panels/index.ts';
+import { Blank } from './blank.ts';
+import { DEMONSTRATIONS } from './demonstrations.ts';
+import { Flight } from './flight.ts';
+import { fillsScreen, turnFullScreen } from './full-screen.ts';
+import { Latency } from './latency.ts';
+import { OneButton } from './one-button.ts';
+import { PAD_ROWS, Pads } from './pads.ts';
+import { listenToPresenter } from './presenter-keys.ts';
+import './presenting.css';
+import { stripOf } from './presenting-words.ts';
+import { readySetup } from './setups.ts';
+import type { Presented } from './presented.ts';
+import type { Shell } from './shell.ts';
+import { neutralStart } from './show-start.ts';
+import { Showing } from './showing.ts';
+import { Tally } from './tally.ts';
+
+/** How far below the surface one button begins, metres. */
+const ONE_BUTTON_M = 8;
+
+/**
+ * Presenting to a class by *next* and *back* alone, and all hands that are neither keys on a deck nor fingers: clicker, gamepad,
+ * one button. It measures, too, how long a press takes to reach the diver.
+ */
+export class Presenting {
+  readonly #program: Presented;
+  readonly #shell: Shell;
+  readonly #blank: Blank;
+  readonly #pads: Pads;
+  readonly #latency: Latency;
+  readonly #oneButton: OneButton;
+  #showing: Showing | null = null;
+  #listed = false;
+  #stripShown = true;
+  readonly #tally = new Tally();
+  #looked: LookToggle | null = null;
+  #told: PresentingView | null = null;
+  #toldText = '';
+
+  private constructor(program: Presented) {
+    this.#program = program;
+    this.#shell = program.shell;
+    const { window: view, root } = this.#shell;
+    this.#blank = new Blank(root, () => this.hear({ do: 'blank' }));
+    this.#latency = new Latency(view);
+    this.#oneButton = new OneButton(program);
+    this.#pads = new Pads(view.navigator, {
+      act: (act, down) => {
+        this.#latency.heard(performance.now());
+        if (!this.#shell.view.settings.toggles || !isHeld(act)) program.act(act, down);
+        else if (down) program.toggle(act);
+      },
+      command: (command) => program.command(command),
+      next: () => void this.hear({ do: 'next' }),
+    });
+    listenToPresenter(
+      this.#shell,
+      () => this.#blank.on,
+      (ask) => void this.hear(ask),
+    );
+    root.ownerDocument.addEventListener('fullscreenchange', () => this.#tell());
+    this.#tell();
+  }
+
+  /** Presenting, its panels fetched. */
+  static async begin(program: Presented): Promise<Presenting> {
+    await fetchPresenting();
+    return new Presenting(program);
+  }
+
+  /** Before a frame: other hands are looked at. */
+  poll(nowMs: number): void {
+    this.#pads.poll();
+    this.#latency.frame(nowMs);
+  }
+
+  /** After an act was taken, and after ticks were run: the time between them is measured. */
+  acted(): void {
+    this.#latency.acted(this.#program.dives.flight.dive.controls);
+  }
+
+  ran(): void {
+    this.#latency.ran(this.#program.dives.flight.dive.controls, performance.now());
+  }
+
+  /** Asked after each change of the hands while time goes on. @returns whether it does */
+  goOn(): boolean {
+    const showing = this.#live();
+    if (!showing) return true;
+    const { step } = showing;
+    const on = showing.goOn();
+    if (showing.step !== step) this.#entered(showing);
+    else if (!on) this.#shell.show({ frozen: true });
+    return on;
+  }
+
+  /** What the page shows of it; the same object as long as nothing changed. */
+  view(): PresentingView {
+    const now = this.#viewNow();
+    const text = JSON.stringify(now);
+    if (text !== this.#toldText || !this.#told) {
+      this.#toldText = text;
+      this.#told = now;
+    }
+    return this.#told;
+  }
+
+  /** An answer to what a demonstration asks: locked, and on it goes. */
+  answer(): void {
+    const showing = this.#live();
+    if (showing?.prompt && showing.next()) this.#entered(showing);
+  }
+
+  /** Begins the demonstration in hand anew. @returns whether there is one */
+  restart(): boolean {
+    const showing = this.#live();
+    if (showing) void this.#show(showing.demonstration.id);
+    return showing !== null;
+  }
+
+  async hear(ask: PresentAsk): Promise<void> {
+    if (this.#blank.on && ask.do !== 'full-screen') this.#unblank();
+    else if (ask.do === 'blank') this.#hide();
+    else if (ask.do === 'next') await this.#next();
+    else if (ask.do === 'previous') this.#previous();
+    else if (ask.do === 'show') await this.#show(ask.id);
+    else if (ask.do === 'list') this.#openList();
+    else if (ask.do === 'list-away') this.#listed = false;
+    else if (ask.do === 'strip') this.#stripShown = !this.#stripShown;
+    else if (ask.do === 'tally') this.#tally.count(ask.at);
+    else if (ask.do === 'clear') this.#tally.clear();
+    else if (ask.do === 'full-screen') await turnFullScreen(this.#shell.root.ownerDocument);
+    else this.#beginNeutral();
+    this.#tell();
+  }
+
+  /** The demonstration, as long as its dive is the one in hand. */
+  #live(): Showing | null {
+    const { dives } = this.#program;
+    return this.#showing && dives.lesson === null && dives.flight === this.#showing.flight ? this.#showing : null;
+  }
+
+  async #next(): Promise<void> {
+    const { place, prompt, frozen } = this.#shell.view;
+    const showing = this.#live();
+    if (this.#listed) return this.#show(DEMONSTRATIONS[0]!.id);
+    if (place === 'start') return this.#wish({ kind: 'place', place: 'teach' });
+    if (prompt && !showing) return this.#wish({ kind: 'answer', answer: this.#tally.said(prompt) });
+    if (showing?.runs && !(showing.isLast && frozen)) return this.#wish({ kind: 'freeze' });
+    if (!showing) {
+      if (place === 'fly' && !this.#program.dives.begun) return this.#openList();
+      return this.#wish({ kind: 'freeze' });
+    }
+    if (showing.next()) return this.#entered(showing);
+    const after = DEMONSTRATIONS[DEMONSTRATIONS.indexOf(showing.demonstration) + 1];
+    if (after) return this.#show(after.id);
+    this.#openList();
+  }
+
+  #previous(): void {
+    const { place, prompt, frozen } = this.#shell.view;
+    const showing = this.#live();
+    if (showing) {
+      if (showing.previous()) this.#entered(showing);
+    } else if (!frozen && !prompt) this.#wish({ kind: 'freeze' });
+    else if (place === 'fly') this.#wish({ kind: 'back' });
+  }
+
+  async #show(id: string): Promise<void> {
+    const demonstration = DEMONSTRATIONS.find((one) => one.id === id);
+    if (!demonstration) throw new RangeError(`there is no demonstration ${id}`);
+    const showing = await Showing.begin(demonstration, readySetup);
+    this.#showing = showing;
+    this.#listed = false;
+    this.#shell.show({ projector: true });
+    this.#entered(showing);
+    this.#tell();
+  }
+
+  /** A step was come to: its dive in hand, time standing unless it runs, its look over the water and no other. */
+  #entered(showing: Showing): void {
+    const { dives } = this.#program;
+    const { step, flight } = showing;
+    if (dives.flight !== flight) dives.practise({ rig: flight.rig, id: '', setup: null }, flight);
+    this.#program.letGo();
+    this.#shell.show({ frozen: !showing.runs, prompt: showing.prompt });
+    const look = 'look' in step ? (step.look ?? null) : null;
+    if (look !== this.#looked && (look === 'hilltop' || look === 'stops' || look === null))
+      this.#wish({ kind: 'look-choice', choice: { look } });
+    this.#looked = look;
+    this.#tell();
+  }
+
+  #openList(): void {
+    this.#listed = true;
+    if (!this.#shell.view.projector) this.#shell.show({ projector: true });
+    if (this.#program.dives.begun && !this.#shell.view.prompt) this.#shell.show({ frozen: true });
+  }
+
+  #beginNeutral(): void {
+    const { dives } = this.#program;
+    const { rig, id, setup } = dives.free;
+    dives.practise({ rig, id, setup }, new Flight(rig, neutralStart(rig, ONE_BUTTON_M)));
+  }
+
+  #hide(): void {
+    if (this.#program.dives.begun && !this.#shell.view.frozen) this.#shell.show({ frozen: true });
+    else this.#blank.stood = true;
+    this.#program.letGo();
+    this.#blank.show();
+  }
+
+  /** Back to the picture; time goes on if it did. */
+  #unblank(): void {
+    const goesOn = !this.#blank.stood;
+    this.#blank.away();
+    if (goesOn) this.#shell.show({ frozen: false });
+  }
+
+  #viewNow(): PresentingView {
+    const showing = this.#live();
+    const { place, prompt, settings } = this.#shell.view;
+    this.#tally.asked(prompt);
+    this.#oneButton.on = settings.oneButton;
+    const fullScreen = fillsScreen(this.#shell.root.ownerDocument);
+    const flown = place === 'fly' || place === 'lesson';
+    return {
+      cards: this.#listed && place === 'fly' ? DEMONSTRATIONS : null,
+      strip:
+        this.#stripShown && flown && this.#shell.view.projector && !this.#listed
+          ? stripOf(showing, this.#shell.view, this.#tally.counts, fullScreen)
+          : null,
+      words: showing?.words ?? '',
+      prompt: showing?.prompt ?? null,
+      pad: { there: this.#pads.there, rows: PAD_ROWS },
+      latency: this.#latency.words,
+      fullScreen,
+    };
+  }
+
+  #tell(): void {
+    this.#shell.show({ presenting: this.view() });
+    this.#program.refresh();
+  }
+
+  #wish(wish: Wish): void {
+    this.#shell.root.dispatchEvent(new WishEvent(wish));
+  }
+}

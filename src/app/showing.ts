@@ -1,0 +1,191 @@
+import { TICKS_PER_ROW, TICKS_PER_S, replay } from '../dive/index.ts';
+import type { Prompt } from '../lesson/index.ts';
+import type { Rig, Setup } from '../diver/index.ts';
+import type { AskStep, BeginStep, Demonstration, ShowStep } from './demonstration.ts';
+import { Flight } from './flight.ts';
+import { gasM3, neutralGasM3, shownRig, shownStart } from './show-start.ts';
+import { meanSpeedMps, truthOfRun } from './show-truth.ts';
+
+const LETTERS = 'ABCD';
+
+/** Where a demonstration was when a step was entered. */
+interface Entered {
+  readonly step: number;
+  readonly flight: Flight;
+  readonly tick: number;
+  readonly begun: BeginStep;
+  readonly memory: Memory;
+}
+
+/** What a demonstration keeps of its runs: words by name, the question that waits for its truth, the first run's seconds. */
+interface Memory {
+  readonly words: ReadonlyMap<string, string>;
+  readonly asked: { readonly step: AskStep; readonly row: number } | null;
+  readonly firstS: number | null;
+}
+
+/** One demonstration on its way: which step, whose dive, what was kept of it. It knows no page. */
+export class Showing {
+  readonly demonstration: Demonstration;
+  readonly #rigs: ReadonlyMap<BeginStep, Rig>;
+  readonly #trail: Entered[] = [];
+  #memory: Memory = { words: new Map(), asked: null, firstS: null };
+
+  private constructor(demonstration: Demonstration, rigs: ReadonlyMap<BeginStep, Rig>) {
+    this.demonstration = demonstration;
+    this.#rigs = rigs;
+    this.#enter(0);
+  }
+
+  /** The demonstration at its first step, its divers fetched. @throws {RangeError} when it does not begin with a diver */
+  static async begin(demonstration: Demonstration, fetch: (id: string) => Promise<Setup>): Promise<Showing> {
+    const begins = demonstration.steps.filter((step) => step.kind === 'begin');
+    if (demonstration.steps[0]?.kind !== 'begin') throw new RangeError(`${demonstration.id} begins with no diver`);
+    const rigs = await Promise.all(begins.map(async (step) => shownRig(await fetch(step.setup), step.moreLeadKg)));
+    return new Showing(demonstration, new Map(begins.map((step, i) => [step, rigs[i]!])));
+  }
+
+  get step(): ShowStep {
+    return this.demonstration.steps[this.#now.step]!;
+  }
+
+  get flight(): Flight {
+    return this.#now.flight;
+  }
+
+  get isLast(): boolean {
+    return this.#now.step + 1 >= this.demonstration.steps.length;
+  }
+
+  /** What comes after this step; null at the last. */
+  get comes(): ShowStep | null {
+    return this.demonstration.steps[this.#now.step + 1] ?? null;
+  }
+
+  get canGoBack(): boolean {
+    return this.#trail.length > 1;
+  }
+
+  get runs(): boolean {
+    return this.step.kind === 'run';
+  }
+
+  /** What is asked now; in a class the page letters its options. */
+  get prompt(): Prompt | null {
+    const { step } = this;
+    if (step.kind !== 'ask') return null;
+    const id = `${this.demonstration.id}-${this.#now.step}`;
+    return { kind: 'choice', id, question: step.question, options: step.options };
+  }
+
+  /** The one sentence on the stage. */
+  get words(): string {
+    const { step } = this;
+    if (step.kind === 'ask') return this.demonstration.title;
+    return step.words.replace(/\{(\w+)\}/g, (_, name: string) => this.#memory.words.get(name) ?? '…');
+  }
+
+  /** Asked after each change of the hands. @returns whether time goes on */
+  goOn(): boolean {
+    const { step } = this;
+    // Whoever lets time go on where nothing runs wants the next step.
+    if (step.kind !== 'run') return this.next() ? this.runs : true;
+    if (!this.#arrived(step) && this.#seconds() < step.atMostS) return true;
+    this.#over(step);
+    this.next();
+    return false;
+  }
+
+  /** The next step. @returns false after the last one */
+  next(): boolean {
+    const { step } = this;
+    if (step.kind === 'run') this.#over(step);
+    if (this.isLast) return false;
+    this.#enter(this.#now.step + 1);
+    return true;
+  }
+
+  /** A step back, the dive with it: a run is taken back whole. @returns false at the first one */
+  previous(): boolean {
+    if (this.#trail.length < 2) return false;
+    this.#trail.pop();
+    while (this.runs && this.#trail.length > 1) this.#trail.pop();
+    const { flight, tick, memory } = this.#now;
+    const since = tick - flight.dive.recording.startTick;
+    flight.take(replay(flight.dive.run(), Math.max(0, since)));
+    this.#memory = memory;
+    return true;
+  }
+
+  get #now(): Entered {
+    return this.#trail[this.#trail.length - 1]!;
+  }
+
+  #enter(at: number): void {
+    const step = this.demonstration.steps[at]!;
+    const { flight, begun } = step.kind === 'begin' ? this.#put(step) : this.#now;
+    if (step.kind === 'rewind') flight.take(replay(flight.dive.run(), step.toS * TICKS_PER_S));
+    if (step.kind === 'ask') {
+      const row = flight.dive.recording.rows - 1;
+      this.#memory = { ...this.#memory, asked: { step, row } };
+      this.#keep('asked', speedWords(meanSpeedMps(flight.dive.recording, row)));
+    }
+    this.#trail.push({ step: at, flight, tick: flight.dive.tick, begun, memory: this.#memory });
+  }
+
+  #put(step: BeginStep): { readonly flight: Flight; readonly begun: BeginStep } {
+    const rig = this.#rigs.get(step)!;
+    const flight = new Flight(rig, shownStart(rig, step));
+    if (step.keepGas && step.neutralAtM !== null)
+      this.#keep(step.keepGas, `${(neutralGasM3(rig, step.neutralAtM) * 1e3).toFixed(1)} L`);
+    return { flight, begun: step };
+  }
+
+  #seconds(): number {
+    return (this.flight.dive.tick - this.#now.tick) / TICKS_PER_S;
+  }
+
+  #arrived({ untilM }: Extract<ShowStep, { kind: 'run' }>): boolean {
+    if (untilM === null) return false;
+    const { recording, state } = this.flight.dive;
+    const fromM = recording.at(Math.min(this.#entryRow(), recording.rows - 1), 'depthM');
+    return (state.depthM - untilM) * (fromM - untilM) <= 0;
+  }
+
+  #entryRow(): number {
+    const { flight, tick } = this.#now;
+    return Math.floor((tick - flight.dive.recording.startTick) / TICKS_PER_ROW);
+  }
+
+  /** Takes from a run what is said of it. */
+  #over(step: Extract<ShowStep, { kind: 'run' }>): void {
+    const { rig, dive } = this.flight;
+    const { recording, state } = dive;
+    const { neutralAtM } = this.#now.begun;
+    const tookS = this.#seconds();
+    this.#keep('took', tookS.toFixed(0));
+    this.#keep('depth', `${state.depthM.toFixed(1)} m`);
+    this.#keep('off', `${Math.abs(state.depthM - (neutralAtM ?? this.#now.begun.atM)).toFixed(1)} m`);
+    this.#keep('speed', speedWords(meanSpeedMps(recording, recording.rows - 1)));
+    this.#keep('gas', `${(gasM3(rig, state.depthM, state.jacketMol) * 1e3).toFixed(1)} L`);
+    if (step.keepS) this.#keep(step.keepS, tookS.toFixed(0));
+    if (step.keepS === 'first') this.#memory = { ...this.#memory, firstS: tookS };
+    if (!this.#memory.asked) return;
+    const { firstS } = this.#memory;
+    const { step: asked, row: askedRow } = this.#memory.asked;
+    const arrived = this.#arrived(step);
+    const over = { recording, askedRow, neutralAtM, tookS, firstS, arrived };
+    const id = truthOfRun(asked.truth, over);
+    const at = asked.options.findIndex((option) => option.id === id);
+    this.#keep('right', at < 0 ? 'None of these' : LETTERS[at]!);
+    this.#memory = { ...this.#memory, asked: null };
+  }
+
+  #keep(name: string, words: string): void {
+    this.#memory = { ...this.#memory, words: new Map(this.#memory.words).set(name, words) };
+  }
+}
+
+function speedWords(speedMps: number): string {
+  return `${Math.abs(speedMps * 60).toFixed(0)} m/min`;
+}

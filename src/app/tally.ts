@@ -1,0 +1,34 @@
+import type { Prompt } from '../lesson/index.ts';
+
+/** The four counts of nothing. */
+const NONE: readonly number[] = [0, 0, 0, 0];
+
+/** Hands counted for the letters A to D, anew for each question. */
+export class Tally {
+  counts = NONE;
+  #askedId = '';
+
+  /** One hand more. */
+  count(at: number): void {
+    this.counts = this.counts.map((count, i) => (i === at ? count + 1 : count));
+  }
+
+  clear(): void {
+    this.counts = NONE;
+  }
+
+  /** Hears what is asked now. */
+  asked(prompt: Prompt | null): void {
+    if (!prompt || prompt.id === this.#askedId) return;
+    this.#askedId = prompt.id;
+    this.clear();
+  }
+
+  /** What most hands said to a choice; null where nobody counted, two are even, or nothing is to be chosen. */
+  said(prompt: Prompt | null): string | null {
+    if (prompt?.kind !== 'choice') return null;
+    const most = Math.max(...this.counts);
+    const at = this.counts.indexOf(most);
+    return most > 0 && at === this.counts.lastIndexOf(most) ? (prompt.options[at]?.id ?? null) : null;
+  }
+}

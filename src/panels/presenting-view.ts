@@ -1,0 +1,48 @@
+import type { Prompt } from '../lesson/index.ts';
+
+/** What a presenter, a clicker or one button asks for. */
+export type PresentAsk =
+  | {
+      readonly do: 'next' | 'previous' | 'blank' | 'full-screen' | 'strip' | 'list' | 'list-away' | 'clear' | 'neutral';
+    }
+  | { readonly do: 'tally'; readonly at: number }
+  | { readonly do: 'show'; readonly id: string };
+
+/** A demonstration as the list shows it. */
+export interface ShowCard {
+  readonly id: string;
+  readonly title: string;
+  readonly about: string;
+}
+
+/** The presenter's strip. */
+export interface StripView {
+  /** What *next* does, in words. */
+  readonly next: string;
+  readonly canGoBack: boolean;
+  readonly notes: string;
+  /** Hands counted for A, B, C, D. */
+  readonly tally: readonly number[];
+  /** Null where the browser knows no full screen. */
+  readonly fullScreen: boolean | null;
+}
+
+/** What presenting, other hands and measuring add to the page. */
+export interface PresentingView {
+  /** Open list of what can be shown; null while it is closed. */
+  readonly cards: readonly ShowCard[] | null;
+  /** Null while it is hidden, or nobody presents. */
+  readonly strip: StripView | null;
+  /** The one sentence on the stage; empty without a demonstration. */
+  readonly words: string;
+  /** What a demonstration asks. */
+  readonly prompt: Prompt | null;
+  /** What each part of a gamepad does, and whether one is there. */
+  readonly pad: {
+    readonly there: boolean;
+    readonly rows: readonly { readonly part: string; readonly words: string }[];
+  };
+  /** From press to diver, as a sentence. */
+  readonly latency: string;
+  readonly fullScreen: boolean | null;
+}

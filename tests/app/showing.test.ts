@@ -1,0 +1,127 @@
+import { describe, expect, test } from 'vitest';
+import temperate from '../../src/diver/setups/temperate-sea.yaml';
+import heavy from '../../src/diver/setups/two-piece-heavy.yaml';
+import { READY_SETUPS, netForceN, type Setup } from '../../src/diver/index.ts';
+import { TICKS_PER_S, replay, startState } from '../../src/dive/index.ts';
+import { DEMONSTRATIONS } from '../../src/app/demonstrations.ts';
+import { neutralGasM3, shownRig, shownStart } from '../../src/app/show-start.ts';
+import { Showing } from '../../src/app/showing.ts';
+
+const SETUPS: Readonly<Record<string, unknown>> = { 'temperate-sea': temperate, 'two-piece-heavy': heavy };
+const fetch = (id: string) => Promise.resolve(SETUPS[id] as Setup);
+const begin = (id: string) =>
+  Showing.begin(
+    DEMONSTRATIONS.find((one) => one.id === id)!,
+    fetch,
+  );
+
+/** Lets time go on with nothing pressed until the run is over. */
+function letRun(showing: Showing): void {
+  const { step } = showing;
+  for (let s = 0; s < 120 && showing.step === step; s++)
+    showing.flight.run(
+      TICKS_PER_S,
+      () => new Set(),
+      () => showing.goOn(),
+    );
+}
+
+/** Walks it by next alone, from the first step to the last, and gives what stood on the stage. */
+function walked(showing: Showing): string[] {
+  const stood: string[] = [showing.words];
+  for (;;) {
+    if (showing.runs) letRun(showing);
+    if (showing.isLast || !showing.next()) return stood;
+    stood.push(showing.words);
+    if (showing.runs) letRun(showing);
+    if (showing.step.kind === 'say') stood.push(showing.words);
+  }
+}
+
+describe('every demonstration', () => {
+  test.each(DEMONSTRATIONS.map((one) => [one.id, one] as const))(
+    '%s begins with one of our setups, asks with four letters, and fills every name it writes',
+    async (_, demonstration) => {
+      for (const step of demonstration.steps) {
+        if (step.kind === 'begin') expect(READY_SETUPS.map(({ id }) => id)).toContain(step.setup);
+        if (step.kind === 'ask') expect(step.options).toHaveLength(4);
+      }
+      for (const words of walked(await Showing.begin(demonstration, fetch)))
+        expect(words).not.toMatch(/…|None of these/);
+    },
+  );
+});
+
+describe('The hilltop', () => {
+  test('who is lifted goes on up, who is pushed down goes on down, and 30 cm become more than a metre either way', async () => {
+    const said = walked(await begin('hilltop')).filter((words) => words.includes('became'));
+    expect(said[0]).toMatch(/^C: 30 cm became [12]\.\d m in 25 s/);
+    expect(said.at(-1)).toMatch(/^D: 30 cm became [12]\.\d m in 25 s/);
+  });
+
+  test('shownStart() takes gas for neutral at 10 m along: light above, heavy below', () => {
+    const rig = shownRig(temperate as Setup, 0);
+    const netAt = (atM: number) =>
+      netForceN(
+        rig,
+        startState(rig, { ...shownStart(rig, { atM, neutralAtM: 10 }), lungM3: rig.lungs.endExpiratoryM3 }),
+      );
+    const shift = netAt(10);
+    expect(netAt(9.7)).toBeGreaterThan(shift);
+    expect(netAt(10.3)).toBeLessThan(shift);
+  });
+});
+
+describe('Two kilograms too many', () => {
+  test('V = m/ρ: each kilogram more wants a kilogram of water displaced, less what the lead displaces', () => {
+    const [first, second] = [0, 2].map((kg) => neutralGasM3(shownRig(temperate as Setup, kg), 10));
+    // 2 kg of lead displace 2 / 11340 m³; sea water of 35 psu and 15 °C has 1026 kg/m³.
+    expect((second! - first!) * 1e3).toBeCloseTo((2 / 1026 - 2 / 11340) * 1e3, 1);
+  });
+
+  test('the second leaves sooner than the first', async () => {
+    expect(walked(await begin('two-kilograms')).at(-1)).toMatch(/^A: 26 s instead of 30 s/);
+  });
+});
+
+describe('Runaway descent', () => {
+  test('freezes at 10 m and asks, sinks faster still at 20 m, and is back at the fifth second to be taken over', async () => {
+    const showing = await begin('runaway-descent');
+    showing.next();
+    letRun(showing);
+    expect(showing.prompt?.kind).toBe('choice');
+    expect(showing.flight.dive.state.depthM).toBeCloseTo(10, 1);
+    const whole = showing.flight.dive.run();
+    showing.next();
+    letRun(showing);
+    expect(showing.words).toMatch(/^A: 29 m\/min at 10 m, 32 m\/min at 20 m/);
+    showing.next();
+    expect(showing.flight.dive.hash()).toBe(replay(whole, 5 * TICKS_PER_S).hash());
+  });
+
+  test('previous() takes a run back whole, to the bit, and next goes the same way again', async () => {
+    const showing = await begin('runaway-descent');
+    showing.next();
+    letRun(showing);
+    const asked = showing.flight.dive.hash();
+    showing.next();
+    letRun(showing);
+    const explained = showing.words;
+    showing.previous();
+    expect(showing.prompt).not.toBeNull();
+    expect(showing.flight.dive.hash()).toBe(asked);
+    showing.next();
+    letRun(showing);
+    expect(showing.words).toBe(explained);
+  });
+
+  test('time does not go on while it is asked, and goes on by whoever lets it where something is said', async () => {
+    const showing = await begin('runaway-descent');
+    expect(showing.goOn()).toBe(true);
+    expect(showing.runs).toBe(true);
+    letRun(showing);
+    const { tick } = showing.flight.dive;
+    expect(showing.prompt).not.toBeNull();
+    expect(showing.flight.dive.tick).toBe(tick);
+  });
+});

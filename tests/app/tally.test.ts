@@ -1,0 +1,29 @@
+import { expect, test } from 'vitest';
+import { Tally } from '../../src/app/tally.ts';
+
+const options = ['up', 'down', 'stays', 'back'].map((id) => ({ id, words: id }));
+const ask = (id: string) => ({ kind: 'choice', id, question: '?', options }) as const;
+
+test('Tally says what most hands said, and nothing where two are even or nobody counted', () => {
+  const tally = new Tally();
+  const prompt = ask('one');
+  tally.asked(prompt);
+  expect(tally.said(prompt)).toBeNull();
+  tally.count(1);
+  tally.count(2);
+  expect(tally.said(prompt)).toBeNull();
+  tally.count(2);
+  expect([tally.counts, tally.said(prompt)]).toEqual([[0, 1, 2, 0], 'stays']);
+});
+
+test('Tally counts anew for another question, keeps counting for the same, and chooses no option that is not there', () => {
+  const tally = new Tally();
+  tally.asked(ask('one'));
+  tally.count(3);
+  tally.asked(ask('one'));
+  tally.asked(null);
+  expect(tally.counts).toEqual([0, 0, 0, 1]);
+  expect(tally.said({ ...ask('one'), options: options.slice(0, 2) })).toBeNull();
+  tally.asked(ask('two'));
+  expect(tally.counts).toEqual([0, 0, 0, 0]);
+});
