@@ -16,6 +16,7 @@ export interface KeyLike {
 /** What has the focus, as far as keys care: typing takes every key, a button takes its own two. */
 export type Focus = 'typing' | 'button' | 'elsewhere';
 
+/** Each has its line in the list of keys, where it can be moved. */
 const COMMANDS: Readonly<Record<string, KeyCommand>> = {
   KeyP: 'freeze',
   Space: 'freeze',

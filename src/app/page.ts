@@ -69,6 +69,7 @@ export function page(view: PageView): TemplateResult {
       .setups=${view.place === 'start' || view.place === 'fly' ? view.setups : []}
       .setupId=${view.setupId}
       .looks=${view.looks?.choice ?? null}
+      .presenting=${view.presenting}
     ></more-sheet>`;
 }
 

@@ -5,7 +5,10 @@ import { CAUTION } from './cautions.ts';
 import { lookSettings } from './look-choice.ts';
 import type { LookChoice } from './looks.ts';
 import { letGo } from './more-let-go.ts';
-import { aboutWords, keyList } from './more-words.ts';
+import './key-list.ts';
+import { handsAndMeasures } from './more-hands.ts';
+import { aboutWords } from './more-words.ts';
+import type { PresentingView } from './presenting-view.ts';
 import type { DeckView } from './practice-deck.ts';
 import { Panel } from './panel.ts';
 import { USUAL_SETTINGS, type Settings } from './settings.ts';
@@ -23,6 +26,7 @@ export class MoreSheet extends Panel {
     setups: { attribute: false },
     setupId: { attribute: false },
     looks: { attribute: false },
+    presenting: { attribute: false },
   };
   declare open: boolean;
   declare settings: Settings;
@@ -36,6 +40,8 @@ export class MoreSheet extends Panel {
   declare setupId: string;
   /** What the looks over the water take for granted; null until they were fetched. */
   declare looks: LookChoice | null;
+  /** Other hands, and what was measured; null until they were fetched. */
+  declare presenting: PresentingView | null;
 
   constructor() {
     super();
@@ -48,6 +54,7 @@ export class MoreSheet extends Panel {
     this.setups = [];
     this.setupId = '';
     this.looks = null;
+    this.presenting = null;
   }
 
   override updated(): void {
@@ -63,7 +70,7 @@ export class MoreSheet extends Panel {
         <h2>More</h2>
         <button type="button" class="tool" @click=${() => this.#ask({ kind: 'more', open: false })}>close</button>
       </header>
-      ${this.open ? html`${this.#dive()} ${this.#lungs()} ${this.#screen()} ${this.looks ? lookSettings(this, this.looks) : nothing} ${this.deck ? keyList(this.deck) : nothing} ${aboutWords()}` : nothing}
+      ${this.open ? html`${this.#dive()} ${this.#lungs()} ${this.#screen()} ${this.looks ? lookSettings(this, this.looks) : nothing} ${this.presenting ? handsAndMeasures(this, this.presenting, this.settings.oneButton, this.breathing !== null && this.setups.length > 0) : nothing} <key-list .keys=${this.settings.keys}></key-list> ${aboutWords()}` : nothing}
     </dialog>`;
   }
 

@@ -1,5 +1,6 @@
 // @vitest-environment happy-dom
 import { describe, expect, test } from 'vitest';
+import { KEY_ROWS } from '../../src/panels/key-rows.ts';
 import { actOfKey, focusOf, meaningOf, type KeyLike } from '../../src/app/keys.ts';
 
 const key = (code: string, more: Partial<KeyLike> = {}): KeyLike => ({
@@ -82,4 +83,36 @@ describe('a moved key', () => {
 
   test('means nothing at a place that it left empty', () =>
     expect(meaningOf(key('KeyP'), 'elsewhere', moved)).toBeNull());
+});
+
+test('every key that means something has its line in the list of keys, where it can be moved', () => {
+  const letters = [...'ABCDEFGHIJKLMNOPQRSTUVWXYZ'].map((letter) => `Key${letter}`);
+  const digits = [...'0123456789'].map((digit) => `Digit${digit}`);
+  const marks = [
+    'Minus',
+    'Equal',
+    'BracketLeft',
+    'BracketRight',
+    'Semicolon',
+    'Quote',
+    'Backquote',
+    'Backslash',
+    'Comma',
+    'Slash',
+  ];
+  const others = [
+    'Space',
+    'ArrowUp',
+    'ArrowDown',
+    'ArrowLeft',
+    'ArrowRight',
+    'Home',
+    'End',
+    'Insert',
+    'Delete',
+    'Backspace',
+  ];
+  const meant = [...letters, ...digits, ...marks, ...others].filter((code) => meaningOf(key(code), 'elsewhere'));
+  expect(meant.length).toBeGreaterThan(20);
+  expect(KEY_ROWS.map(({ usual }) => usual)).toEqual(expect.arrayContaining(meant));
 });

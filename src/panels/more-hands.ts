@@ -1,0 +1,52 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { PresentingView } from './presenting-view.ts';
+import { wish, type Wish } from './wish.ts';
+
+/** Hands other than keys and fingers: one button, a gamepad; full screen; and how long a press takes. A part of *more*. */
+export function handsAndMeasures(
+  host: EventTarget,
+  { pad, latency, fullScreen }: PresentingView,
+  oneButton: boolean,
+  lungs: boolean,
+): TemplateResult {
+  const ask = (what: Wish) => wish(host, what);
+  return html`<section>
+    <h3>One button</h3>
+    <label class="choice"
+      ><input
+        type="checkbox"
+        .checked=${oneButton}
+        @change=${(event: Event) =>
+          ask({ kind: 'settings', settings: { oneButton: (event.target as HTMLInputElement).checked } })}
+      />
+      breathe by one button: down breathes in, up breathes out</label
+    >
+    <p>Space, or a press anywhere on the water. With "press once to begin" each press turns the breath round.</p>
+    ${
+      oneButton && lungs
+        ? html`<button type="button" class="tool" @click=${() => ask({ kind: 'present', ask: { do: 'neutral' } })}>
+            begin neutral at 8 m
+          </button>`
+        : nothing
+    }
+    ${
+      fullScreen === null
+        ? nothing
+        : html`<div class="row">
+            <button type="button" class="tool" @click=${() => ask({ kind: 'present', ask: { do: 'full-screen' } })}>
+              ${fullScreen ? 'leave full screen' : 'full screen'}
+            </button>
+          </div>`
+    }
+    <details class="pad">
+      <summary>Gamepad: ${pad.there ? 'one is there' : 'none is there; press a button on it'}</summary>
+      <ul>
+        ${pad.rows.map(({ part, words }) => html`<li><b>${part}</b> ${words}</li>`)}
+      </ul>
+    </details>
+    <details>
+      <summary>How long a press takes</summary>
+      <p>${latency}</p>
+    </details>
+  </section>`;
+}
