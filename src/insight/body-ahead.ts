@@ -13,7 +13,7 @@ import {
   type Controls,
   type DiveState,
 } from '../dive/index.ts';
-import type { Attempt } from './stopping.ts';
+import type { Attempt } from './attempt.ts';
 
 /** Time between two entries, ticks: hands may change at each. */
 export const ENTRY_TICKS = 6;

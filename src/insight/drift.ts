@@ -2,7 +2,7 @@ import { HEAD_OUT_M, LUNG_VAPOUR_PA, TOP_UPRIGHT_M, emergedM3, foamM3, type Rig 
 import { boylePaM3, noFlows, writeFlows, type DiveState, type Flows, type ValveState } from '../dive/index.ts';
 import { waterAt, type WaterAt } from '../water/index.ts';
 import { ENTRY_S, ENTRY_TICKS, steadyLungM3, type BodyAhead } from './body-ahead.ts';
-import { HORIZON_S, type Attempt } from './stopping.ts';
+import { HORIZON_S, type Attempt } from './attempt.ts';
 
 const water: WaterAt = { densityKgPerM3: NaN, pressurePa: NaN };
 const rate: Flows = noFlows();

@@ -1,10 +1,12 @@
 import { netForceN, type Rig } from '../diver/index.ts';
 import type { Controls, DiveState } from '../dive/index.ts';
 import { Forecast } from './forecast.ts';
+import { heldBy } from './means.ts';
 import { neutralDepths, type NeutralDepth } from './neutral.ts';
 import { breathReach, breathReachAt } from './reach.ts';
 import { steepnessAt, type Steepness } from './steepness.ts';
-import { USUAL_ASK, stopping, type StoppingAsk, type StoppingForecast } from './stopping.ts';
+import { USUAL_ASK, type StoppingAsk } from './attempt.ts';
+import { stopping, type StoppingForecast } from './stopping.ts';
 
 /** What a state means. Forces in newtons, up positive; depths in metres, down positive. */
 export interface Insight {
@@ -30,14 +32,12 @@ export function insightOf(
   controls: Controls,
   ask: StoppingAsk = USUAL_ASK,
 ): Insight {
-  const { residualM3, totalM3 } = rig.lungs;
-  const middleM3 = Math.min(Math.max(controls.lungCl * 1e-5, residualM3), totalM3);
   return {
     netN: netForceN(rig, state),
     neutral: neutralDepths(rig, state),
-    neutralMid: neutralDepths(rig, state, middleM3),
-    neutralFull: neutralDepths(rig, state, ask.lungs.mostM3),
-    neutralEmpty: neutralDepths(rig, state, ask.lungs.leastM3),
+    neutralMid: neutralDepths(rig, state, heldBy(rig, controls.lungCl * 1e-5)),
+    neutralFull: neutralDepths(rig, state, heldBy(rig, ask.lungs.mostM3)),
+    neutralEmpty: neutralDepths(rig, state, heldBy(rig, ask.lungs.leastM3)),
     steepness: steepnessAt(rig, state, controls.breath === 2),
     reachM: breathReachAt(rig, state, ask.lungs),
     reaches: breathReach(rig, state, ask.lungs),

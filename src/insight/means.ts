@@ -96,9 +96,12 @@ function kickDeg({ attitude, pitchDeg }: Controls, way: Way): number {
   return steeper ? pitchDeg : KICK_DEG * way;
 }
 
+/** The nearest volume that this chest can hold, m³: between residual volume and total capacity. */
+export function heldBy(rig: Rig, lungM3: number): number {
+  return Math.min(Math.max(lungM3, rig.lungs.residualM3), rig.lungs.totalM3);
+}
+
 /** A lung volume as controls say it, within what this chest holds. */
 function lungCl(rig: Rig, volumeM3: number): number {
-  const { residualM3, totalM3 } = rig.lungs;
-  const held = Math.min(Math.max(volumeM3, residualM3), totalM3);
-  return Math.floor(held * 1e5 + 0.5);
+  return Math.floor(heldBy(rig, volumeM3) * 1e5 + 0.5);
 }

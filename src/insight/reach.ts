@@ -1,11 +1,11 @@
 import type { Instant, Rig } from '../diver/index.ts';
 import { FLOATING_M, forceLine } from './force-line.ts';
-import type { LungRange } from './means.ts';
+import { heldBy, type LungRange } from './means.ts';
 import { crossings } from './neutral.ts';
 
 /**
  * Every stretch of the column, from floating (−0.6 m) to the bottom, in which some lung volume between two balances the diver,
- * shallow first. Jacket, suit and cylinders keep their gas; the lungs hold gas of the depth, as after a breath there. On the loop
+ * shallow first. No chest gives more or less than its own. Jacket, suit and cylinders keep their gas; the lungs hold gas of the depth, as after a breath there. On the loop
  * there is none: breathing lifts nothing there. A sharp edge between waters that holds the diver at any such volume is a stretch of
  * no length.
  * @throws {RangeError} when the lung volumes are negative, not finite or the wrong way round
@@ -15,8 +15,8 @@ export function breathReach(rig: Rig, at: Instant, lungs: LungRange): readonly (
   if (!(leastM3 >= 0 && leastM3 <= mostM3 && mostM3 < Infinity))
     throw new RangeError(`breathReach: lungs must satisfy 0 <= leastM3 <= mostM3, got ${leastM3} and ${mostM3}`);
   if (!rig.lungs.open) return [];
-  const full = turns(rig, at, mostM3);
-  const empty = turns(rig, at, leastM3);
+  const full = turns(rig, at, heldBy(rig, mostM3));
+  const empty = turns(rig, at, heldBy(rig, leastM3));
   // Within reach: full lungs lift, empty ones sink. Each neutral depth of either turns one of the two.
   let lifts = full.beginsUp;
   let sinks = !empty.beginsUp;

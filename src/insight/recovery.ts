@@ -4,7 +4,7 @@ import { waterAt, type WaterAt } from '../water/index.ts';
 import { bodyAhead, type BodyAhead } from './body-ahead.ts';
 import { drifts } from './drift.ts';
 import { MEANS, releasableMask, type Means, type Way } from './means.ts';
-import { attemptOf, groundM, USUAL_STEPS, tryOut, type Attempt, type StoppingAsk } from './stopping.ts';
+import { attemptOf, groundM, USUAL_STEPS, tryOut, type Attempt, type StoppingAsk } from './attempt.ts';
 
 /**
  * From which depths one means recovers one way, everything but the depth being as it is: whether it does so at the top, and
@@ -34,6 +34,8 @@ const ROW_M = 1;
 const CONFIRMED_M = 4;
 /** So far below the top no limb leaves the water any more, metres. */
 const SURFACE_M = 1;
+/** The first row under the top, metres: who is half out already may still turn. */
+const CLOSE_M = 0.15;
 /** First stride with which a boundary that lies elsewhere is followed, metres. */
 const FIRST_STRIDE_M = 0.15;
 /** Cylinders that give this much over the pressure at the floor give it all the time, pascals. */
@@ -118,7 +120,8 @@ export class Recovery {
     const deepM = this.bottomM - this.topM;
     if (this.isMonotone(which)) return deepM > SURFACE_M ? [this.topM + SURFACE_M, this.bottomM] : [this.bottomM];
     const count = Math.max(1, Math.ceil(deepM / everyM));
-    return Array.from({ length: count }, (_, i) => this.topM + (deepM * (i + 1)) / count);
+    const rows = Array.from({ length: count }, (_, i) => this.topM + (deepM * (i + 1)) / count);
+    return deepM > SURFACE_M ? [this.topM + CLOSE_M, ...rows] : rows;
   }
 
   /**
@@ -197,4 +200,11 @@ export class Bodies {
     if (!body) this.#known.set(key, (body = bodyAhead(this.#rig, this.#state, attempt, this.#scratch)));
     return body;
   }
+}
+
+/** Whether a case recovers from a depth, by its switches. */
+export function worksAt({ worksAtTop, atM }: Switches, depthM: number): boolean {
+  let works = worksAtTop;
+  for (let i = 0; i < atM.length; i++) if (atM[i]! < depthM) works = !works;
+  return works;
 }

@@ -20,9 +20,9 @@ interface Limit {
   readonly bottomM: number;
 }
 
-function limitsOf(chance: Chance, above?: Floor): Limit[] {
+function limitsOf(chance: Chance, above?: Floor, ids = PLAIN): Limit[] {
   return Array.from({ length: MOMENTS }, (_, i) => {
-    const usual = chanceMoment(chance, PLAIN);
+    const usual = chanceMoment(chance, ids);
     const moment = { ...usual, ask: { ...usual.ask, above: above ?? USUAL_ASK.above } };
     const { id, rig, state, controls, ask } = moment;
     const groundDepthM = groundM(rig, state, controls);
@@ -113,4 +113,20 @@ describe('recovers() against the full model, 40 moments by chance in water of on
     expect(rows.map(({ means }) => means)).toEqual(MEANS);
     expect(rows.at(-1)!.shallowestM).toBeNull();
   });
+});
+
+// In layers what recovers may lie in several stretches: the ends are those of the one about the diver.
+test('recovers() over a halocline: 0.15 m inside its limits a means stops the dive, 0.15 m outside it does not; where the diver is it says what his own dive does', () => {
+  const limits = limitsOf(new Chance(43), undefined, ['halocline']);
+  const { looked, wrong } = wrongBesides(limits);
+  expect(wrong).toEqual([]);
+  expect(looked).toBeGreaterThan(150);
+  let inside = 0;
+  for (const limit of limits) {
+    const { depthM } = limit.moment.state;
+    if (limit.limitM === null || Math.abs(depthM - limit.limitM) < NEAR_M || !stopsFrom(limit, depthM)) continue;
+    expect(limit.way * (limit.limitM - depthM), limit.what).toBeGreaterThan(0);
+    inside++;
+  }
+  expect(inside).toBeGreaterThan(100);
 });

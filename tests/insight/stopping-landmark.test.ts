@@ -14,8 +14,8 @@ interface Enough {
   flownM?: number;
 }
 
-// Derived: what the model makes of 40 m of sea, 200 bar, a second to react.
-test('stopping(): 7 mm two-piece with 4 kg too much, let go at 2 m with an empty jacket: breath, then fins, then gas stop being enough, at the depths flown', () => {
+// The depths below are a record of what the model makes of 40 m of sea, 200 bar, a second to react.
+test('stopping(): 7 mm two-piece with 4 kg too much, let go at 2 m with an empty jacket: breath is too late at once, then fins, then gas stop being enough, at the depths flown', () => {
   const rig = weighed(TWO_PIECE, 4);
   const controls = restingControls(320);
   const state = startState(rig, { depthM: 2, jacketM3: 0 });

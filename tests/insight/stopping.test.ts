@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { HEAD_OUT_M } from '../../src/diver/index.ts';
 import { advance, copyState, hashOf } from '../../src/dive/index.ts';
 import { MEANS, actionOf, stopping, wayOf, type Stopping } from '../../src/insight/index.ts';
 import { Chance } from '../reference/chance.ts';
@@ -79,6 +80,16 @@ describe('stopping() against the full model, 500 moments by chance, every means'
       return Math.abs(said.peakMps - flown.peakMps) > Math.max(0.02 * flown.peakMps, 5e-4);
     });
     expect(off.map(({ what }) => what)).toEqual([]);
+  });
+
+  test('peakMps: of who comes to the floor as well, within 2 % of how fast he does', () => {
+    // Who has the head out already is at the floor before anything moves.
+    const fell = alike.filter(({ flown, moment }) => flown.end === 'floor' && moment.state.depthM > HEAD_OUT_M);
+    const off = fell.filter(({ said, flown }) => {
+      return Math.abs(said.peakMps - flown.peakMps) > Math.max(0.02 * flown.peakMps, 5e-4);
+    });
+    expect(fell.length).toBeGreaterThan(300);
+    expect(off.map(({ what, said, flown }) => `${what}: ${said.peakMps} ${flown.peakMps}`)).toEqual([]);
   });
 
   test('stops: who is arrested stays so for 20 s: no more than a quarter of a metre on, and 99 of 100 no more than 5 cm', () => {
