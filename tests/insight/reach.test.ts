@@ -99,6 +99,16 @@ describe('breathReach()', () => {
     }
   });
 
+  test('no chest reaches beyond its own: a small one asked for 5.8 L reaches as far as asked for what it holds', () => {
+    const rig = weighed(setupOf('\ndiver: { massKg: 60, sex: female, ageYears: 40, heightCm: 160 }'), 4);
+    const { residualM3, totalM3 } = rig.lungs;
+    expect(totalM3).toBeLessThan(USUAL_LUNGS.mostM3);
+    const at = instantOf(rig, { depthM: 10, jacketM3: 4e-3 });
+    const own = breathReach(rig, at, { leastM3: Math.max(residualM3, USUAL_LUNGS.leastM3), mostM3: totalM3 });
+    expect(own.length).toBeGreaterThan(0);
+    expect(breathReach(rig, at, USUAL_LUNGS)).toEqual(own);
+  });
+
   test('on the loop there is none: breathing lifts nothing', () => {
     const rig = weighed(setupOf('\napparatus: loop'), 2);
     const at = instantOf(rig, { depthM: 8 });
