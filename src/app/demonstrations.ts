@@ -118,7 +118,7 @@ export const DEMONSTRATIONS: readonly Demonstration[] = [
   {
     id: 'runaway-descent',
     title: 'Runaway descent',
-    about: '7 mm two-piece, four kilograms too many, jacket empty, let go at 2 m.',
+    about: '7 mm two-piece, four kilograms too many, jacket empty, let go at 2\u00a0m.',
     steps: [
       {
         kind: 'begin',

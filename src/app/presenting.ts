@@ -213,6 +213,7 @@ export class Presenting {
   }
 
   #hide(): void {
+    this.#shell.show({ moreOpen: false });
     if (this.#program.dives.begun && !this.#shell.view.frozen) this.#shell.show({ frozen: true });
     else this.#blank.stood = true;
     this.#program.letGo();

@@ -37,15 +37,15 @@ export function moved(
 ): { readonly keys: MovedKeys; readonly words: string } {
   const row = rowAt(usual)!;
   if (KEPT.test(code))
-    return { keys, words: `${keyText(code) || 'That key'} cannot be moved to: it stays what it is.` };
+    return { keys, words: `${keyText(code) || 'That key'} stays what it is: nothing can be moved there.` };
   const from = keys[usual] ?? usual;
-  if (code === from) return { keys, words: `${row.words} stays on ${keyText(usual, keys)}.` };
+  if (code === from) return { keys, words: `“${row.words}” stays on ${keyText(usual, keys)}.` };
   const there = rowAt(usualPlace(code, keys));
   const all = { ...keys, [usual]: code, ...(there ? { [there.usual]: from } : {}) };
   const next = Object.fromEntries(Object.entries(all).filter(([place, now]) => place !== now));
-  const now = `${row.words} is on ${keyText(usual, next)} now.`;
-  if (!there) return { keys: next, words: now };
-  return { keys: next, words: `${now} ${there.words} was there, and is on ${keyText(there.usual, next)} now.` };
+  const now = `“${row.words}” is on ${keyText(usual, next)} now`;
+  if (!there) return { keys: next, words: `${now}.` };
+  return { keys: next, words: `${now}; “${there.words}”, which was there, is on ${keyText(there.usual, next)}.` };
 }
 
 function rowAt(usual: string): KeyRow | undefined {

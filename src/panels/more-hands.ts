@@ -29,15 +29,17 @@ export function handsAndMeasures(
           </button>`
         : nothing
     }
-    ${
-      fullScreen === null
-        ? nothing
-        : html`<div class="row">
-            <button type="button" class="tool" @click=${() => ask({ kind: 'present', ask: { do: 'full-screen' } })}>
+    <div class="row">
+      <button type="button" class="tool" @click=${() => ask({ kind: 'place', place: 'teach' })}>show a class</button>
+      <button type="button" class="tool" @click=${() => ask({ kind: 'present', ask: { do: 'blank' } })}>blank</button>
+      ${
+        fullScreen === null
+          ? nothing
+          : html`<button type="button" class="tool" @click=${() => ask({ kind: 'present', ask: { do: 'full-screen' } })}>
               ${fullScreen ? 'leave full screen' : 'full screen'}
-            </button>
-          </div>`
-    }
+            </button>`
+      }
+    </div>
     <details class="pad">
       <summary>Gamepad: ${pad.there ? 'one is there' : 'none is there; press a button on it'}</summary>
       <ul>

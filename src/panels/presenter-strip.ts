@@ -44,12 +44,12 @@ export class PresenterStrip extends Panel {
       </div>
       <p class="notes">${notes}</p>
       <div class="ends">
-        <button type="button" class="tool" @click=${() => this.#ask({ do: 'list' })}>list</button>
-        <button type="button" class="tool" @click=${() => this.#ask({ do: 'blank' })}>blank</button>
+        <button type="button" class="tool roomy" @click=${() => this.#ask({ do: 'list' })}>list</button>
+        <button type="button" class="tool blanks" @click=${() => this.#ask({ do: 'blank' })}>blank</button>
         ${
           fullScreen === null
             ? ''
-            : html`<button type="button" class="tool" @click=${() => this.#ask({ do: 'full-screen' })}>
+            : html`<button type="button" class="tool roomy" @click=${() => this.#ask({ do: 'full-screen' })}>
                 ${fullScreen ? 'leave full screen' : 'full screen'}
               </button>`
         }

@@ -85,7 +85,7 @@ export class TitleBar extends Panel {
         }
         ${
           this.projector
-            ? html`<button type="button" class="tool" @click=${() => wish(this, { kind: 'projector', on: false })}>
+            ? html`<button type="button" class="tool end-class" @click=${() => wish(this, { kind: 'projector', on: false })}>
                 end class
               </button>`
             : nothing

@@ -9,12 +9,12 @@ describe('moved()', () => {
   test('puts a key where nothing is', () => {
     const { keys, words } = moved({}, 'KeyI', 'KeyG');
     expect(keys).toEqual({ KeyI: 'KeyG' });
-    expect(words).toBe('jacket add is on G now.');
+    expect(words).toBe('“jacket add” is on G now.');
   });
 
   test('says what was there and gives it the place that came free: no two on one key, none without', () => {
     const { keys, words } = moved({}, 'KeyI', 'KeyK');
-    expect(words).toBe('jacket add is on K now. jacket vent was there, and is on I now.');
+    expect(words).toBe('“jacket add” is on K now; “jacket vent”, which was there, is on I.');
     expect(KEY_ROWS.map(({ usual }) => keys[usual] ?? usual).sort()).toEqual(KEY_ROWS.map(({ usual }) => usual).sort());
   });
 
@@ -65,7 +65,7 @@ describe('key-list', () => {
     press('KeyG');
     await list.updateComplete;
     expect(heard).toEqual([{ kind: 'settings', settings: { keys: { KeyI: 'KeyG' } } }]);
-    expect(list.querySelector('[role=status]')!.textContent).toBe('jacket add is on G now.');
+    expect(list.querySelector('[role=status]')!.textContent).toBe('“jacket add” is on G now.');
     press('KeyH');
     expect(heard).toHaveLength(1);
   });
