@@ -16,18 +16,23 @@ export interface Hands {
   /** −1 leaves the drysuit's valve as the setup has it. */
   readonly valveHPa: number;
   readonly lineHeld: boolean;
+  /** For how long a kick has been held down, seconds. */
+  readonly kickedS: number;
 }
 
-/** How fast a held button moves the level, centilitres a second, and how often hands may change, a second. Practice. */
+/** How fast a held button moves the level, centilitres a second, and direct lungs, as fast as air goes in; how often hands may change, a second. Practice. */
 const LEVEL_CLPS = 60;
+const DIRECT_CLPS = 150;
 const CHANGES_PER_S = 20;
 /** Attitudes, degrees: asked for by a press, and turned to for a kick. */
 const POSTURE_DEG = { 'head-up': 45, level: 0, 'head-down': -45 } as const;
 const KICK_DEG = 60;
 /** Sine of pitch from which a turned diver kicks: 40°. */
 const TURNED_SIN = 0.643;
-/** Thrust of a kick, newtons: less than can be kept up. Practice. */
+/** Thrust of a kick, newtons: less than can be kept up; and of one that is held on, seconds: as hard as it goes. Practice. */
 const KICK_N = 30;
+const HARD_N = 100;
+const HARD_AFTER_S = 1.5;
 
 /** Hands that do nothing, the breath about its middle. */
 export function restingHands(rig: Rig, pitchDeg: number): Hands {
@@ -39,6 +44,7 @@ export function restingHands(rig: Rig, pitchDeg: number): Hands {
     releaseMask: 0,
     valveHPa: -1,
     lineHeld: false,
+    kickedS: 0,
   };
 }
 
@@ -82,7 +88,7 @@ export function leadLeft(hands: Hands, rig: Rig): number {
 
 /**
  * One change of the hands, a twentieth of a second: moves what is being moved and says what the diver does until the next.
- * A kick turns the body first and thrusts once it is turned; the vent is the one under which the gas lies.
+ * A kick turns the body first and thrusts once it is turned, as hard as it goes when it is held on; the vent is the one under which the gas lies.
  */
 export function steer(
   hands: Hands,
@@ -91,16 +97,18 @@ export function steer(
   rig: Rig,
 ): { readonly hands: Hands; readonly controls: Controls } {
   const [least, most] = levelRange(rig, hands.breathing);
+  const clps = hands.breathing === 'direct' ? DIRECT_CLPS : LEVEL_CLPS;
   const way = (held.has('in') ? 1 : 0) - (held.has('out') ? 1 : 0);
-  const levelCl = Math.min(Math.max(hands.levelCl + (way * LEVEL_CLPS) / CHANGES_PER_S, least), most);
+  const levelCl = Math.min(Math.max(hands.levelCl + (way * clps) / CHANGES_PER_S, least), most);
   const atRest = divePosture(state.depthM, hands.pitchDeg);
   const kick = held.has('kick-up') ? 1 : held.has('kick-down') ? -1 : 0;
   const wanted = hands.posture ? POSTURE_DEG[hands.posture] : atRest;
   const pitchDeg = kick > 0 ? Math.max(KICK_DEG, wanted) : kick < 0 ? -KICK_DEG : wanted;
+  const kickedS = kick === 0 ? 0 : hands.kickedS + 1 / CHANGES_PER_S;
   const turned = kick !== 0 && state.pitchSin * kick >= TURNED_SIN;
   const on = (act: Act) => (held.has(act) ? 1 : 0);
   return {
-    hands: { ...hands, levelCl, pitchDeg: kick === 0 ? wanted : hands.pitchDeg },
+    hands: { ...hands, levelCl, pitchDeg: kick === 0 ? wanted : hands.pitchDeg, kickedS },
     controls: {
       ...restingControls(Math.round(levelCl)),
       breath: hands.breathing === 'automatic' ? 0 : hands.breathing === 'direct' ? 1 : 2,
@@ -110,7 +118,7 @@ export function steer(
       suitAdd: rig.drysuit ? on('suit-add') : 0,
       suitVent: rig.drysuit ? on('suit-vent') : 0,
       suitValveHPa: hands.valveHPa,
-      finsN: turned ? KICK_N : 0,
+      finsN: turned ? (kickedS > HARD_AFTER_S ? HARD_N : KICK_N) : 0,
       pitchDeg,
       releaseMask: hands.releaseMask,
       diluent: rig.loop ? on('diluent') : 0,

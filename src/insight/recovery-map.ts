@@ -4,6 +4,7 @@ import type { StoppingAsk } from './attempt.ts';
 import { acrossOf, placedAcross, type MapAcross, type MapWish } from './map-axis.ts';
 import { solvedColumns } from './map-columns.ts';
 import type { Means, Way } from './means.ts';
+import { wayOf } from './stopping.ts';
 import { Bodies, CASES, Recovery, attemptsOf, worksAt, type Switches } from './recovery.ts';
 
 /** What works over a stretch of depth: the gentlest means, and which danger it answers: −1 rising, 0 none, 1 sinking. */
@@ -25,7 +26,7 @@ export interface RecoveryMap {
   readonly columns: readonly (readonly MapBand[])[];
 }
 
-/** Metres above the floor that a map of speeds shows: above them speed is forgotten before it matters. */
+/** Metres before the floor, or the surface, that a map of speeds shows: farther away speed is forgotten before it matters. */
 const SPEED_SHOWN_M = 8;
 
 /**
@@ -53,8 +54,11 @@ export function recoveryMap(
     const there = placed(values[i]!);
     return (recoveries[i] = new Recovery(there.rig, there.state, controls, ask, { attempts, bodies }));
   };
-  const { topM: highestM, bottomM } = recoveryAt(0);
-  const topM = kind === 'speed' ? Math.max(highestM, bottomM - SPEED_SHOWN_M) : highestM;
+  const { topM: highestM, bottomM: groundedM } = recoveryAt(0);
+  const near = kind === 'speed';
+  const rising = near && wayOf(rig, state, controls) < 0;
+  const topM = near && !rising ? Math.max(highestM, groundedM - SPEED_SHOWN_M) : highestM;
+  const bottomM = rising ? Math.min(groundedM, highestM + SPEED_SHOWN_M) : groundedM;
   const cases = solvedColumns(values.length, recoveryAt);
   const columns = values.map((_, i) => bandsOf(cases, i, topM, bottomM));
   const across: MapAcross = kind === 'gas' ? { kind, of, values } : { kind, values };

@@ -2,9 +2,20 @@ import { describe, expect, test } from 'vitest';
 import firstDive from '../../src/diver/setups/first-dive.yaml';
 import drysuit from '../../src/diver/setups/drysuit-membrane.yaml';
 import { rigOf, type Setup } from '../../src/diver/index.ts';
-import { midBreathCl, startState } from '../../src/dive/index.ts';
-import { breathingAs, leadLeft, levelRange, pressed, released, restingHands, steer } from '../../src/app/hands.ts';
+import { advance, midBreathCl, restingControls, startState } from '../../src/dive/index.ts';
+import { stopping } from '../../src/insight/index.ts';
+import {
+  breathingAs,
+  leadLeft,
+  levelRange,
+  pressed,
+  released,
+  restingHands,
+  steer,
+  type Hands,
+} from '../../src/app/hands.ts';
 import type { Act } from '../../src/panels/index.ts';
+import { EXAMPLE, changed, weighed } from '../reference/rigs.ts';
 
 const rig = rigOf(firstDive as Setup);
 const at = (pitchDeg: number, depthM = 8) => startState(rig, { depthM, pitchDeg });
@@ -30,6 +41,31 @@ describe('steer()', () => {
     const thrusting = steer(turning.hands, held('kick-down'), at(-60), rig);
     expect(thrusting.controls.finsN).toBeGreaterThan(0);
     expect(steer(thrusting.hands, held(), at(-60), rig).controls).toMatchObject({ pitchDeg: 0, finsN: 0 });
+  });
+
+  test('a kick that is held on grows from 30 N to as hard as it goes, and a new one begins gently', () => {
+    let { hands, controls } = steer(restingHands(rig, 60), held('kick-up'), at(60), rig);
+    expect(controls.finsN).toBe(30);
+    for (let i = 0; i < 40; i++) ({ hands, controls } = steer(hands, held('kick-up'), at(60), rig));
+    expect(controls.finsN).toBe(100);
+    ({ hands } = steer(hands, held(), at(60), rig));
+    expect(steer(hands, held('kick-up'), at(60), rig).controls.finsN).toBe(30);
+  });
+
+  test('fins stop a diver who holds the key down where the forecast says that fins stop him', () => {
+    const heavy = weighed(changed(EXAMPLE, { suit: { cut: 'two-piece', thicknessMm: 7, areaM2: 2.1 } as never }), 4);
+    const state = startState(heavy, { depthM: 2, jacketM3: 0 });
+    const idle = restingControls(320);
+    const fins = stopping(heavy, state, idle).rows.find(({ means }) => means === 'fins')!;
+    let hands: Hands = { ...restingHands(heavy, 0), posture: 'level' };
+    for (let ticks = 0; ticks < 120 || state.speedMps > 0; ticks += 6) {
+      const steered = steer(hands, ticks < 120 ? held() : held('kick-up'), state, heavy);
+      hands = steered.hands;
+      advance(heavy, state, steered.controls, 6);
+      if (ticks > 120 * 20) break;
+    }
+    expect(fins.stops).toBe(true);
+    expect(Math.abs(state.depthM - fins.depthM!)).toBeLessThan(0.1);
   });
 
   test('hangs upright above a metre and lies level below', () => {
