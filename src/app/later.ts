@@ -5,15 +5,29 @@ import type { Presented } from './presented.ts';
 import type { Presenting } from './presenting.ts';
 import type { Shell } from './shell.ts';
 
+/** One thing for the page, however often it is asked for; a fetch that failed is tried again the next time. */
+class Once<T> {
+  there: T | null = null;
+  #coming: Promise<T> | null = null;
+
+  async get(fetch: () => Promise<T>): Promise<T> {
+    this.#coming ??= fetch();
+    try {
+      return (this.there = await this.#coming);
+    } catch (problem) {
+      this.#coming = null;
+      throw problem;
+    }
+  }
+}
+
 /** What a first flight does not need: fetched when it is wanted, or before, while nothing else is to do. */
 export class Later {
   readonly #shell: Shell;
   readonly #changed: () => void;
+  readonly #looks = new Once<InsightFeed>();
+  readonly #presenting = new Once<Presenting>();
   #learning: typeof Learning | null = null;
-  #looks: InsightFeed | null = null;
-  #feed: Promise<InsightFeed> | null = null;
-  #presenting: Presenting | null = null;
-  #presents: Promise<Presenting> | null = null;
 
   /** @param changed called when the picture has to be drawn anew */
   constructor(shell: Shell, changed: () => void) {
@@ -28,12 +42,12 @@ export class Later {
 
   /** The looks over the water, once they are there. */
   get looks(): InsightFeed | null {
-    return this.#looks;
+    return this.#looks.there;
   }
 
   /** Presenting, gamepads and one button, once they are there. */
   get presenting(): Presenting | null {
-    return this.#presenting;
+    return this.#presenting.there;
   }
 
   /** Everything. */
@@ -46,25 +60,13 @@ export class Later {
     return (this.#learning = learning);
   }
 
-  /** One feed for the page, however often it is asked for; a fetch that failed is tried again the next time. */
-  async fetchLooks(): Promise<InsightFeed> {
-    this.#feed ??= import('./insight-feed.ts').then((part) => part.InsightFeed.begin(this.#shell, this.#changed));
-    try {
-      return (this.#looks = await this.#feed);
-    } catch (problem) {
-      this.#feed = null;
-      throw problem;
-    }
+  fetchLooks(): Promise<InsightFeed> {
+    return this.#looks.get(async () =>
+      (await import('./insight-feed.ts')).InsightFeed.begin(this.#shell, this.#changed),
+    );
   }
 
-  /** One of these, too. */
-  async fetchPresenting(program: Presented): Promise<Presenting> {
-    this.#presents ??= import('./presenting.ts').then((part) => part.Presenting.begin(program));
-    try {
-      return (this.#presenting = await this.#presents);
-    } catch (problem) {
-      this.#presents = null;
-      throw problem;
-    }
+  fetchPresenting(program: Presented): Promise<Presenting> {
+    return this.#presenting.get(async () => (await import('./presenting.ts')).Presenting.begin(program));
   }
 }

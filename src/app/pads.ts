@@ -88,17 +88,26 @@ export class Pads {
   }
 
   poll(): void {
-    const pads = this.#navigator.getGamepads?.().filter((pad) => pad?.connected) ?? [];
+    const pads = this.#connected();
     this.there = pads.length > 0;
     if (!this.there && this.#down.size === 0) return;
     for (const part of PAD) {
       const was = this.#down.has(part);
-      const pushed = Math.max(0, ...pads.map((pad) => pushOf(pad!, part)));
+      const pushed = Math.max(0, ...pads.map((pad) => pushOf(pad, part)));
       const is = pushed >= (was ? UP : DOWN);
       if (is === was) continue;
       if (is) this.#down.add(part);
       else this.#down.delete(part);
       this.#tell(part.does, is);
+    }
+  }
+
+  /** None where a browser knows no pads, or where whoever frames the page forbids them. */
+  #connected(): Gamepad[] {
+    try {
+      return this.#navigator.getGamepads?.().filter((pad): pad is Gamepad => pad !== null && pad.connected) ?? [];
+    } catch {
+      return [];
     }
   }
 

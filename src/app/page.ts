@@ -23,6 +23,7 @@ export function page(view: PageView): TemplateResult {
       .projector=${projector}
       .looks=${looking}
       .menuOpen=${view.looks?.menuOpen ?? false}
+      .keys=${settings.keys}
     ></title-bar>
     <main class="water">
       <div id="stage" role="img" aria-label="The water: depth downward, time to the right, the diver on the line"></div>
@@ -31,7 +32,7 @@ export function page(view: PageView): TemplateResult {
       ${view.place === 'start' ? html`<air-words></air-words>` : nothing}
       <show-list .cards=${view.presenting?.cards ?? null}></show-list>
       ${view.hint && !projector && !view.prompt ? html`<p class="hint">${view.hint}</p>` : nothing}
-      ${view.looks && flown && !view.prompt ? looks(view.looks, settings.units) : nothing}
+      ${view.looks && flown && !view.prompt ? looks(view.looks, settings) : nothing}
       <problem-list .words=${view.trouble} .problems=${view.problems}></problem-list>
       ${view.prompt && flown ? html`<question-sheet .prompt=${view.prompt}></question-sheet>` : nothing}
       ${view.place === 'learn' ? html`<lesson-list .lessons=${view.lessons}></lesson-list>` : nothing}
@@ -74,7 +75,7 @@ export function page(view: PageView): TemplateResult {
 }
 
 /** What was chosen to look at: the menu, and the hill when the dive stands still. */
-function looks({ choice, menuOpen, hill }: LooksView, units: Settings['units']): TemplateResult {
-  return html`<look-menu .open=${menuOpen} .choice=${choice}></look-menu>
+function looks({ choice, menuOpen, hill }: LooksView, { units, keys }: Settings): TemplateResult {
+  return html`<look-menu .open=${menuOpen} .choice=${choice} .keys=${keys}></look-menu>
     ${hill ? html`<hilltop-card .hill=${hill} .units=${units}></hilltop-card>` : nothing}`;
 }

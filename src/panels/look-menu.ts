@@ -1,4 +1,5 @@
 import { html } from 'lit';
+import { keyText, type MovedKeys } from './key-places.ts';
 import { LOOKS, USUAL_LOOKS, isOn, type Across, type LookChoice } from './looks.ts';
 import { Panel } from './panel.ts';
 import { wish } from './wish.ts';
@@ -11,14 +12,20 @@ const ACROSS: readonly (readonly [across: Across, words: string])[] = [
 
 /** Chooses what lies over the water, by pointer and touch; each choice has its key. */
 export class LookMenu extends Panel {
-  static override properties = { open: { attribute: false }, choice: { attribute: false } };
+  static override properties = {
+    open: { attribute: false },
+    choice: { attribute: false },
+    keys: { attribute: false },
+  };
   declare open: boolean;
   declare choice: LookChoice;
+  declare keys: MovedKeys;
 
   constructor() {
     super();
     this.open = false;
     this.choice = USUAL_LOOKS;
+    this.keys = {};
   }
 
   override connectedCallback(): void {
@@ -47,7 +54,7 @@ export class LookMenu extends Panel {
               aria-pressed=${isOn(this.choice, id)}
               @click=${() => wish(this, { kind: 'look', look: id })}
             >
-              <span>${words}</span> <kbd aria-hidden="true">${key}</kbd>
+              <span>${words}</span> <kbd aria-hidden="true">${keyText(`Digit${key}`, this.keys)}</kbd>
             </button>`,
         )}
       </div>

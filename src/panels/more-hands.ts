@@ -8,6 +8,7 @@ export function handsAndMeasures(
   { pad, latency, fullScreen }: PresentingView,
   oneButton: boolean,
   lungs: boolean,
+  projector: boolean,
 ): TemplateResult {
   const ask = (what: Wish) => wish(host, what);
   return html`<section>
@@ -32,6 +33,13 @@ export function handsAndMeasures(
     <div class="row">
       <button type="button" class="tool" @click=${() => ask({ kind: 'place', place: 'teach' })}>show a class</button>
       <button type="button" class="tool" @click=${() => ask({ kind: 'present', ask: { do: 'blank' } })}>blank</button>
+      ${
+        projector
+          ? html`<button type="button" class="tool" @click=${() => ask({ kind: 'present', ask: { do: 'strip' } })}>
+              show or hide the presenter’s strip
+            </button>`
+          : nothing
+      }
       ${
         fullScreen === null
           ? nothing

@@ -70,7 +70,7 @@ export class MoreSheet extends Panel {
         <h2>More</h2>
         <button type="button" class="tool" @click=${() => this.#ask({ kind: 'more', open: false })}>close</button>
       </header>
-      ${this.open ? html`${this.#dive()} ${this.#lungs()} ${this.#screen()} ${this.looks ? lookSettings(this, this.looks) : nothing} ${this.presenting ? handsAndMeasures(this, this.presenting, this.settings.oneButton, this.breathing !== null && this.setups.length > 0) : nothing} <key-list .keys=${this.settings.keys}></key-list> ${aboutWords()}` : nothing}
+      ${this.open ? html`${this.#dive()} ${this.#lungs()} ${this.#screen()} ${this.looks ? lookSettings(this, this.looks) : nothing} ${this.presenting ? handsAndMeasures(this, this.presenting, this.settings.oneButton, this.breathing !== null && this.setups.length > 0, this.projector) : nothing} <key-list .keys=${this.settings.keys}></key-list> ${aboutWords()}` : nothing}
     </dialog>`;
   }
 

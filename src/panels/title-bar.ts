@@ -1,5 +1,6 @@
 import { html, nothing } from 'lit';
 import type { ReadySetup } from '../diver/index.ts';
+import { keyText, type MovedKeys } from './key-places.ts';
 import { Panel } from './panel.ts';
 import { wish } from './wish.ts';
 
@@ -27,6 +28,7 @@ export class TitleBar extends Panel {
     projector: { attribute: false },
     looks: { attribute: false },
     menuOpen: { attribute: false },
+    keys: { attribute: false },
   };
   declare words: string;
   declare progress: string;
@@ -45,6 +47,7 @@ export class TitleBar extends Panel {
   /** Whether there is something to look at, and whether the menu for it is open. */
   declare looks: boolean;
   declare menuOpen: boolean;
+  declare keys: MovedKeys;
 
   constructor() {
     super();
@@ -61,6 +64,7 @@ export class TitleBar extends Panel {
     this.projector = false;
     this.looks = false;
     this.menuOpen = false;
+    this.keys = {};
   }
 
   override render() {
@@ -116,7 +120,7 @@ export class TitleBar extends Panel {
     return html`<button
         type="button"
         class="tool freeze"
-        title="P"
+        title=${keyText('KeyP', this.keys)}
         @click=${() => wish(this, { kind: 'freeze' })}
       >
         ${this.frozen ? 'go on' : 'freeze'}
@@ -144,12 +148,12 @@ export class TitleBar extends Panel {
       </button>
       ${
         this.canGoBack
-          ? html`<button type="button" class="tool wide-only" title="Z" @click=${() => wish(this, { kind: 'back' })}>
+          ? html`<button type="button" class="tool wide-only" title=${keyText('KeyZ', this.keys)} @click=${() => wish(this, { kind: 'back' })}>
               back 10 s
             </button>`
           : nothing
       }
-      <button type="button" class="tool wide-only" title="R" @click=${() => wish(this, { kind: 'restart' })}>
+      <button type="button" class="tool wide-only" title=${keyText('KeyR', this.keys)} @click=${() => wish(this, { kind: 'restart' })}>
         restart
       </button>`;
   }

@@ -57,8 +57,13 @@ describe('Pads', () => {
     expect(heard).toEqual(['freeze', 'freeze']);
   });
 
-  test('lives in a browser that knows no pads', () => {
+  test('lives in a browser that knows no pads, and in a frame that may not ask for them', () => {
     const { pads } = made();
+    const forbidden = () => {
+      throw new Error('not allowed here');
+    };
+    const deaf = { act: () => undefined, command: () => undefined, next: () => undefined };
+    new Pads({ getGamepads: forbidden }, deaf).poll();
     new Pads({} as Navigator, { act: () => undefined, command: () => undefined, next: () => undefined }).poll();
     pads.poll();
     expect(pads.there).toBe(false);

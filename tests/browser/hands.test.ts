@@ -5,7 +5,6 @@ import { breaches } from './wcag.ts';
 
 const visit = useChromium();
 const name = (page: Page, words: string) => page.getByRole('button', { name: words, exact: true });
-const title = (page: Page) => page.locator('title-bar h1').innerText();
 const down = (page: Page, act: string) =>
   page.waitForFunction((one) => document.querySelector(`[data-act=${one}]`)?.classList.contains('is-down'), act);
 const next = (page: Page) => page.locator('presenter-strip .main').innerText();
@@ -30,7 +29,9 @@ describe('by a clicker alone', () => {
       await page.waitForSelector('show-list section');
       await page.keyboard.press('PageDown');
       await page.waitForSelector('presenter-strip section');
-      expect(await title(page)).toContain('neutral at 10 m');
+      await page.waitForFunction(() =>
+        document.querySelector('title-bar h1')?.textContent?.includes('neutral at 10 m'),
+      );
       expect(await next(page)).toBe('next: ask');
       await page.keyboard.press('PageDown');
       await page.waitForSelector('question-sheet section');
@@ -44,6 +45,29 @@ describe('by a clicker alone', () => {
       await page.keyboard.press('PageUp');
       await page.waitForSelector('question-sheet section');
       expect(await page.locator('lane-numbers .depth').innerText()).toBe('9.7 m');
+      await page.keyboard.press('PageUp');
+      await page.waitForSelector('question-sheet section', { state: 'detached' });
+      expect(await next(page)).toBe('next: ask');
+    });
+  });
+
+  test('a lesson of a class is walked too, with what most hands said; who learns alone is not let past a question', async () => {
+    await visit('./#/lessons/first-dive', async (page) => {
+      await whole(page);
+      const asked = page.locator('question-sheet section');
+      await asked.waitFor();
+      await page.keyboard.press('PageDown');
+      await page.waitForTimeout(300);
+      expect(await asked.count()).toBe(1);
+      await more(page, 'Keys');
+      await page.getByLabel('projector').check();
+      await name(page, 'close').click();
+      await page.keyboard.press('Digit6');
+      await page.waitForSelector('presenter-strip [aria-label="A: 1, one more"]');
+      await page.keyboard.press('PageDown');
+      await asked.waitFor({ state: 'detached' });
+      await page.keyboard.press('PageDown');
+      await page.waitForFunction(() => document.querySelector('title-bar .freeze')?.textContent?.trim() === 'go on');
     });
   });
 
