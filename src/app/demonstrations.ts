@@ -110,7 +110,7 @@ export const DEMONSTRATIONS: readonly Demonstration[] = [
       },
       {
         kind: 'say',
-        words: '{right}: {second} s instead of {first} s, and faster: {speed}',
+        words: '{right}: {second} s instead of {first} s, and faster: about {speed}',
         notes: 'More lead, more gas to carry it, a steeper hill. He can be neutral, and works harder for it.',
       },
     ],

@@ -243,6 +243,7 @@ export class Presenting {
           ? stripOf(showing, this.#shell.view, this.#tally.counts, fullScreen)
           : null,
       words: showing?.words ?? '',
+      hush: showing !== null && !showing.runs && showing.comes?.kind === 'ask',
       prompt: showing?.prompt ?? null,
       pad: { there: this.#pads.there, rows: PAD_ROWS },
       latency: this.#latency.words,

@@ -27,11 +27,13 @@ export function shownFrom({ shell, flight, lesson, lookedBack, share, begun }: S
   const { projector, frozen, debrief, place } = shell.view;
   const flown = lesson?.view() ?? null;
   const asked = Boolean((flown ?? shell.view.presenting)?.prompt);
+  // What is about to be asked is not answered before.
+  const hush = asked || (shell.view.presenting?.hush ?? false);
   const dive = lookedBack ?? flight.dive;
   const of = {
     dive,
     ...flight.between(share),
-    forecastM: asked || flown?.done ? null : flight.forecastM(),
+    forecastM: hush || flown?.done ? null : flight.forecastM(),
     lesson: flown,
     limitsBefore: lesson?.limitsBefore(),
     goal: lesson?.goal() ?? null,
@@ -46,7 +48,7 @@ export function shownFrom({ shell, flight, lesson, lookedBack, share, begun }: S
     first: !begun && !flown,
   };
   return {
-    asked,
+    asked: hush,
     now: lookedBack ? pictureBack({ ...of, depthM: lookedBack.state.depthM }) : pictureOf(of),
     whole: place === 'debrief' ? pictureOf({ ...of, dive: flight.dive }) : null,
   };

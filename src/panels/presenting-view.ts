@@ -35,6 +35,8 @@ export interface PresentingView {
   readonly strip: StripView | null;
   /** The one sentence on the stage; empty without a demonstration. */
   readonly words: string;
+  /** A question comes next: nothing may answer it before. */
+  readonly hush: boolean;
   /** What a demonstration asks. */
   readonly prompt: Prompt | null;
   /** What each part of a gamepad does, and whether one is there. */

@@ -218,7 +218,9 @@ test.each(['light', 'dark'] as const)(
         await page.waitForSelector('question-sheet section');
         expect(await breaches(page)).toEqual([]);
         await name(page, 'more').click();
+        await page.waitForSelector('more-sheet summary');
         for (const summary of await page.locator('more-sheet summary').all()) await summary.click();
+        expect(await page.locator('more-sheet details[open]').count()).toBeGreaterThanOrEqual(3);
         expect(await breaches(page)).toEqual([]);
       },
       { colorScheme },
