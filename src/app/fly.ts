@@ -59,6 +59,7 @@ export async function fly(shell: Shell): Promise<void> {
   // What a first flight does not need comes while nothing else is to do; what fails here is tried again when it is wanted.
   whenIdle(view, () => void program.later.fetchAll(program).catch(() => undefined));
 
+  void import('./traces.ts').then(({ keepTraces }) => keepTraces(shell, () => program.dives));
   void import('./address.ts').then(({ keepAddress }) => keepAddress(shell, () => program.lessonId));
 
   const frame = (nowMs: number) => {

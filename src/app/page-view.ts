@@ -10,6 +10,7 @@ import {
   type PresentingView,
   type Readings,
   type Settings,
+  type TracesView,
 } from '../panels/index.ts';
 
 /** Which place of the program is shown. `start`: nothing was pressed yet. */
@@ -42,6 +43,8 @@ export interface PageView {
   readonly looks: LooksView | null;
   /** Null until presenting was fetched. */
   readonly presenting: PresentingView | null;
+  /** Null while the traces are closed. */
+  readonly traces: TracesView | null;
   readonly moreOpen: boolean;
   /** Something that went wrong, in words, with the problems of a file. */
   readonly trouble: string;
@@ -76,6 +79,7 @@ export const FIRST_VIEW: PageView = {
   kit: null,
   looks: null,
   presenting: null,
+  traces: null,
   moreOpen: false,
   trouble: '',
   problems: [],

@@ -32,7 +32,8 @@ export function page(view: PageView): TemplateResult {
       ${view.place === 'start' ? html`<air-words></air-words>` : nothing}
       <show-list .cards=${view.presenting?.cards ?? null}></show-list>
       ${view.hint && !projector && !view.prompt ? html`<p class="hint">${view.hint}</p>` : nothing}
-      ${view.looks && flown && !view.prompt ? looks(view.looks, settings) : nothing}
+      ${view.looks && flown && !view.prompt ? looks(view.looks, settings, view.traces !== null) : nothing}
+      <trace-panel .traces=${flown && !view.prompt ? view.traces : null}></trace-panel>
       <problem-list .words=${view.trouble} .problems=${view.problems}></problem-list>
       ${view.prompt && flown ? html`<question-sheet .prompt=${view.prompt}></question-sheet>` : nothing}
       ${view.place === 'learn' ? html`<lesson-list .lessons=${view.lessons}></lesson-list>` : nothing}
@@ -75,7 +76,7 @@ export function page(view: PageView): TemplateResult {
 }
 
 /** What was chosen to look at: the menu, and the hill when the dive stands still. */
-function looks({ choice, menuOpen, hill }: LooksView, { units, keys }: Settings): TemplateResult {
-  return html`<look-menu .open=${menuOpen} .choice=${choice} .keys=${keys}></look-menu>
+function looks({ choice, menuOpen, hill }: LooksView, { units, keys }: Settings, traced: boolean): TemplateResult {
+  return html`<look-menu .open=${menuOpen} .choice=${choice} .keys=${keys} .traced=${traced}></look-menu>
     ${hill ? html`<hilltop-card .hill=${hill} .units=${units}></hilltop-card>` : nothing}`;
 }

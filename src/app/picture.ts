@@ -33,9 +33,9 @@ const TRUE_SIZE_PX = 51;
 const LEAST_SHOWN_M = 4;
 
 /** Ascent rate that free practice is judged by, m/s: 9 m/min. @source US Navy Diving Manual rev. 7 §9-6.3, read */
-const UP_MPS = 9 / 60;
+export const UP_MPS = 9 / 60;
 /** Descent rate of free practice, m/s: 18 m/min. Practice. */
-const DOWN_MPS = 18 / 60;
+export const DOWN_MPS = 18 / 60;
 
 /** One frame for the stage. */
 export function pictureOf(of: PictureOf): StageView {

@@ -16,6 +16,8 @@ export type { DeckView } from './practice-deck.ts';
 export type { PresentAsk, PresentingView, ShowCard, StripView } from './presenting-view.ts';
 export { spoken, type GasStore, type Pull, type Readings } from './readings.ts';
 export { USUAL_SETTINGS, type Settings } from './settings.ts';
+export type { TraceId } from './trace-kinds.ts';
+export type { TraceAsk, TracesView } from './trace-view.ts';
 export { pullKg } from './units.ts';
 export { WishEvent, type Wish } from './wish.ts';
 
@@ -27,6 +29,9 @@ export const fetchKit = (): Promise<unknown> => import('./kit-sheet.ts');
 
 /** Fetches the panels of presenting. */
 export const fetchPresenting = (): Promise<unknown> => import('./presenting-door.ts');
+
+/** Fetches the panel of the traces, its plot with it. */
+export const fetchTraces = () => import('./trace-door.ts');
 
 /** Fetches the panels and words of the looks over the water. */
 export const fetchLooks = () => import('./look-door.ts');

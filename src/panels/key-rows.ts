@@ -17,6 +17,7 @@ export const KEY_ROWS: readonly KeyRow[] = [
   { words: 'freeze, go on; one-button breath', usual: 'Space' },
   { words: 'back 10 s', usual: 'KeyZ' },
   { words: 'restart', usual: 'KeyR' },
+  { words: 'traces', usual: 'KeyT' },
   { words: 'next step', usual: 'PageDown' },
   { words: 'a step back', usual: 'PageUp' },
   { words: 'blank, show again', usual: 'KeyB' },

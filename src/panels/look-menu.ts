@@ -16,16 +16,20 @@ export class LookMenu extends Panel {
     open: { attribute: false },
     choice: { attribute: false },
     keys: { attribute: false },
+    traced: { attribute: false },
   };
   declare open: boolean;
   declare choice: LookChoice;
   declare keys: MovedKeys;
+  /** Whether the traces are open under the water. */
+  declare traced: boolean;
 
   constructor() {
     super();
     this.open = false;
     this.choice = USUAL_LOOKS;
     this.keys = {};
+    this.traced = false;
   }
 
   override connectedCallback(): void {
@@ -57,6 +61,14 @@ export class LookMenu extends Panel {
               <span>${words}</span> <kbd aria-hidden="true">${keyText(`Digit${key}`, this.keys)}</kbd>
             </button>`,
         )}
+        <button
+          type="button"
+          class="option"
+          aria-pressed=${this.traced}
+          @click=${() => wish(this, { kind: 'traces', ask: { do: 'toggle' } })}
+        >
+          <span>traces</span> <kbd aria-hidden="true">${keyText('KeyT', this.keys)}</kbd>
+        </button>
       </div>
       <div class="across" role="group" aria-label="Across the recovery map">
         <span>map across</span>

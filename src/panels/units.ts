@@ -1,10 +1,10 @@
 import type { Units } from './settings.ts';
 
 /** Length of a foot, metres, and mass of a pound, kilograms. @source international yard and pound agreement 1959, recalled */
-const FOOT_M = 0.3048;
-const POUND_KG = 0.45359237;
+export const FOOT_M = 0.3048;
+export const POUND_KG = 0.45359237;
 /** Standard gravity: newtons that one kilogram of pull is. @source CGPM 1901, recalled */
-const STANDARD_GRAVITY_MPS2 = 9.80665;
+export const STANDARD_GRAVITY_MPS2 = 9.80665;
 /** Slower than this, m/s, nobody speaks of rising or sinking: half a metre a minute. */
 const STILL_MPS = 0.5 / 60;
 /** Within this a diver is neutral, kilograms of pull. */

@@ -1,0 +1,65 @@
+import type { TraceData } from './trace-data.ts';
+import { paperRange, type Lane } from './trace-lanes.ts';
+import type { Paper } from './trace-paper.ts';
+import type { PlotLine, Plotted } from './trace-plot.ts';
+
+/** Colours of the style sheet by what they stand for. */
+export type Colours = Readonly<
+  Record<'ink' | 'secondary' | 'rule' | 'gas' | 'gas-words' | 'place' | 'place-words' | 'paper', string>
+>;
+
+/** How much of a green ground covers the paper, as a hexadecimal pair: an eighth. */
+const GROUND = '20';
+
+/**
+ * The lines of the chosen lanes: ink with dashes of their own; what is gas is amber between two edges of ink; where to be is
+ * green; a hair for each limit; and the line of depth is doubled where it was steeper than allowed.
+ */
+export function linesOf(
+  lanes: readonly Lane[],
+  data: TraceData,
+  { paper, colours, edges, thick }: { paper: Paper; colours: Colours; edges: readonly [number, number]; thick: number },
+): Plotted {
+  const lines: PlotLine[] = [];
+  const grounds: Plotted['grounds'][number][] = [];
+  const { ink, gas } = colours;
+  for (const { kind } of lanes) {
+    const { id, dash } = kind;
+    const line = (values: PlotLine['values'], colour: string, widthPx: number, dashed: readonly number[] = []) =>
+      lines.push({ scale: id, values, colour, widthPx: widthPx * thick, dash: dashed.map((px) => px * thick) });
+    if (id === 'depth') {
+      line(data.column('bandTop'), colours['place-words'], 1.5);
+      line(data.column('bandBottom'), colours['place-words'], 1.5);
+      grounds.push({ between: [lines.length - 2, lines.length - 1], colour: `${colours.place}${GROUND}` });
+    }
+    if (id === 'speed') {
+      line(data.column('upLimit'), ink, 1, [6, 4]);
+      line(data.column('downLimit'), ink, 1, [6, 4]);
+    }
+    if (id === 'force') line(data.column('momentForce'), colours.secondary, 1);
+    const values = data.column(id);
+    if (kind.gas) {
+      line(values, ink, 5, dash);
+      line(values, gas, 2.5, dash);
+    } else line(values, ink, 2.4, dash);
+    if (id === 'depth') {
+      line(data.column('tooFast'), ink, 7);
+      line(data.column('tooFast'), colours.paper, 2.6);
+    }
+  }
+  const { left, right, top, bottom } = paper;
+  return {
+    rebuild: JSON.stringify([lanes.map(({ kind }) => kind.id), colours, thick]),
+    timeS: data.timeS,
+    lines,
+    grounds,
+    time: edges,
+    scales: lanes.map((lane) => ({
+      name: lane.kind.id,
+      range: paperRange(lane, top, bottom - top),
+      down: lane.kind.down,
+    })),
+    widthPx: Math.round(right - left),
+    heightPx: Math.round(bottom - top),
+  };
+}
