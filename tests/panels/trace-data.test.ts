@@ -1,0 +1,104 @@
+import { beforeAll, expect, test } from 'vitest';
+import { Dive, restingControls, startState } from '../../src/dive/index.ts';
+import { TraceData } from '../../src/panels/trace-data.ts';
+import { traceKinds } from '../../src/panels/trace-kinds.ts';
+import type { TracesView } from '../../src/panels/trace-view.ts';
+import { firstDiveRig as rig } from '../fixtures/lessons/first-dive.ts';
+import { flownView } from './flown-traces.ts';
+
+let view: TracesView;
+let data: TraceData;
+
+beforeAll(() => {
+  view = flownView();
+  data = new TraceData();
+  data.follow(view, 'metric');
+});
+
+test('rows stand a tenth of a second apart, from the start to the end of the dive', () => {
+  expect(data.rows).toBe(view.recording.rows);
+  expect(data.rows).toBeGreaterThan(1000);
+  data.timeS.forEach((s, row) => expect(s).toBeCloseTo(row / 10, 9));
+});
+
+test('speed is the slope of depth: metres a minute, downward positive', () => {
+  const [depth, speed] = [data.column('depth') as number[], data.column('speed') as number[]];
+  for (let row = 5; row < data.rows - 5; row++) {
+    const slope = ((depth[row + 5]! - depth[row - 5]!) / 1) * 60;
+    const mean = speed.slice(row - 5, row + 6).reduce((sum, one) => sum + one, 0) / 11;
+    expect(Math.abs(slope - mean), `at ${row / 10} s`).toBeLessThan(1);
+  }
+});
+
+test('the depth of a steady diver lies in the green band of the stop for most of it, and there is none between places', () => {
+  const rows = data.timeS.flatMap((_, row) => (data.column('bandTop')[row] === null ? [] : [row]));
+  const inside = rows.filter((row) => {
+    const depth = data.column('depth')[row]!;
+    return depth >= data.column('bandTop')[row]! && depth <= data.column('bandBottom')[row]!;
+  });
+  expect(inside.length / rows.length).toBeGreaterThan(0.5);
+  expect(rows.length).toBeLessThan(data.rows);
+});
+
+test('the line of depth is doubled exactly where the speed is beyond the limits of 9 up and 18 m/min down', () => {
+  const wild = flownView('random', 3);
+  const other = new TraceData();
+  other.follow(wild, 'metric');
+  const doubled = other.column('tooFast').filter((depth) => depth !== null).length;
+  const beyond = (other.column('speed') as number[]).filter((mpmin) => mpmin > 18 || mpmin < -9).length;
+  expect(beyond).toBeGreaterThan(0);
+  expect(doubled).toBe(beyond);
+});
+
+test('imperial: a foot is 0.3048 m, a pound 0.4536 kg, a bar 14.504 psi', () => {
+  const feet = new TraceData();
+  feet.follow(view, 'imperial');
+  for (let row = 0; row < data.rows; row += 97) {
+    expect(feet.column('depth')[row]! * 0.3048).toBeCloseTo(data.column('depth')[row]!, 9);
+    expect(feet.column('speed')[row]! * 0.3048).toBeCloseTo(data.column('speed')[row]!, 9);
+    expect(feet.column('force')[row]! * 0.4536).toBeCloseTo(data.column('force')[row]!, 2);
+    expect(feet.column('cylinder')[row]! / data.column('cylinder')[row]!).toBeCloseTo(14.504, 2);
+    expect(feet.column('jacket')[row]).toBe(data.column('jacket')[row]);
+  }
+});
+
+test('a full cylinder reads what it was filled to, in bar above the surroundings', () => {
+  expect(data.column('cylinder')[0]).toBeCloseTo(200, 1);
+});
+
+test('followed step by step it holds the same as taken at once, and begins anew where the dive went back', () => {
+  const dive = new Dive(rig, startState(rig, { depthM: 6 }), restingControls(320));
+  const flown = { ...view, recording: dive.recording, events: dive.events, kinds: traceKinds(rig) };
+  const bySteps = new TraceData();
+  for (let i = 0; i < 40; i++) {
+    dive.advance(31);
+    bySteps.follow(flown, 'metric');
+  }
+  const atOnce = () => {
+    const fresh = new TraceData();
+    fresh.follow(flown, 'metric');
+    return fresh;
+  };
+  expect(bySteps.timeS).toEqual(atOnce().timeS);
+  expect(bySteps.column('depth')).toEqual(atOnce().column('depth'));
+  expect(bySteps.extremes('speed')).toEqual(atOnce().extremes('speed'));
+  dive.recording.cutAfter(480);
+  expect(bySteps.follow(flown, 'metric')).toBe(true);
+  expect(bySteps.rows).toBe(41);
+  expect(bySteps.extremes('depth')).toEqual(atOnce().extremes('depth'));
+  expect(bySteps.follow(flown, 'metric')).toBe(false);
+});
+
+test('rowAt() is the nearest row, and never none while there is one', () => {
+  expect([-5, 0, 0.04, 0.06, 3.2, 1e9].map((s) => data.rowAt(s))).toEqual([0, 0, 0, 1, 32, data.rows - 1]);
+  expect(new TraceData().rowAt(3)).toBe(-1);
+});
+
+test('traceKinds() leaves out what the kit does not have', () => {
+  const ids = (kit: Parameters<typeof traceKinds>[0]) => traceKinds(kit).map(({ id }) => id);
+  expect(ids(rig)).toEqual(['depth', 'speed', 'force', 'lungs', 'jacket', 'cylinder']);
+  const dry = { ...rig, drysuit: {} as NonNullable<typeof rig.drysuit> };
+  expect(ids(dry)).toContain('suit');
+  const closed = { ...rig, loop: {} as NonNullable<typeof rig.loop>, vessels: [] };
+  expect(ids(closed)).toEqual(['depth', 'speed', 'force', 'loop', 'jacket']);
+});
