@@ -70,6 +70,8 @@ export class Recovery {
   constructor(rig: Rig, state: Readonly<DiveState>, controls: Controls, ask: StoppingAsk, known?: Known) {
     this.#rig = rig;
     this.#from = copyState(state);
+    // The rig may be one with more lead, or less, than the state was of.
+    Object.assign(this.#from, solidSums(rig, state.releasedMask));
     this.#from.resting = 0;
     this.#from.calmUntil = 0;
     this.#scratch = copyState(state);

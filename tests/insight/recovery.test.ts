@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { HEAD_OUT_M } from '../../src/diver/index.ts';
-import { MEANS, USUAL_ASK, recovers, type Floor, type Means, type Way } from '../../src/insight/index.ts';
+import { restingControls, startState } from '../../src/dive/index.ts';
+import { MEANS, USUAL_ASK, recovers, withMoreLead, type Floor, type Means, type Way } from '../../src/insight/index.ts';
 import { Chance } from '../reference/chance.ts';
 import { carried, fly, groundM } from './full-stepping.ts';
-import { READY, chanceMoment, type Moment } from './stopping-moments.ts';
+import { READY, RIGS, chanceMoment, type Moment } from './stopping-moments.ts';
 
 const MOMENTS = 40;
 /** As near to its limit as this, metres, a means may do either. */
@@ -129,4 +130,18 @@ test('recovers() over a halocline: 0.15 m inside its limits a means stops the di
     inside++;
   }
   expect(inside).toBeGreaterThan(100);
+});
+
+test('recovers() of a rig with less lead is that of the lighter diver, whatever lead the state was of', () => {
+  const rig = RIGS.get('two-piece-heavy')!;
+  const state = startState(rig, { depthM: 8, jacketM3: 3e-3, speedMps: 0.1 });
+  const controls = restingControls(320);
+  const lighter = withMoreLead(rig, -4);
+  const breath = recovers(lighter, state, controls, USUAL_ASK).find(({ means }) => means === 'breath')!;
+  const own = { ...startState(lighter, { depthM: 8, jacketM3: 3e-3, speedMps: 0.1 }) };
+  for (const side of [-1, 1] as const) {
+    const from = carried(lighter, own, breath.deepestM! + side * NEAR_M);
+    expect(fly(lighter, from, controls, USUAL_ASK, 'breath', 1).stops).toBe(side < 0);
+  }
+  expect(breath.deepestM!).toBeGreaterThan(recovers(rig, state, controls, USUAL_ASK)[1]!.deepestM! + 5);
 });
