@@ -21,7 +21,7 @@ kNPerM: newtons that a metre deeper takes away, split in shares by what shrinks;
 breathReachM: where lungs alone, from least to most, balance the diver, at or nearest to the depth; breathReachesM: all such.
 way: 1 sinking, -1 rising. stopping: what comes of each means, gentlest first: none, breath, fins, gas (every valve of jacket, suit and
 loop), all (these three), lead (all, and the releasable lead gone). timeS counts from now, the reaction included; peakMps is the
-greatest speed that way. pricePerSecondM: how much further all but lead carries for one second of delay.
+greatest speed that way. pricePerSecondM: how much further the gentlest means that stops him carries for one second of delay.
 recoversM: [{ means, deepestM, shallowestM }], from where each means still recovers at this speed and gas, sinking and
 rising; null: from nowhere. forecastM: after 1, 2 … 10 s if nothing is done.`,
   run(asked, io) {

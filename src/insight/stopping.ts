@@ -8,7 +8,7 @@ export interface StoppingForecast {
   readonly way: Way;
   /** The gentlest first; letting lead go is left out for who rises. */
   readonly rows: readonly Stopping[];
-  /** What a second of delay costs, metres further, with all means short of lead; null where they do not stop him. */
+  /** What a second of delay costs with the gentlest means that stops him, metres further; null where none is needed, or a second later it does not. */
   readonly pricePerSecondM: number | null;
 }
 
@@ -36,11 +36,11 @@ export function stopping(
   const come = (means: Means, given = ask) =>
     tryOut(rig, state, attemptOf(means, way, rig, controls, given), scratch, USUAL_STEPS);
   const rows = MEANS.filter((means) => means !== 'lead' || way > 0).map((means) => come(means));
-  const all = rows.find(({ means }) => means === 'all')!;
+  const first = rows.find(({ stops }) => stops);
   let pricePerSecondM: number | null = null;
-  if (all.depthM !== null) {
-    const later = come('all', { ...ask, reactionS: ask.reactionS + 1 });
-    if (later.depthM !== null) pricePerSecondM = Math.abs(later.depthM - all.depthM);
+  if (first && first.means !== 'none' && first.depthM !== null) {
+    const later = come(first.means, { ...ask, reactionS: ask.reactionS + 1 });
+    if (later.depthM !== null) pricePerSecondM = way * (later.depthM - first.depthM);
   }
   return { way, rows, pricePerSecondM };
 }

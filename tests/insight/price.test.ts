@@ -6,15 +6,20 @@ import { chanceMoment } from './stopping-moments.ts';
 
 const MOMENTS = 150;
 
-test('pricePerSecondM: what two full-model dives a second of reaction apart differ by, to 5 cm; null where one is not stopped', () => {
+test('pricePerSecondM: what two full-model dives a second apart, by the gentlest means that stops, differ by, to 5 cm; null where none is needed or a second later it is not enough', () => {
   const chance = new Chance(31);
   const off: string[] = [];
   let priced = 0;
   for (let i = 0; i < MOMENTS; i++) {
     const { id, rig, state, controls, ask } = chanceMoment(chance);
-    const { way, pricePerSecondM } = stopping(rig, state, controls, ask);
-    const soon = fly(rig, state, controls, ask, 'all', way);
-    const late = fly(rig, state, controls, { ...ask, reactionS: ask.reactionS + 1 }, 'all', way);
+    const { way, rows, pricePerSecondM } = stopping(rig, state, controls, ask);
+    const means = rows.find(({ stops }) => stops)?.means ?? 'none';
+    if (means === 'none') {
+      if (pricePerSecondM !== null) off.push(`${i} ${id}: a price of nothing`);
+      continue;
+    }
+    const soon = fly(rig, state, controls, ask, means, way);
+    const late = fly(rig, state, controls, { ...ask, reactionS: ask.reactionS + 1 }, means, way);
     // A floor given as a speed has no depth that a second could cost.
     if ([soon, late].some(({ end, leftM }) => end === 'slow enough' || leftM < 0.05)) continue;
     if (!soon.stops || !late.stops) {
