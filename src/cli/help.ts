@@ -1,4 +1,5 @@
 import type { Command } from './command.ts';
+import { CAUTION } from './io.ts';
 import type { Option } from './usage.ts';
 
 const CALL = 'npm run --silent midwater --';
@@ -14,7 +15,7 @@ ${commands.map(({ name, does }) => `  ${name.padEnd(widest)}  ${does}`).join('\n
 
 --help after a command says more. A SETUP is a file or the name of a ready setup, such as temperate-sea.
 Exit: 0 done; 1 what was judged failed, or a file is bad; 2 asked wrongly.
-A teaching model. Not for planning dives, choosing lead or handling emergencies. Your body and kit differ.
+${CAUTION}
 `;
 }
 

@@ -4,10 +4,6 @@ import { forces } from './forces.ts';
 import { DEEPEST_M, LUNGS, litres } from './options.ts';
 import { UsageError, type Option } from './usage.ts';
 
-/** Said with every answer of `insight` and `map`. */
-export const CAUTION =
-  'A teaching model. Not for planning dives, choosing lead or handling emergencies. Your body and kit differ.';
-
 /** The shallowest that a diver can be: level at the surface, floating high, metres. */
 export const SHALLOWEST_M = -0.6;
 

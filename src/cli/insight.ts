@@ -1,8 +1,8 @@
 import { insightOf, recovers } from '../insight/index.ts';
 import type { Command } from './command.ts';
 import { momentOf } from './insight-moment.ts';
-import { CAUTION, MOMENT_OPTIONS } from './insight-options.ts';
-import { DONE, printJson } from './io.ts';
+import { MOMENT_OPTIONS } from './insight-options.ts';
+import { CAUTION, DONE, printJson } from './io.ts';
 
 /** What a moment means: where it is neutral, how it falls away from there, and what still stops it. */
 export const insight: Command = {

@@ -14,6 +14,10 @@ export const FAILED = 1;
 export const WRONG_USAGE = 2;
 export type ExitCode = typeof DONE | typeof FAILED | typeof WRONG_USAGE;
 
+/** Said with every answer about a diver, and in the help. */
+export const CAUTION =
+  'A teaching model. Not for planning dives, choosing lead or handling emergencies. Your body and kit differ.';
+
 /** Writes a result as JSON that people can read too. */
 export function printJson(io: Io, result: unknown): void {
   io.out(`${JSON.stringify(result, null, 2)}\n`);

@@ -10,15 +10,13 @@ import {
 import { waterAt } from '../water/index.ts';
 import type { Command } from './command.ts';
 import { setupAt } from './files.ts';
-import { DONE, printJson } from './io.ts';
+import { CAUTION, DONE, printJson } from './io.ts';
 import { DEEPEST_M, LUNGS, litres, lungsM3, lungsShownL } from './options.ts';
 import { UsageError, type Asked } from './usage.ts';
 
 /** Newtons of one kilogram of pull. @source CGPM 1901, standard gravity, recalled */
 const N_PER_KGF = 9.80665;
 
-const CAUTION =
-  'A teaching model. Not for planning dives, choosing lead or handling emergencies. Your body and kit differ.';
 const BREATH_CAUTION =
   'Never hold your breath on scuba: gas expanding in the lungs can injure within about a metre of ascent.';
 const ALTITUDE_CAUTION = 'Altitude and other worlds are a thought experiment.';

@@ -53,7 +53,7 @@ export function stop(flows: Flows): void {
   flows.jacketIn = flows.jacketOut = flows.suitIn = flows.suitOut = flows.loopIn = flows.loopOut = 0;
 }
 
-/** What the cylinders can give: the greatest pressure, pascals, and whether it is enough over ambient to breathe from. */
+/** What the cylinders can give: the greatest pressure in any of them, pascals. */
 export function supplyPa(rig: Rig, cylinderMol: readonly number[]): number {
   let most = 0;
   for (let i = 0; i < rig.vessels.length; i++)
