@@ -30,7 +30,7 @@ export function linesOf(
     if (id === 'depth') {
       line(data.column('bandTop'), colours['place-words'], 1.5);
       line(data.column('bandBottom'), colours['place-words'], 1.5);
-      grounds.push({ between: [lines.length - 2, lines.length - 1], colour: `${colours.place}${GROUND}` });
+      grounds.push({ between: [lines.length - 1, lines.length - 2], colour: `${colours.place}${GROUND}` });
     }
     if (id === 'speed') {
       line(data.column('upLimit'), ink, 1, [6, 4]);

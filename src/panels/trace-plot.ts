@@ -11,7 +11,7 @@ export interface PlotLine {
   readonly dash: readonly number[];
 }
 
-/** The ground between two lines, by their places in the list. */
+/** The ground between two lines, by their places in the list: the one of larger values first. */
 export interface PlotGround {
   readonly between: readonly [number, number];
   readonly colour: string;
