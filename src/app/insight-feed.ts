@@ -6,7 +6,7 @@ import { rememberLooks, rememberedLooks } from './look-memory.ts';
 import { lookAt, type LookWords, type Looked, type InHand } from './look-reckon.ts';
 import './looks.css';
 import { LookDesk } from './look-desk.ts';
-import type { LookAnswer, LookRequest } from './look-work.ts';
+import type { LookAnswer, LookRequest, StopsAnswer } from './look-work.ts';
 import { shelfOf } from './remembered.ts';
 import type { Shell } from './shell.ts';
 
@@ -44,6 +44,7 @@ export class InsightFeed {
   #sentenceS = NaN;
   #state: Readonly<DiveState> | null = null;
   #rig: StageView['rig'] | null = null;
+  #frozen = false;
 
   private constructor(shell: Shell, words: LookWords, changed: () => void) {
     this.#shell = shell;
@@ -123,6 +124,7 @@ export class InsightFeed {
     this.#state = view.state;
     if (view.rig !== this.#rig) this.#inHand = null;
     this.#rig = view.rig;
+    this.#frozen = frozen;
     this.#reckon(view, cut || !(Math.abs(view.nowS - this.#sentenceS) < SENTENCE_S));
   }
 
@@ -135,7 +137,8 @@ export class InsightFeed {
     const { added, sentence, hill } = lookAt(view, this.#choice, this.#inHand, this.#words, units);
     this.#added = added;
     if (speak) this.#sentenceS = view.nowS;
-    this.#say(speak ? sentence : this.#sentence, hill);
+    // That of the stopping forecast keeps its time by itself, with the numbers on the ledges.
+    this.#say(speak || wanted === 'stops' ? sentence : this.#sentence, hill);
   }
 
   /** What of the choice is reckoned beside the page. */
@@ -160,7 +163,7 @@ export class InsightFeed {
   #came(answer: LookAnswer, { rig, wanted }: LookRequest): void {
     if (wanted !== this.#wanted() || rig !== this.#rig) return;
     const first = this.#inHand === null;
-    if (answer.kind === 'stops') this.#inHand = { answer };
+    if (answer.kind === 'stops') this.#inHand = { answer, said: this.#saidWith(answer) };
     else {
       const here = { ...answer.map.here };
       this.#inHand = { answer: { ...answer, map: { ...answer.map, here } }, here };
@@ -168,6 +171,14 @@ export class InsightFeed {
     if (first) return this.#renew();
     this.#freshS = NaN;
     this.#changed();
+  }
+
+  /** The forecast that is spoken of: the one before until its time is over, unless another means stops him now. */
+  #saidWith(answer: StopsAnswer): StopsAnswer {
+    const said = this.#inHand && 'said' in this.#inHand ? this.#inHand.said : null;
+    const pastS = answer.nowS - (said?.nowS ?? NaN);
+    const keeps = !this.#frozen && pastS > 0 && pastS < SENTENCE_S;
+    return said && keeps && fatesOf(said) === fatesOf(answer) ? said : answer;
   }
 
   #renew(): void {
@@ -192,4 +203,12 @@ export class InsightFeed {
     };
     this.#shell.show({ looks });
   }
+}
+
+/** Which way he goes, and which means stop him. */
+function fatesOf({ forecast: { way, rows } }: StopsAnswer): string {
+  return `${way} ${rows
+    .filter(({ stops }) => stops)
+    .map(({ means }) => means)
+    .join(' ')}`;
 }

@@ -23,7 +23,7 @@ export function hoverOf(rig: Rig, cylinderBar = HOVER_BAR): KitHover {
     bottomM: rig.bottomM,
     leftN: balanced ? 0 : netForceN(rig, at),
     reachM: breathReachAt(rig, at, USUAL_LUNGS),
-    eFoldingS: steepnessAt(rig, at).eFoldingS,
+    doublingS: steepnessAt(rig, at).doublingS,
     openLungs: rig.lungs.open,
   };
 }

@@ -1,4 +1,4 @@
-import { rigOf, type Setup } from '../diver/index.ts';
+import { READY_SETUPS, rigOf, type Setup } from '../diver/index.ts';
 import { lessonSetup, type Lesson } from '../lesson/index.ts';
 import { fetchKit, type KitAsk } from '../panels/index.ts';
 import { openFile } from './files.ts';
@@ -14,10 +14,13 @@ import { cautionsOf } from './told.ts';
 /** Letters that the name of a setup may have in a file. */
 const LONGEST_NAME = 80;
 
+/** How the diver is called who is flown. */
+const FLOWN_WORDS = 'the diver in the water';
+
 /** What the place needs of the program. */
 export interface KitHost {
-  /** Who is flown: of a lesson its diver; a saved dive has no setup. */
-  readonly flown: () => { readonly lesson: Lesson | null; readonly setup: Setup | null };
+  /** Who is flown: of a lesson its diver; a saved dive has no setup; the id is that of a ready setup flown as it is, or empty. */
+  readonly flown: () => { readonly lesson: Lesson | null; readonly setup: Setup | null; readonly id: string };
   /** @param id of a ready setup that is flown as it is; empty for any other diver */
   readonly fly: (setup: Setup, id: string) => void;
 }
@@ -33,7 +36,7 @@ export class Kit {
   readonly #shell: Shell;
   readonly #host: KitHost;
   #id = '';
-  #ownWords = 'the diver in the water';
+  #ownWords = FLOWN_WORDS;
   #own: Setup | null = null;
   readonly #ofLessons = new WeakMap<Lesson, Setup>();
   /** Bases, the latest last; empty before a diver was chosen. */
@@ -47,15 +50,22 @@ export class Kit {
   }
 
   /** Shows the place. @param id of a ready setup; left out or empty: the diver that is flown, or whoever was here before */
-  async open(id = ''): Promise<void> {
+  async open(asked = ''): Promise<void> {
     const { place, prompt } = this.#shell.view;
+    // The place that is shown, said again, sets the address back.
+    const refuse = (trouble: string) => this.#shell.show({ place, moreOpen: false, trouble });
     if (place === 'lesson' && prompt && prompt.kind !== 'explain')
-      return this.#shell.show({ moreOpen: false, trouble: 'The prediction first: kit and water might answer it.' });
+      return refuse('The prediction first: kit and water might answer it.');
+    if (asked && !READY_SETUPS.some((ready) => ready.id === asked)) return refuse(`There is no setup called ${asked}.`);
     await fetchKit();
-    const own = id ? this.#own : await this.#flownSetup();
+    const { lesson, id: flownId } = this.#host.flown();
+    // A ready setup is shown by its id, so that its address brings it back.
+    const id = asked || (lesson ? '' : flownId);
+    const own = asked ? this.#own : await this.#flownSetup();
     const asBefore = this.#bases.length > 0 && id === this.#id && own === this.#own;
     if (!asBefore) {
-      if (!id) this.#own = own;
+      if (own !== this.#own) this.#ownWords = FLOWN_WORDS;
+      this.#own = own;
       await this.#choose(id);
     }
     // Who went elsewhere meanwhile stays there.

@@ -11,7 +11,7 @@ type NeutralMark = NonNullable<StageView['neutral']>[number];
 /** Ascent above which it is too late, where that is asked for, m/s: 18 m/min. Practice. */
 const TOO_FAST_MPS = 18 / 60;
 /** A neutral depth that holds above this, metres, is a diver who floats, and not marked. */
-const FLOATS_M = 0.6;
+export const FLOATS_M = 0.6;
 
 /** What the forecasts take for granted, in SI. */
 export function askOf({ leastL, mostL, reactionS, below, above }: LookChoice): StoppingAsk {
@@ -55,17 +55,28 @@ export function forcesOverlay(rig: Rig, at: Instant): StageOverlay {
   return { kind: 'forces', arrows };
 }
 
-/** Where each means stops the diver, and what comes too late. @param wordsOf the word of a means */
+/**
+ * Where each means stops the diver, and what comes too late.
+ * @param wordsOf the word of a means
+ * @param said the forecast whose numbers stand on the ledges
+ * @param breathes whether a breath moves anything
+ */
 export function stopsOverlay(
   { rows, way }: StoppingForecast,
   nowS: number,
   wordsOf: (means: StoppingForecast['rows'][number]['means'], way: 1 | -1) => string,
+  said: StoppingForecast,
+  breathes: boolean,
 ): StageOverlay {
-  // Where nothing needs to be done, harsher means have nothing to say.
-  const alone = rows[0]?.stops ? rows.slice(0, 1) : rows.filter(({ means }) => means !== 'none');
+  // Where nothing needs to be done, harsher means have nothing to say; nor has a breath that moves nothing.
+  const alone = rows[0]?.stops
+    ? rows.slice(0, 1)
+    : rows.filter(({ means }) => means !== 'none' && (breathes || means !== 'breath'));
+  const saidM = (means: StoppingForecast['rows'][number]['means']) =>
+    said.rows.find((row) => row.means === means)?.depthM;
   const ledges = alone.flatMap(({ means, stops, depthM, timeS }) =>
     stops && depthM !== null && timeS !== null
-      ? [{ words: `${wordsOf(means, way)}: ${depthM.toFixed(1)} m`, atS: nowS + timeS, depthM }]
+      ? [{ words: `${wordsOf(means, way)}: ${(saidM(means) ?? depthM).toFixed(1)} m`, atS: nowS + timeS, depthM }]
       : [],
   );
   const lost = alone.filter(({ stops }) => !stops).map(({ means }) => `${wordsOf(means, way)}: too late`);

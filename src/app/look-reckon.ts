@@ -1,5 +1,13 @@
 import { netForceN } from '../diver/index.ts';
-import { breathReachAt, hilltop, neutralDepths, steepnessAt, wayOf, type NeutralDepth } from '../insight/index.ts';
+import {
+  breathReachAt,
+  hilltop,
+  neutralDepths,
+  steepnessAt,
+  wayOf,
+  type Means,
+  type NeutralDepth,
+} from '../insight/index.ts';
 import type { HillView, LookChoice, Settings, fetchLooks } from '../panels/index.ts';
 import type { StageView } from '../stage/index.ts';
 import {
@@ -24,9 +32,13 @@ export interface Looked {
   readonly hill: HillView | null;
 }
 
-/** What was reckoned beside the page last; on a map the diver's place moves on while the map stays. */
+/**
+ * What was reckoned beside the page last: of a stopping forecast also the one that the sentence is about; on a map the diver's
+ * place moves on while the map stays.
+ */
 export type InHand =
-  { readonly answer: StopsAnswer } | { readonly answer: MapAnswer; readonly here: { across: number; depthM: number } };
+  | { readonly answer: StopsAnswer; readonly said: StopsAnswer }
+  | { readonly answer: MapAnswer; readonly here: { across: number; depthM: number } };
 
 /** How far the hill is drawn beyond the diver and its top, at least, metres. */
 const HILL_BEYOND_M = 3;
@@ -56,15 +68,16 @@ export function lookAt(
   });
   if (look === 'forces') return looked(forcesOverlay(rig, at), words.neutralWords(neutral, at.depthM, netN, units));
   if (look === 'hilltop') {
-    const { kNPerM, shares } = steepnessAt(rig, at, controls.breath === 2);
+    const steepness = steepnessAt(rig, at, controls.breath === 2);
     const hill = view.frozen ? hillOf(view, at, neutral) : null;
-    return looked(forcesOverlay(rig, at), words.steepnessWords(kNPerM, shares), hill);
+    return looked(forcesOverlay(rig, at), words.steepnessWords(steepness, units), hill);
   }
   if (look === 'stops') {
-    if (inHand?.answer.kind !== 'stops') return looked(null, RECKONING);
-    const { forecast, nowS } = inHand.answer;
-    const overlay = stopsOverlay(forecast, nowS, (means, way) => words.meansWords(means, gas, way));
-    return looked(overlay, words.stoppingWords(forecast, gas, state.depthM, units));
+    if (!inHand || !('said' in inHand)) return looked(null, RECKONING);
+    const { answer, said } = inHand;
+    const wordsOf = (means: Means, way: 1 | -1) => words.meansWords(means, gas, way);
+    const overlay = stopsOverlay(answer.forecast, answer.nowS, wordsOf, said.forecast, rig.lungs.open);
+    return looked(overlay, words.stoppingWords({ ...said, of: gas }, units));
   }
   if (look === 'map') {
     if (!inHand || !('here' in inHand)) return looked(null, RECKONING);

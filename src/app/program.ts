@@ -191,8 +191,9 @@ export class Program {
     try {
       await this.#do(wish);
     } catch (problem) {
-      const words = problem instanceof Error ? problem.message : String(problem);
-      this.#shell.show({ trouble: `That did not work, and nothing was lost: ${words}` });
+      // Whoever threw says its name first; the place that is shown, said again, sets the address back.
+      const words = (problem instanceof Error ? problem.message : String(problem)).replace(/^\w+: /, '');
+      this.#shell.show({ place: this.#shell.view.place, trouble: `That did not work, and nothing was lost: ${words}` });
     }
     this.refresh();
   }
@@ -291,7 +292,10 @@ export class Program {
   async #openKit(id?: string): Promise<void> {
     this.#held.releaseAll();
     const { Kit } = await import('./kit.ts');
-    const flown = () => ({ lesson: this.#dives.lesson?.lesson ?? null, setup: this.#dives.free.setup });
+    const flown = () => {
+      const { lesson, free } = this.#dives;
+      return { lesson: lesson?.lesson ?? null, setup: free.setup, id: free.id };
+    };
     this.#kit ??= new Kit(this.#shell, { flown, fly: (setup, id) => this.#dives.practise(freeDiver(setup, id)) });
     await this.#kit.open(id);
   }

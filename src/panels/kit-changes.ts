@@ -2,6 +2,7 @@ import { html, nothing, svg } from 'lit';
 import { reachSvg, yOf, type ReachAxis } from './kit-reach.ts';
 import type { KitAsk, KitDiver, KitRow, KitView } from './kit-view.ts';
 import { deltaText, growthChange, growthText, neededText, plainDepth, reachText } from './kit-words.ts';
+import { unbroken } from './look-words.ts';
 import { Panel } from './panel.ts';
 import type { Units } from './settings.ts';
 import { wish } from './wish.ts';
@@ -13,7 +14,7 @@ const LEAST_SCALE_KG = 4;
 const SMALL = { heightPx: 46, axisPx: 6, atPx: [12, 22], ticks: [] } as const;
 const LARGE = { heightPx: 250, axisPx: 44, atPx: [26, 52] } as const;
 
-/** Every change, in groups: what it does to the lead, to what breath reaches, and to how an offset grows. Choosing one tries it. */
+/** Every change, in groups: what it does to the lead, to what breath reaches, and to how fast a drift doubles. Choosing one tries it. */
 export class KitChanges extends Panel {
   static override properties = { kit: { attribute: false }, units: { attribute: false } };
   declare kit: KitView | null;
@@ -33,8 +34,8 @@ export class KitChanges extends Panel {
     const where = plainDepth(basis.hover.depthM, this.units);
     return html`<div class="list">
         <p class="how">
-          Breath reaches: from where to where lungs of 1.8 to 5.8 L alone keep a diver neutral who is neutral at ${where} with
-          120 bar. Drift grows: seconds until being off is 2.7 times as much, nobody acting. Dashed: as it is now.
+          ${unbroken(`Breath reaches: from where to where lungs of 1.8 to 5.8 L alone keep a diver neutral who is neutral at ${where} with 120 bar.`)}
+          Drift doubles: seconds until a drift off is twice as far, nobody acting. Dashed: as it is now.
         </p>
         <label class="choice"
           ><input
@@ -46,7 +47,7 @@ export class KitChanges extends Panel {
         >
         <p class="heads-of-columns" aria-hidden="true">
           <span>choose one to try it</span><span>lead less · more</span><span>then</span
-          ><span>breath reaches</span><span>drift grows</span>
+          ><span>breath reaches</span><span>drift doubles</span>
         </p>
         ${this.#now(basis)}
         ${groups.map(
@@ -58,10 +59,16 @@ export class KitChanges extends Panel {
         )}
       </div>
       <figure class="reach">
-        <figcaption>breath around ${where}</figcaption>
+        <figcaption>breath around ${unbroken(where)}</figcaption>
         ${this.#axis()}
-        <p>now ${reachText(basis.hover, this.units)}, ${growthText(basis.hover)}</p>
-        ${tried ? html`<p class="gas-words">then ${reachText(tried.hover, this.units)}, ${growthText(tried.hover)}</p>` : nothing}
+        <p>${unbroken(`now ${reachText(basis.hover, this.units)}, ${growthText(basis.hover)}`)}</p>
+        ${
+          tried
+            ? html`<p class="gas-words">
+                ${unbroken(`then ${reachText(tried.hover, this.units)}, ${growthText(tried.hover)}`)}
+              </p>`
+            : nothing
+        }
       </figure>`;
   }
 
@@ -71,12 +78,12 @@ export class KitChanges extends Panel {
     return html`<div class="change now">
       <span class="words">as it is now</span>
       <span class="delta"></span>
-      <span class="needed"><span class="label">needs </span>${neededText(neededKg, this.units)}</span>
+      <span class="needed"><span class="label">needs </span>${unbroken(neededText(neededKg, this.units))}</span>
       <span class="breath">
         <svg viewBox="0 0 36 46" width="36" height="46" aria-hidden="true">${reachSvg(small, hover, null)}</svg>
-        <span><span class="label">breath reaches </span>${reachText(hover, this.units)}</span>
+        <span><span class="label">breath reaches </span>${unbroken(reachText(hover, this.units))}</span>
       </span>
-      <span class="growth"><span class="label">drift </span>${growthText(hover)}</span>
+      <span class="growth"><span class="label">drift </span>${unbroken(growthText(hover))}</span>
     </div>`;
   }
 
@@ -90,20 +97,20 @@ export class KitChanges extends Panel {
         aria-pressed=${triedRow === i}
         @click=${() => this.#ask({ do: 'try', row: i })}
       >
-        <span class="words">${row.change}</span>
+        <span class="words">${unbroken(row.change)}</span>
         <span class="delta">
           ${deltaBar(row.deltaKg, scaleKg)}
-          <b>${deltaText(row.deltaKg, this.units)}</b>
+          <b>${unbroken(deltaText(row.deltaKg, this.units))}</b>
         </span>
-        <span class="needed"><span class="label">then needs </span>${neededText(row.neededKg, this.units)}</span>
+        <span class="needed"><span class="label">then needs </span>${unbroken(neededText(row.neededKg, this.units))}</span>
         <span class="breath">
           <svg viewBox="0 0 36 46" width="36" height="46" aria-hidden="true">
             ${reachSvg(small, basis.hover, row.hover)}
           </svg>
-          <span><span class="label">breath reaches </span>${reachText(row.hover, this.units)}</span>
+          <span><span class="label">breath reaches </span>${unbroken(reachText(row.hover, this.units))}</span>
         </span>
         <span class="growth">
-          <span class="label">drift </span>${growthChange(basis.hover, row.hover)}
+          <span class="label">drift </span>${unbroken(growthChange(basis.hover, row.hover))}
         </span>
       </button>
     </li>`;

@@ -1,6 +1,7 @@
 import { html, nothing } from 'lit';
 import type { KitDepth } from './kit-view.ts';
 import { plainDepth } from './kit-words.ts';
+import { unbroken } from './look-words.ts';
 import { Panel } from './panel.ts';
 import type { Units } from './settings.ts';
 import { litresText, massText, pullKg } from './units.ts';
@@ -43,7 +44,7 @@ export class KitDepths extends Panel {
     );
     return html`<p class="how">
         Going down the suit loses lift and the jacket makes up for it; coming up that gas has to be let out again. Over the
-        dive the cylinder loses <b>${massText(pullKg(this.lossN), units)}</b> of gas from full to 50 bar. With the lead that
+        dive the cylinder loses <b>${unbroken(massText(pullKg(this.lossN), units))}</b> of gas from full to ${unbroken('50 bar')}. With the lead that
         is carried, cylinder full, half a breath in.
       </p>
       <table>
@@ -53,7 +54,7 @@ export class KitDepths extends Panel {
             <th scope="col">suit has lost</th>
             <th scope="col">jacket there</th>
             <th scope="col">at the surface <span>the same gas, dashed</span></th>
-            <th scope="col">let out for ${STRETCH[units].words}</th>
+            <th scope="col">let out for ${unbroken(STRETCH[units].words)}</th>
           </tr>
         </thead>
         <tbody>
@@ -71,21 +72,21 @@ export class KitDepths extends Panel {
     const lost = (suitLossN / mostN) * SUIT_PX;
     const gas = (m3: number) => (m3 / mostM3) * (GAS_PX - 2);
     return html`<tr>
-      <th scope="row">${plainDepth(depthM, units)}</th>
+      <th scope="row">${unbroken(plainDepth(depthM, units))}</th>
       <td>
         <svg class="suit-bar" viewBox="0 0 90 16" width="90" height="16" aria-hidden="true">
           <rect class="change-bar" x="0" y="2" width=${Math.max(lost, 0)} height="12"></rect></svg
-        >${massText(pullKg(suitLossN), units)}
+        >${unbroken(massText(pullKg(suitLossN), units))}
       </td>
       <td>
         <svg class="gas-bar" viewBox="0 0 170 18" width="170" height="18" aria-hidden="true">
           <rect class="dashed" x="1" y="2" width=${gas(jacketSurfaceM3)} height="14"></rect>
           <rect class="gas" x="1" y="2" width=${gas(jacketM3)} height="14"></rect></svg
-        ><b>${litresText(jacketM3)}</b>
-        ${Math.abs(leftN) > NOTHING_N ? html`<span class="left">still ${massText(Math.abs(pullKg(leftN)), units)} ${leftN > 0 ? 'light' : 'heavy'}</span>` : nothing}
+        ><b>${unbroken(litresText(jacketM3))}</b>
+        ${Math.abs(leftN) > NOTHING_N ? html`<span class="left">still ${unbroken(massText(Math.abs(pullKg(leftN)), units))} ${leftN > 0 ? 'light' : 'heavy'}</span>` : nothing}
       </td>
-      <td>${litresText(jacketSurfaceM3)}</td>
-      <td>${litresText(ventPerMetreM3 * STRETCH[units].metres)}</td>
+      <td>${unbroken(litresText(jacketSurfaceM3))}</td>
+      <td>${unbroken(litresText(ventPerMetreM3 * STRETCH[units].metres))}</td>
     </tr>`;
   }
 }

@@ -5,6 +5,7 @@ import type { KitAsk, KitView } from './kit-view.ts';
 import './kit-tried.ts';
 import { neededText, surplusText } from './kit-words.ts';
 import './ledger-bars.ts';
+import { unbroken } from './look-words.ts';
 import { Panel } from './panel.ts';
 import type { Units } from './settings.ts';
 import { massText } from './units.ts';
@@ -33,15 +34,15 @@ export class KitDiverPanel extends Panel {
       ${this.#chooser(kit)}
       <div class="figure">${kitFigure(diver.figure, units)}</div>
       <div class="weighed">
-        <p class="lead-needed"><b>${neededText(diver.neededKg, units)}</b> of lead makes neutral</p>
+        <p class="lead-needed"><b>${unbroken(neededText(diver.neededKg, units))}</b> of lead makes neutral</p>
         <p class="caution">${CAUTION.model}</p>
       </div>
       <p class="judged">
-        At 5 m, 50 bar left, jacket empty, half a breath
-        in.${diver.neededKg < -0.05 ? ` Without any lead ${massText(-diver.neededKg, units)} too heavy.` : ''}
+        ${unbroken('At 5 m, 50 bar left, jacket empty, half a breath in.')}
+        ${diver.neededKg < -0.05 ? unbroken(`Without any lead ${massText(-diver.neededKg, units)} too heavy.`) : nothing}
       </p>
       <div class="carried" role="group" aria-label="Lead carried">
-        <p>carried <b>${massText(diver.carriedKg, units)}</b>, <br />${surplusText(diver, units)}</p>
+        <p>carried <b>${unbroken(massText(diver.carriedKg, units))}</b>, <br />${unbroken(surplusText(diver, units))}</p>
         ${kit.tried ? nothing : this.#carry(kit)}
       </div>
       <kit-tried .kit=${kit} .units=${units}></kit-tried>
@@ -65,7 +66,7 @@ export class KitDiverPanel extends Panel {
           >open file <input class="hidden" type="file" accept=".yaml,.yml,.txt" @change=${this.#fileChosen}
         /></label>
       </div>
-      <p class="note">${setup?.note ?? kit.basis.name}</p>`;
+      <p class="note">${unbroken(setup?.note ?? kit.basis.name)}</p>`;
   }
 
   #carry({ basis }: KitView) {

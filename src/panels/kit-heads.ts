@@ -1,5 +1,6 @@
 import { html, nothing, svg } from 'lit';
 import type { KitHead } from './kit-view.ts';
+import { unbroken } from './look-words.ts';
 import { Panel } from './panel.ts';
 import type { Units } from './settings.ts';
 import { massText, pullKg } from './units.ts';
@@ -30,7 +31,7 @@ export class KitHeads extends Panel {
     return html`<p class="how">Upright and still at the surface, jacket empty, with the lead that is carried.</p>
       ${rows.map(
         ([cylinder, words]) =>
-          html`<h3>${words}</h3>
+          html`<h3>${unbroken(words)}</h3>
             <ul class="heads">
               ${this.heads.filter((head) => head.cylinder === cylinder).map((head) => this.#head(head))}
             </ul>`,
@@ -42,7 +43,7 @@ export class KitHeads extends Panel {
       <p class="breath-words">${head.breath}</p>
       ${picture(head)}
       <p><b>${head.words}</b></p>
-      <p class="amount">${this.#amount(head)}</p>
+      <p class="amount">${unbroken(this.#amount(head))}</p>
     </li>`;
   }
 

@@ -1,6 +1,7 @@
 import { html, nothing } from 'lit';
 import type { KitAsk, KitView } from './kit-view.ts';
 import { hoverSentence, leadSentence, reachSentence } from './kit-words.ts';
+import { unbroken } from './look-words.ts';
 import { Panel } from './panel.ts';
 import type { Units } from './settings.ts';
 import { wish } from './wish.ts';
@@ -25,9 +26,9 @@ export class KitTried extends Panel {
     return html`<div aria-live="polite">
         ${
           row && tried
-            ? html`<p class="sentence">${leadSentence(row, this.units)}</p>
-                <p>${hoverSentence(basis.hover, tried.hover, this.units)}</p>`
-            : html`<p>${reachSentence(basis.hover, this.units)}</p>`
+            ? html`<p class="sentence">${unbroken(leadSentence(row, this.units))}</p>
+                <p>${unbroken(hoverSentence(basis.hover, tried.hover, this.units))}</p>`
+            : html`<p>${unbroken(reachSentence(basis.hover, this.units))}</p>`
         }
       </div>
       <div class="row">

@@ -23,8 +23,8 @@ export interface KitHover {
   readonly leftN: number;
   /** Depths between which the lungs alone balance, nearest to that depth; null where they never do. */
   readonly reachM: readonly [fromM: number, toM: number] | null;
-  /** Seconds in which an offset grows 2.7-fold; null where it comes back by itself. */
-  readonly eFoldingS: number | null;
+  /** Seconds in which a drift off doubles; null where it comes back by itself. */
+  readonly doublingS: number | null;
   /** false on the closed loop, where a breath lifts nothing. */
   readonly openLungs: boolean;
 }

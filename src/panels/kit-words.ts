@@ -16,11 +16,12 @@ export function neededText(neededKg: number, units: Units): string {
   return massText(Math.max(0, neededKg), units);
 }
 
-/** What is carried against what is needed, in words. */
-export function surplusText({ neededKg, carriedKg }: KitDiver, units: Units): string {
+/** What is carried against what is needed, in words: as lead, and as what that lead pulls under water, where it is lighter. */
+export function surplusText({ neededKg, carriedKg, up, down }: KitDiver, units: Units): string {
   const surplusKg = carriedKg - neededKg;
   if (Math.abs(surplusKg) < SAME_KG) return 'just enough';
-  return `${massText(Math.abs(surplusKg), units)} too ${surplusKg > 0 ? 'much' : 'little'}`;
+  const pull = massText(Math.abs(sumKg(down) - sumKg(up)), units);
+  return `${massText(Math.abs(surplusKg), units)} too ${surplusKg > 0 ? 'much' : 'little'}: ${pull} of pull in water`;
 }
 
 /** "With fresh water instead of sea you need 2.3 kg less." */
@@ -48,9 +49,9 @@ export function reachText({ reachM, bottomM, openLungs }: KitHover, units: Units
 }
 
 /** "8.8 s"; or that it comes back by itself, or that there is no neutral to drift from. */
-export function growthText({ eFoldingS, leftN }: KitHover): string {
+export function growthText({ doublingS, leftN }: KitHover): string {
   if (leftN !== 0) return leftN > 0 ? 'too light' : 'too heavy';
-  return eFoldingS === null ? 'comes back' : `${eFoldingS.toFixed(1)} s`;
+  return doublingS === null ? 'comes back' : `${doublingS.toFixed(1)} s`;
 }
 
 /** Before and after: "10.1 → 9.0 s"; words where one of them has no seconds. */
@@ -85,6 +86,10 @@ export function hoverSentence(before: KitHover, after: KitHover, units: Units): 
   const was = reachText(before, units);
   if (now === was) return `Breath alone keeps you neutral from ${now}, as before.`;
   return `Breath alone then keeps you neutral from ${now}, before from ${was}.`;
+}
+
+function sumKg(pulls: KitDiver['up']): number {
+  return pulls.reduce((sum, { kg }) => sum + kg, 0);
 }
 
 function bare(depthM: number, units: Units): string {

@@ -1,11 +1,17 @@
-import type { Means, NeutralDepth, Reach, Shares, StoppingForecast } from '../insight/index.ts';
+import type { Means, NeutralDepth, Reach, Shares, Steepness, Stopping, StoppingForecast } from '../insight/index.ts';
 import type { Units } from './settings.ts';
 import { depthText, massText } from './units.ts';
 
 /** The sentence with its numbers kept beside their units where it breaks. */
 export function unbroken(sentence: string): string {
-  return sentence.replace(/(\d) (?=(m|cm|s|kg|ft|lb|%)(\W|$))/g, '$1\u00a0');
+  return sentence.replace(/(\d) (?=(m|cm|mm|s|kg|L|bar|ft|lb|%)(\W|$))/g, '$1\u00a0');
 }
+
+/** A small drift, and twice as much, as both systems would say it: 10 cm, four inches. */
+const OFF = { metric: ['10 cm', '20 cm'], imperial: ['4 inches', '8 inches'] } as const;
+/** Pulled back by more than this where he turns, newtons, a diver does not stay there: 0.1 kgf, as for the word neutral. */
+const CARRIED_N = 0.980665;
+const STILL_LOOP = 'Breath moves nothing here';
 
 /** How the means are called, by what the diver has to let gas in and out of. */
 export function meansWords(means: Means, of: 'jacket' | 'suit' | 'loop', way: 1 | -1): string {
@@ -42,6 +48,11 @@ function saidOf(means: Means, of: 'jacket' | 'suit' | 'loop', way: 1 | -1): stri
   return meansWords(means, of, way);
 }
 
+/** Whether the words of saidOf() are more than one thing. */
+function isSeveral(means: Means, of: 'jacket' | 'suit' | 'loop', way: 1 | -1): boolean {
+  return means === 'fins' || means === 'all' || (means === 'gas' && of !== 'jacket' && way > 0);
+}
+
 function gasWords(of: 'jacket' | 'suit' | 'loop'): string {
   return of === 'loop' ? 'loop and jacket' : of === 'suit' ? 'suit and jacket' : 'jacket';
 }
@@ -60,7 +71,7 @@ export function reachWords(
   return `Breath alone balances you from ${spanText(reachM, units)}${at}.`;
 }
 
-/** "Neutral at 9.4 m: off it by ${units === 'metric' ? '10 cm' : '4 in'}, twice as far in 4.6 s." */
+/** "Neutral at 9.4 m: off it by 10 cm, twice as far in 4.6 s." */
 export function neutralWords(neutral: readonly NeutralDepth[], depthM: number, netN: number, units: Units): string {
   const at = nearest(neutral, depthM);
   if (!at)
@@ -74,11 +85,11 @@ export function neutralWords(neutral: readonly NeutralDepth[], depthM: number, n
       ? `Neutral at ${where} holds: the denser water below carries you.`
       : `Layer: neutral at ${where} holds; you swing once in ${seconds(at.periodS)}.`;
   if (at.eFoldingS === null) return `Neutral at ${where}, and it does not hold.`;
-  return `Neutral at ${where}: off it by 10 cm, twice as far in ${seconds(at.eFoldingS * Math.LN2)}.`;
+  return `Neutral at ${where}: off it by ${OFF[units][0]}, twice as far in ${seconds(at.eFoldingS * Math.LN2)}.`;
 }
 
-/** "Of the steepness the suit makes 40 %, the jacket 55 %." */
-export function steepnessWords(kNPerM: number, shares: Shares): string {
+/** "Drifting off, 10 cm is 20 cm in 4.0 s; 55 % of that is the jacket and 40 % the suit." */
+export function steepnessWords({ shares, doublingS }: Pick<Steepness, 'shares' | 'doublingS'>, units: Units): string {
   const words: Record<keyof Shares, string> = {
     suit: 'the suit',
     jacket: 'the jacket',
@@ -92,7 +103,7 @@ export function steepnessWords(kNPerM: number, shares: Shares): string {
   const all = Object.entries(shares) as [keyof Shares, number][];
   const up = all.filter(([, share]) => share > 0);
   const total = up.reduce((sum, [, share]) => sum + share, 0);
-  if (kNPerM <= 0)
+  if (doublingS === null)
     return shares.water < shares.surface
       ? 'A hollow, no hill: the denser water below holds, and who is pushed off comes back.'
       : 'A hollow, no hill: what comes out of the water weighs down, and who is pushed off comes back.';
@@ -100,35 +111,56 @@ export function steepnessWords(kNPerM: number, shares: Shares): string {
     .sort((a, b) => b[1] - a[1])
     .map(([part, share]) => [words[part], Math.round((share / total) * 100)] as const)
     .filter(([, percent]) => percent >= 3)
-    .map(([word, percent], i) => `${word}${i === 0 ? ' makes' : ''} ${percent} %`);
-  return `Of the steepness here ${listed(parts)}.`;
+    .map(([word, percent], i) => `${percent} %${i === 0 ? ' of that is' : ''} ${word}`);
+  return `Drifting off, ${OFF[units][0]} is ${OFF[units][1]} in ${seconds(doublingS)}; ${listed(parts)}.`;
+}
+
+/** A stopping forecast with what its sentence needs besides. */
+export interface StoppingWords {
+  readonly forecast: StoppingForecast;
+  /** Net force in the middle of the breath where doing nothing ends the motion, newtons, up positive; null where it does not. */
+  readonly restN: number | null;
+  readonly depthM: number;
+  readonly of: 'jacket' | 'suit' | 'loop';
 }
 
 /** "Too late for breath; fins stop you at 14.2 m, in 9 s, and each second of waiting costs 0.5 m." */
-export function stoppingWords(
-  { way, rows, pricePerSecondM }: StoppingForecast,
-  of: 'jacket' | 'suit' | 'loop',
-  depthM: number,
-  units: Units,
-): string {
+export function stoppingWords({ forecast, restN, depthM, of }: StoppingWords, units: Units): string {
+  const { way, rows } = forecast;
   const works = rows.find(({ stops }) => stops);
   const end = way > 0 ? 'before you reach the floor' : 'before you are at the surface';
   if (!works) return `Nothing stops you any more ${end}.`;
   const where = works.depthM === null ? '' : ` at ${depthText(works.depthM, units)}`;
-  const still = works.depthM !== null && Math.abs(works.depthM - depthM) < 0.1 && (works.timeS ?? 0) < 1;
-  if (works.means === 'none')
+  if (works.means === 'none') {
+    if (restN !== null && restN * way > CARRIED_N)
+      return `You turn${where} by yourself, and then ${way > 0 ? 'rise' : 'sink'}.`;
+    const still = works.depthM !== null && Math.abs(works.depthM - depthM) < 0.1 && (works.timeS ?? 0) < 1;
     return still ? 'Nothing needs to be done here.' : `Do nothing, and you come to rest${where} by yourself.`;
-  const late = rows.filter(({ means, stops }) => !stops && means !== 'none').map(({ means }) => means);
-  const gentler = late.filter((means) => means === 'breath' || (means === 'fins' && works.means !== 'breath'));
+  }
+  const late = rows.slice(0, rows.indexOf(works)).map(({ means }) => means);
   const name = saidOf(works.means, of, way);
-  const lead = gentler.length > 0 ? `Too late for ${listed(gentler)}; ${name}` : capital(name);
-  const stop = works.means === 'fins' || works.means === 'all' ? 'stop' : 'stops';
   const when = works.timeS === null ? '' : `, in ${Math.round(works.timeS)} s`;
-  const price =
-    pricePerSecondM === null || pricePerSecondM < 0.05
-      ? ''
-      : `, and each second of waiting costs ${depthText(pricePerSecondM, units)}`;
-  return `${lead} ${stop} you${where}${when}${price}.`;
+  return `${tooLate(late, name, of, way)} ${isSeveral(works.means, of, way) ? 'stop' : 'stops'} you${where}${when}${waiting(forecast, works, units)}.`;
+}
+
+/** "Too late for breath and fins; the jacket": what no longer works, then what does. On a closed loop a breath never did. */
+function tooLate(late: readonly Means[], name: string, of: 'jacket' | 'suit' | 'loop', way: 1 | -1): string {
+  const gone = late
+    .filter((means) => means === 'fins' || means === 'gas' || (means === 'breath' && of !== 'loop'))
+    .map((means) => saidOf(means, of, way));
+  if (of === 'loop' && late.includes('breath'))
+    return gone.length > 0
+      ? `${STILL_LOOP}, and it is too late for ${listed(gone)}; ${name}`
+      : `${STILL_LOOP}; ${name}`;
+  return gone.length > 0 ? `Too late for ${listed(gone)}; ${name}` : capital(name);
+}
+
+/** What a second of waiting costs what is named: metres, or all that it can do. */
+function waiting({ rows, pricePerSecondM }: StoppingForecast, works: Stopping, units: Units): string {
+  if (pricePerSecondM !== null)
+    return pricePerSecondM < 0.05 ? '' : `, and each second of waiting costs ${depthText(pricePerSecondM, units)}`;
+  const harsher = rows.slice(rows.indexOf(works) + 1).some(({ stops }) => stops);
+  return `, and in a second it is too late${harsher ? ' for that' : ''}`;
 }
 
 /** What is said about how deep, or how shallow, a diver may be for each means to bring him back. */
@@ -154,13 +186,23 @@ export function recoveryWords({ now, lighter, lessKg, depthM, way, of }: Recover
   };
   const far = (edgeM: number) => `as ${way > 0 ? 'deep' : 'shallow'} as ${depthText(edgeM, units)}`;
   const name = (means: Means) => (means === 'breath' ? 'breath alone' : saidOf(means, of, way));
+  const lost = `Nothing brings you back from ${way > 0 ? 'sinking' : 'rising'} any more.`;
+  if (of === 'loop') {
+    const works = now.find(({ means }) => means !== 'breath' && holds(means))?.means;
+    if (!works) return lost;
+    const brings =
+      works === 'none'
+        ? 'you recover by yourself'
+        : `${saidOf(works, of, way)} ${isSeveral(works, of, way) ? 'bring' : 'brings'} you back`;
+    return `${STILL_LOOP}; ${brings} from ${far(end(now, works)!)}.`;
+  }
   const gentlest = now.find(({ means }) => means !== 'none' && holds(means))?.means;
-  if (!gentlest) return `Nothing brings you back from ${way > 0 ? 'sinking' : 'rising'} any more.`;
+  if (!gentlest) return lost;
   const from = far(end(now, gentlest)!);
   const lighterM = way > 0 ? end(lighter, 'breath') : null;
   const lessLead = `with ${massText(lessKg, units).replace('.0 ', ' ')} less lead`;
   if (gentlest !== 'breath') {
-    const verb = gentlest === 'fins' || gentlest === 'all' ? 'do' : 'does';
+    const verb = isSeveral(gentlest, of, way) ? 'do' : 'does';
     const would =
       lighterM !== null && lighterM > depthM ? `; ${lessLead} it would, from ${depthText(lighterM, units)}` : '';
     return `Breath alone brings you back no more${would}; ${name(gentlest)} ${verb}, from ${from}.`;

@@ -67,6 +67,12 @@ export class TitleBar extends Panel {
     this.keys = {};
   }
 
+  /** Who chose in the menu by keys is back at its button: the menu goes away with its focus. */
+  override updated(changed: Map<PropertyKey, unknown>): void {
+    if (!changed.get('menuOpen') || this.menuOpen) return;
+    if (this.ownerDocument.activeElement?.closest('look-menu')) this.querySelector<HTMLElement>('.look')?.focus();
+  }
+
   override render() {
     return html`<p class="brand">midwater</p>
       <h1>

@@ -88,7 +88,7 @@ describe('kitRows()', () => {
     expect(two.hover.reachM![0]).toBeGreaterThan(now.reachM![0]);
     expect(two.hover.reachM![1]).toBeLessThan(now.reachM![1]);
     expect(four.hover.reachM![1]).toBeLessThan(two.hover.reachM![1]);
-    expect(four.hover.eFoldingS!).toBeLessThan(two.hover.eFoldingS!);
+    expect(four.hover.doublingS!).toBeLessThan(two.hover.doublingS!);
     expect(two.neededKg).toBeCloseTo(neededKg(right), 9);
     expect(two.deltaKg).toBeCloseTo(2, 9);
   });

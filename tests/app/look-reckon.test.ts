@@ -63,7 +63,7 @@ describe('lookAt()', () => {
     const view = viewOf(start);
     const answer = answerLook({ rig, state: view.state, controls, ask: askOf(chosen), nowS: 0, wanted: 'stops' });
     if (answer.kind !== 'stops') throw new Error('no forecast');
-    const { added } = lookAt(view, chosen, { answer }, said, 'metric');
+    const { added } = lookAt(view, chosen, { answer, said: answer }, said, 'metric');
     if (added.overlay?.kind !== 'ledges') throw new Error('no ledges');
     const ledge = added.overlay.ledges.find(({ words: said }) => said.startsWith('jacket'))!;
     const dive = new Dive(rig, startState(rig, start), { ...controls, jacketAdd: 1 });
@@ -74,6 +74,36 @@ describe('lookAt()', () => {
     }
     expect(Math.abs(ledge.depthM - deepestM)).toBeLessThan(0.1);
     expect(added.overlay.lost).toContain('breath: too late');
+  });
+
+  test('ledges bear the numbers of the sentence, and lie where they are reckoned now', () => {
+    const chosen = choice({ look: 'stops' });
+    const reckoned = (depthM: number) => {
+      const { state } = viewOf({ depthM, jacketM3: 0, speedMps: 0.3 });
+      const answer = answerLook({ rig, state, controls, ask: askOf(chosen), nowS: 0, wanted: 'stops' });
+      if (answer.kind !== 'stops') throw new Error('no forecast');
+      return answer;
+    };
+    const [earlier, answer] = [reckoned(5), reckoned(5.4)];
+    const { added, sentence } = lookAt(hover, chosen, { answer, said: earlier }, said, 'metric');
+    if (added.overlay?.kind !== 'ledges') throw new Error('no ledges');
+    const spokenM = (means: string) => earlier.forecast.rows.find((row) => row.means === means)!.depthM!.toFixed(1);
+    const ofJacket = added.overlay.ledges.find(({ words: plate }) => plate.startsWith('jacket'))!;
+    expect(ofJacket.words).toBe(`jacket: ${spokenM('gas')} m`);
+    expect(ofJacket.depthM).toBe(answer.forecast.rows.find(({ means }) => means === 'gas')!.depthM);
+    expect(ofJacket.depthM.toFixed(1)).not.toBe(spokenM('gas'));
+    expect(sentence).toContain(`at ${spokenM('gas')}\u00a0m`);
+  });
+
+  test('who turns by himself and is 1.4 kg light there is told that he rises then', async () => {
+    const sea = rigOf(await readySetup('temperate-sea'));
+    const own = restingControls(midBreathCl(sea));
+    const state = startState(sea, { depthM: 12.4, jacketM3: 4.3e-3, speedMps: 0.03 });
+    const view = { ...hover, rig: sea, state, controls: own } as StageView;
+    const chosen = choice({ look: 'stops' });
+    const inHand = inHandOf({ rig: sea, state, controls: own, ask: askOf(chosen), nowS: 0, wanted: 'stops' });
+    const { sentence } = lookAt(view, chosen, inHand, said, 'metric');
+    expect(sentence).toBe('You turn at 12.4\u00a0m by yourself, and then rise.');
   });
 
   test('says nothing where nothing is looked at', () => expect(look({})).toMatchObject({ sentence: '', hill: null }));
@@ -124,7 +154,7 @@ test.each(READY_SETUPS.map(({ id }) => id))('every look has a sentence of plain 
 
 function inHandOf(request: LookRequest): InHand {
   const answer = answerLook(request);
-  return answer.kind === 'stops' ? { answer } : { answer, here: { across: 0, depthM: 0 } };
+  return answer.kind === 'stops' ? { answer, said: answer } : { answer, here: { across: 0, depthM: 0 } };
 }
 
 test('midLungM3() is the middle of an automatic breath, and what is in them of any other', () => {

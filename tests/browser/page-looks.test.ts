@@ -36,7 +36,9 @@ describe('the looks over the water', () => {
       await page.keyboard.press('Digit2');
       await says(page).filter({ hasText: 'heavy all the way down' }).waitFor();
       await page.keyboard.press('Digit3');
-      await says(page).filter({ hasText: 'Of the steepness here the suit makes' }).waitFor();
+      await says(page)
+        .filter({ hasText: /^Drifting off, 10.cm is 20.cm in [\d.]+.s; \d+.% of that is the suit/ })
+        .waitFor();
       expect(await page.locator('hilltop-card circle').count()).toBe(1);
       await page.keyboard.press('Digit3');
       await says(page).waitFor({ state: 'detached' });
@@ -48,7 +50,11 @@ describe('the looks over the water', () => {
     await visit('./', async (page, watch) => {
       await letGo(page);
       await page.keyboard.press('Digit5');
-      await says(page).filter({ hasText: 'Breath alone brings you back no more; fins do' }).waitFor();
+      await says(page)
+        .filter({
+          hasText: /^Breath alone brings you back no more; with 4.kg less lead it would, from [\d.]+.m; fins do/,
+        })
+        .waitFor();
       expect(watch.paths.filter((path) => path.includes('look-worker'))).toHaveLength(1);
       expect(page.workers()).toHaveLength(1);
     });
@@ -94,6 +100,23 @@ describe('the looks over the water', () => {
       },
       { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true },
     );
+  });
+
+  test('by keys alone: a choice, and Escape, give the focus back to what opened the menu', async () => {
+    await visit('./', async (page) => {
+      await letGo(page);
+      const focused = () => page.evaluate(() => document.activeElement?.textContent?.trim());
+      for (const key of ['Enter', 'Escape']) {
+        await name(page, 'look').focus();
+        await page.keyboard.press('Enter');
+        await page.waitForSelector('look-menu button');
+        await page.keyboard.press('Tab');
+        expect(await focused()).toContain('forces by depth');
+        await page.keyboard.press(key);
+        await page.waitForSelector('look-menu section', { state: 'detached' });
+        expect(await focused()).toBe('look');
+      }
+    });
   });
 
   test('stay in the water: neither kit and water nor the lessons show anything of them', async () => {

@@ -41,7 +41,7 @@ describe('kit-sheet', () => {
     const needed = sheet.querySelector('.lead-needed')!;
     expect(text('.lead-needed')).toBe('3.7 kg of lead makes neutral');
     expect(needed.nextElementSibling!.textContent).toBe(CAUTION.model);
-    expect(text('.carried p')).toBe('carried 4.2 kg, 0.5 kg too much');
+    expect(text('.carried p')).toBe('carried 4.2 kg, 0.5 kg too much: 0.5 kg of pull in water');
     expect(text('.judged')).toContain('At 5 m, 50 bar left, jacket empty, half a breath in');
   });
 

@@ -6,7 +6,7 @@ export const hover = (change: Partial<KitHover> = {}): KitHover => ({
   bottomM: 40,
   leftN: 0,
   reachM: [6.83, 20.71],
-  eFoldingS: 7.62,
+  doublingS: 7.62,
   openLungs: true,
   ...change,
 });
@@ -38,7 +38,7 @@ export const fresh = (change: Partial<KitRow> = {}): KitRow => ({
   neededKg: 1.4,
   deltaKg: -2.3,
   ofLead: false,
-  hover: hover({ reachM: [7, 19.84], eFoldingS: 7.4 }),
+  hover: hover({ reachM: [7, 19.84], doublingS: 7.4 }),
   ...change,
 });
 

@@ -50,12 +50,12 @@ describe('words of a hover', () => {
   });
 
   test('growthText() and growthChange() give seconds, or say what there is instead', () => {
-    expect(growthText(hover({ eFoldingS: null }))).toBe('comes back');
+    expect(growthText(hover({ doublingS: null }))).toBe('comes back');
     expect(growthText(hover({ leftN: 9 }))).toBe('too light');
     expect(growthText(hover({ leftN: -9 }))).toBe('too heavy');
     expect(growthChange(hover({ leftN: 9 }), hover({ leftN: 3 }))).toBe('too light');
-    expect(growthChange(hover(), hover({ eFoldingS: 9.04 }))).toBe('7.6 → 9.0 s');
-    expect(growthChange(hover({ eFoldingS: null }), hover())).toBe('comes back → 7.6 s');
+    expect(growthChange(hover(), hover({ doublingS: 9.04 }))).toBe('7.6 → 9.0 s');
+    expect(growthChange(hover({ doublingS: null }), hover())).toBe('comes back → 7.6 s');
   });
 
   test('hoverSentence() and reachSentence() say what breath does, or that it does nothing', () => {
@@ -77,8 +77,10 @@ test('deltaText(), surplusText() and plainDepth() write differences and chosen d
   expect(deltaText(-2.34, 'metric')).toBe('−2.3 kg');
   expect(deltaText(1.5, 'metric')).toBe('+1.5 kg');
   expect(deltaText(0.04, 'metric')).toBe('no change');
-  expect(surplusText(diver(), 'metric')).toBe('0.5 kg too much');
-  expect(surplusText(diver({ carriedKg: 3.2 }), 'metric')).toBe('0.5 kg too little');
+  expect(surplusText(diver(), 'metric')).toBe('0.5 kg too much: 0.5 kg of pull in water');
+  // What pulls less what lifts: 3.5 − 3.95 kg
+  const light = diver({ carriedKg: 3.2, up: [{ name: 'suit', kg: 3.95, isGas: true }] });
+  expect(surplusText(light, 'metric')).toBe('0.5 kg too little: 0.5 kg of pull in water');
   expect(surplusText(diver({ carriedKg: 3.72 }), 'metric')).toBe('just enough');
   expect(plainDepth(10, 'metric')).toBe('10 m');
   expect(plainDepth(2.5, 'metric')).toBe('2.5 m');

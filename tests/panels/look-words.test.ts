@@ -31,12 +31,20 @@ describe('the sentence of a look', () => {
     expect(neutralWords([top, layer], 7, 0, 'metric')).toContain('7.2 m');
   });
 
-  test('steepnessWords() gives shares of what drives away, the greatest first', () => {
+  test('neutralWords() says a small drift in the unit of the rest', () =>
+    expect(neutralWords([top], 9, 0, 'imperial')).toBe('Neutral at 31 ft: off it by 4 inches, twice as far in 4.6 s.'));
+
+  test('steepnessWords() gives the time to double and shares of what drives away, the greatest first', () => {
     const none = { suit: 0, jacket: 0, drysuit: 0, loop: 0, lungs: 0, gut: 0, water: 0, surface: 0 };
-    expect(steepnessWords(4.75, { ...none, suit: 2, jacket: 2.75, gut: 0.05 })).toBe(
-      'Of the steepness here the jacket makes 57 % and the suit 42 %.',
+    expect(steepnessWords({ shares: { ...none, suit: 2, jacket: 2.75, gut: 0.05 }, doublingS: 4.04 }, 'metric')).toBe(
+      'Drifting off, 10 cm is 20 cm in 4.0 s; 57 % of that is the jacket and 42 % the suit.',
     );
-    expect(steepnessWords(-1, { ...none, suit: 2, water: -3 })).toContain('the denser water below holds');
+    expect(steepnessWords({ shares: { ...none, suit: 2 }, doublingS: 21.3 }, 'imperial')).toBe(
+      'Drifting off, 4 inches is 8 inches in 21 s; 100 % of that is the suit.',
+    );
+    expect(steepnessWords({ shares: { ...none, suit: 2, water: -3 }, doublingS: null }, 'metric')).toContain(
+      'the denser water below holds',
+    );
   });
 
   const stop = (means: Means, depthM: number | null, timeS: number | null): Stopping => ({
@@ -51,22 +59,60 @@ describe('the sentence of a look', () => {
     rows,
     pricePerSecondM,
   });
+  const says = (of: 'jacket' | 'suit' | 'loop', depthM: number, given: StoppingForecast, restN: number | null = null) =>
+    stoppingWords({ forecast: given, restN, depthM, of }, 'metric');
   const late = (...means: Means[]) => means.map((one) => stop(one, null, null));
 
   test('stoppingWords() names the gentlest that works and those that came too late', () => {
     const rows = [...late('none', 'breath'), stop('fins', 14.2, 9.1), stop('gas', 13, 8), stop('all', 12, 5)];
-    expect(stoppingWords(forecast(rows), 'jacket', 10, 'metric')).toBe(
+    expect(says('jacket', 10, forecast(rows))).toBe(
       'Too late for breath; fins stop you at 14.2 m, in 9 s, and each second of waiting costs 0.5 m.',
     );
     const harsher = [...late('none', 'breath', 'fins'), stop('gas', 18, 12), stop('all', 16, 5)];
-    expect(stoppingWords(forecast(harsher), 'suit', 10, 'metric')).toMatch(
-      /^Too late for breath and fins; the suit and jacket stops you at 18.0 m/,
+    expect(says('suit', 10, forecast(harsher))).toMatch(
+      /^Too late for breath and fins; the suit and jacket stop you at 18.0 m/,
     );
-    expect(
-      stoppingWords(forecast(late('none', 'breath', 'fins', 'gas', 'all', 'lead'), null), 'jacket', 10, 'metric'),
-    ).toBe('Nothing stops you any more before you reach the floor.');
-    expect(stoppingWords(forecast([stop('none', 6.4, 20)]), 'jacket', 5, 'metric')).toBe(
+    expect(says('jacket', 10, forecast(late('none', 'breath', 'fins', 'gas', 'all', 'lead'), null))).toBe(
+      'Nothing stops you any more before you reach the floor.',
+    );
+    expect(says('jacket', 5, forecast([stop('none', 6.4, 20)]))).toBe(
       'Do nothing, and you come to rest at 6.4 m by yourself.',
+    );
+  });
+
+  test('stoppingWords() names the jacket too where only all together still works', () => {
+    const together = [...late('none', 'breath', 'fins', 'gas'), stop('all', 17, 6), stop('lead', 16, 4)];
+    expect(says('jacket', 10, forecast(together))).toMatch(
+      /^Too late for breath, fins and the jacket; all means together stop you at 17\.0 m/,
+    );
+    expect(says('suit', 4, { ...forecast(together), way: -1 })).toContain('and venting the suit and jacket; all means');
+  });
+
+  test('stoppingWords() says when a second more is too much, for all or for what is named', () => {
+    const last = [...late('none', 'breath', 'fins', 'gas'), stop('all', 19, 6)];
+    expect(says('jacket', 10, forecast([...last, ...late('lead')], null))).toMatch(
+      /, and in a second it is too late\.$/,
+    );
+    expect(says('jacket', 10, forecast([...last, stop('lead', 17, 4)], null))).toMatch(
+      /, and in a second it is too late for that\.$/,
+    );
+    expect(says('jacket', 10, forecast([stop('none', 6, 20)], null))).not.toContain('in a second');
+  });
+
+  test('stoppingWords() says of who turns by himself that he is carried back, but not where nothing carries him', () => {
+    const turns = forecast([stop('none', 12.4, 0.5)]);
+    // 1.4 kg light × 9.80665 m/s²
+    expect(says('jacket', 12.4, turns, 13.7)).toBe('You turn at 12.4 m by yourself, and then rise.');
+    expect(says('jacket', 12.4, { ...turns, way: -1 }, -13.7)).toBe('You turn at 12.4 m by yourself, and then sink.');
+    expect(says('jacket', 12.4, turns, 0.5)).toBe('Nothing needs to be done here.');
+  });
+
+  test('on a closed loop no breath came too late: it moves nothing', () => {
+    const rows = [...late('none', 'breath'), stop('fins', 14.2, 9.1), stop('all', 12, 5)];
+    expect(says('loop', 10, forecast(rows))).toMatch(/^Breath moves nothing here; fins stop you at 14\.2 m/);
+    const harsher = [...late('none', 'breath', 'fins'), stop('gas', 18, 12), stop('all', 16, 5)];
+    expect(says('loop', 10, forecast(harsher))).toMatch(
+      /^Breath moves nothing here, and it is too late for fins; the loop and jacket stop you at 18\.0 m/,
     );
   });
 
@@ -90,6 +136,18 @@ describe('the sentence of a look', () => {
       'Breath alone brings you back no more; with 4 kg less lead it would, from 16.1 m; fins do, from as deep as 20.0 m.',
     );
     expect(recoveryWords({ ...asked, now, lighter, depthM: 25 }, 'metric')).toContain('Nothing brings you back');
+  });
+
+  test('recoveryWords() says on a closed loop that breath moves nothing, and what does', () => {
+    const now = [reach('none', 9), reach('breath', 9), reach('fins', 20)];
+    const loop = { ...asked, of: 'loop', now, lighter: null } as const;
+    expect(recoveryWords({ ...loop, depthM: 14 }, 'metric')).toBe(
+      'Breath moves nothing here; fins bring you back from as deep as 20.0 m.',
+    );
+    expect(recoveryWords({ ...loop, depthM: 8 }, 'metric')).toBe(
+      'Breath moves nothing here; you recover by yourself from as deep as 9.0 m.',
+    );
+    expect(recoveryWords({ ...loop, depthM: 25 }, 'metric')).toContain('Nothing brings you back');
   });
 
   test('recoveryWords() speaks of shallow water to who is rising', () => {
