@@ -161,5 +161,6 @@ describe('the sentence of a look', () => {
     expect(unbroken('at 7.2 m, in 4 s, 40 % of 3 minutes.')).toBe(
       'at 7.2\u00a0m, in 4\u00a0s, 40\u00a0% of 3 minutes.',
     );
+    expect(unbroken('5 mm, 4.3 L, 50 bar left, 4 looks')).toBe('5\u00a0mm, 4.3\u00a0L, 50\u00a0bar left, 4 looks');
   });
 });
