@@ -56,7 +56,7 @@ export function forcesOverlay(rig: Rig, at: Instant): StageOverlay {
 }
 
 /**
- * Where each means stops the diver, and what comes too late.
+ * Where each means stops the diver, and what comes too late; in metres, as the scale of the water that the ledges lie in.
  * @param wordsOf the word of a means
  * @param said the forecast whose numbers stand on the ledges
  * @param breathes whether a breath moves anything
@@ -90,7 +90,7 @@ export function acrossHere(rig: Rig, state: Readonly<DiveState>, across: Recover
   return (state[`${across.of}Mol`] * rig.gasJPerMol) / STANDARD_PRESSURE_PA;
 }
 
-/** The recovery map with the diver's dot where he is now. @param wordsOf the word of each area */
+/** The recovery map with the diver's dot where he is now, in metric units as the water. @param words the word of each area */
 export function mapOverlay(map: RecoveryMap, words: Extract<StageOverlay, { kind: 'map' }>['words']): StageOverlay {
   const { across } = map;
   const [least, most] = [across.values[0]!, across.values.at(-1)!];

@@ -89,7 +89,7 @@ export function lookAt(
     const asked = { now, lighter, lessKg: LESS_LEAD_KG, depthM: at.depthM, way, of: gas };
     return looked(mapOverlay(answer.map, words.mapWords(gas)), words.recoveryWords(asked, units));
   }
-  return looked(null, reach ? words.reachWords(breathReachM, neutral, at.depthM, netN, units) : '');
+  return looked(null, reach ? words.reachWords(breathReachM, neutral, at.depthM, netN, units, rig.lungs.open) : '');
 }
 
 /** The hill about the diver, wide enough to show its top where there is one. */

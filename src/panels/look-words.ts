@@ -57,15 +57,23 @@ function gasWords(of: 'jacket' | 'suit' | 'loop'): string {
   return of === 'loop' ? 'loop and jacket' : of === 'suit' ? 'suit and jacket' : 'jacket';
 }
 
-/** "Breath alone balances you from 6.8 to 20.7 m; neutral at 9.4 m." */
+/**
+ * "Breath alone balances you from 6.8 to 20.7 m; half a breath is neutral at 9.4 m."
+ * @param openLungs false on the closed loop, where a breath lifts nothing
+ */
 export function reachWords(
   reachM: readonly [number, number] | null,
   neutral: readonly NeutralDepth[],
   depthM: number,
   netN: number,
   units: Units,
+  openLungs = true,
 ): string {
   const middle = nearest(neutral, depthM);
+  if (!openLungs) {
+    const where = middle ? `; you are neutral at ${depthText(middle.depthM, units)}` : '';
+    return `On the closed loop a breath lifts nothing${where}.`;
+  }
   if (!reachM) return `No breath balances you here: you are ${netN > 0 ? 'light' : 'heavy'} whatever you breathe.`;
   const at = middle ? `; half a breath is neutral at ${depthText(middle.depthM, units)}` : '';
   return `Breath alone balances you from ${spanText(reachM, units)}${at}.`;
