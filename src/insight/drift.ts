@@ -204,6 +204,11 @@ export function drifts(
     if (way > 0) {
       if (z >= groundM[to]! || z >= lowestM) return false;
     } else {
+      // The ground holds who still sinks a little before he rises.
+      if (z >= groundM[to]!) {
+        z = groundM[to]!;
+        v = Math.min(0, v);
+      }
       if (-v > fastestMps) return false;
       if (z < HEAD_OUT_M) return floor.kind === 'rate';
     }
