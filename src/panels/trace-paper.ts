@@ -118,7 +118,7 @@ function laneMarks(lane: Lane, { paper, data, edges, view, readRow }: OnPaper): 
   }
   const value = data.column(kind.id)[row]!;
   const endRow = data.rowAt(end);
-  const y = clamp(yIn(lane, data.column(kind.id)[endRow]!), top + textPx * 0.5, bottom - textPx * 0.1);
+  const y = clamp(yIn(lane, data.column(kind.id)[endRow]!), top + textPx * 0.5, bottom - textPx * 0.35);
   // A class gets no more numbers than the three beside the water, unless somebody reads.
   const words = view.projector && readRow < 0 ? kind.words : traceValueWords(kind, value, view.units);
   const x = Math.max(xAt(paper, edges, end) + 8, left + 8);
