@@ -1,7 +1,7 @@
-import { READY_SETUPS, instantOf, ledger, rigOf, type Rig, type Setup } from '../diver/index.ts';
-import { USUAL_WEIGHING, neutralLeadKg, surfaceCheck, swingBudget } from '../insight/index.ts';
-import type { KitDiver, KitFigure, KitView } from '../panels/index.ts';
-import { hoverOf } from './kit-hover.ts';
+import { READY_SETUPS, ledger, rigOf, type Rig, type Setup } from '../diver/index.ts';
+import { USUAL_WEIGHING, neutralLeadKg, surfaceCheck, swingBudget, type LungRange } from '../insight/index.ts';
+import type { KitDiver, KitFigure, KitHover, KitView } from '../panels/index.ts';
+import { hoverOf, leastGasAt } from './kit-hover.ts';
 import { carriedKg } from './kit-lead.ts';
 import type { KitChange } from './kit-rows.ts';
 import { pullsOf } from './readings-of.ts';
@@ -11,6 +11,8 @@ export interface KitState {
   readonly id: string;
   readonly ownWords: string;
   readonly setup: Setup;
+  /** Between which volumes its diver breathes. */
+  readonly lungs: LungRange;
   readonly rows: readonly KitChange[];
   readonly triedRow: number | null;
   readonly goesAlong: boolean;
@@ -18,7 +20,7 @@ export interface KitState {
 }
 
 /** Everything that the place shows of where it stands. */
-export function kitViewOf({ setup, rows, id, ...state }: KitState): KitView {
+export function kitViewOf({ setup, lungs, rows, id, ...state }: KitState): KitView {
   const tried = state.triedRow === null ? null : rows[state.triedRow]!;
   const rig = rigOf(tried?.setup ?? setup);
   const swing = swingBudget(rig);
@@ -26,16 +28,16 @@ export function kitViewOf({ setup, rows, id, ...state }: KitState): KitView {
     ...state,
     setupId: id,
     setups: READY_SETUPS,
-    basis: diverOf(setup),
+    basis: diverOf(setup, hoverOf(rigOf(setup), lungs)),
     rows,
-    tried: tried ? { ...diverOf(tried.setup), hover: tried.hover } : null,
+    tried: tried ? diverOf(tried.setup, tried.hover) : null,
     heads: surfaceCheck(rig).map(({ word, ...head }) => ({ ...head, words: word })),
     depths: swing.depths,
     cylinderLossN: swing.cylinderLossN,
   };
 }
 
-function diverOf(setup: Setup): KitDiver {
+function diverOf(setup: Setup, hover: KitHover): KitDiver {
   const rig = rigOf(setup);
   const neededKg = neutralLeadKg(rig);
   return {
@@ -43,21 +45,10 @@ function diverOf(setup: Setup): KitDiver {
     note: setup.note ?? '',
     neededKg,
     carriedKg: carriedKg(setup),
-    ...pullsOf(ledger(rig, weighed(rig))),
-    hover: hoverOf(rig),
+    ...pullsOf(ledger(rig, leastGasAt(rig, USUAL_WEIGHING.depthM, USUAL_WEIGHING.reserveBar))),
+    hover,
     figure: figureOf(setup, rig),
   };
-}
-
-/** The moment that lead is judged at. */
-function weighed(rig: Rig) {
-  return instantOf(rig, {
-    depthM: USUAL_WEIGHING.depthM,
-    cylinderBar: USUAL_WEIGHING.reserveBar,
-    jacketM3: rig.jacket.residualM3,
-    ...(rig.drysuit ? { suitGasM3: rig.drysuit.minimumM3 } : {}),
-    ...(rig.loop ? { loopM3: rig.loop.minimumM3 } : {}),
-  });
 }
 
 function figureOf({ suit, cylinders, lead, apparatus }: Setup, rig: Rig): KitFigure {

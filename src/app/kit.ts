@@ -1,4 +1,5 @@
 import { READY_SETUPS, rigOf, type Setup } from '../diver/index.ts';
+import { USUAL_LUNGS, type LungRange } from '../insight/index.ts';
 import { lessonSetup, type Lesson } from '../lesson/index.ts';
 import { fetchKit, type KitAsk } from '../panels/index.ts';
 import { openFile } from './files.ts';
@@ -25,9 +26,10 @@ export interface KitHost {
   readonly fly: (setup: Setup, id: string) => void;
 }
 
-/** Diver and water that further changes begin from, and the lead needed. */
+/** Diver and water that further changes begin from, between which lung volumes he breathes, and the changes. */
 interface Basis {
   readonly setup: Setup;
+  readonly lungs: LungRange;
   readonly rows: readonly KitChange[];
 }
 
@@ -80,7 +82,7 @@ export class Kit {
     else if (ask.do === 'goes-along') {
       this.#goesAlong = ask.on;
       this.#reckonRows();
-    } else if (ask.do === 'keep') this.#keep(this.#triedSetup());
+    } else if (ask.do === 'keep') this.#keep(this.#triedSetup(), this.#triedLungs);
     else if (ask.do === 'carry') this.#keep(carrying(this.#setup, carriedKg(this.#setup) + ask.moreKg));
     else if (ask.do === 'carry-needed') this.#keep(carrying(this.#setup, neededKg(this.#setup)));
     else if (ask.do === 'undo') this.#undo();
@@ -95,6 +97,14 @@ export class Kit {
 
   get #setup(): Setup {
     return this.#bases.at(-1)!.setup;
+  }
+
+  get #lungs(): LungRange {
+    return this.#bases.at(-1)?.lungs ?? USUAL_LUNGS;
+  }
+
+  get #triedLungs(): LungRange {
+    return this.#triedRow === null ? this.#lungs : this.#bases.at(-1)!.rows[this.#triedRow]!.hover.lungs;
   }
 
   #triedSetup(): Setup | null {
@@ -136,10 +146,10 @@ export class Kit {
     });
   }
 
-  #keep(setup: Setup | null): void {
+  #keep(setup: Setup | null, lungs = this.#lungs): void {
     if (!setup) return;
     this.#triedRow = null;
-    this.#bases.push({ setup, rows: kitRows(setup, this.#goesAlong) });
+    this.#bases.push({ setup, lungs, rows: kitRows(setup, this.#goesAlong, lungs) });
   }
 
   #undo(): void {
@@ -149,16 +159,17 @@ export class Kit {
   }
 
   #reckonRows(): void {
-    const { setup } = this.#bases.pop()!;
-    this.#bases.push({ setup, rows: kitRows(setup, this.#goesAlong) });
+    const { setup, lungs } = this.#bases.pop()!;
+    this.#bases.push({ setup, lungs, rows: kitRows(setup, this.#goesAlong, lungs) });
   }
 
   #view() {
-    const { setup, rows } = this.#bases.at(-1)!;
+    const { setup, lungs, rows } = this.#bases.at(-1)!;
     return kitViewOf({
       id: this.#id,
       ownWords: this.#ownWords,
       setup,
+      lungs,
       rows,
       triedRow: this.#triedRow,
       goesAlong: this.#goesAlong,

@@ -1,7 +1,7 @@
 import { html, nothing, svg } from 'lit';
 import { reachSvg, yOf, type ReachAxis } from './kit-reach.ts';
 import type { KitAsk, KitDiver, KitRow, KitView } from './kit-view.ts';
-import { deltaText, growthChange, growthText, neededText, plainDepth, reachText } from './kit-words.ts';
+import { deltaText, growthChange, growthText, lungsText, neededText, plainDepth, reachText } from './kit-words.ts';
 import { unbroken } from './look-words.ts';
 import { Panel } from './panel.ts';
 import type { Units } from './settings.ts';
@@ -34,7 +34,7 @@ export class KitChanges extends Panel {
     const where = plainDepth(basis.hover.depthM, this.units);
     return html`<div class="list">
         <p class="how">
-          ${unbroken(`Breath reaches: from where to where lungs of 1.8 to 5.8 L alone keep a diver neutral who is neutral at ${where} with 120 bar.`)}
+          ${unbroken(`Breath reaches: from where to where lungs of ${lungsText(basis.hover)} alone keep a diver neutral who is neutral at ${where} with 120 bar${otherLungs(rows, basis)}.`)}
           Drift doubles: seconds until a drift off is twice as far, nobody acting. Dashed: as it is now.
         </p>
         <label class="choice"
@@ -137,6 +137,12 @@ export class KitChanges extends Panel {
   }
 }
 customElements.define('kit-changes', KitChanges);
+
+/** "; lungs a fifth larger: 2.2 to 7.0 L": other lungs are breathed farther. */
+function otherLungs(rows: readonly KitRow[], { hover }: KitDiver): string {
+  const other = rows.find((row) => row.hover.openLungs && lungsText(row.hover) !== lungsText(hover));
+  return other ? `; ${other.change}: ${lungsText(other.hover)}` : '';
+}
 
 /** A bar from the middle line: left is less lead, right is more. */
 function deltaBar(deltaKg: number, scaleKg: number) {

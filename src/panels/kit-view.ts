@@ -23,6 +23,8 @@ export interface KitHover {
   readonly leftN: number;
   /** Depths between which the lungs alone balance, nearest to that depth; null where they never do. */
   readonly reachM: readonly [fromM: number, toM: number] | null;
+  /** Lung volumes between which they do so, m³. */
+  readonly lungs: { readonly leastM3: number; readonly mostM3: number };
   /** Seconds in which a drift off doubles; null where it comes back by itself. */
   readonly doublingS: number | null;
   /** false on the closed loop, where a breath lifts nothing. */

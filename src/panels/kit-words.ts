@@ -48,6 +48,11 @@ export function reachText({ reachM, bottomM, openLungs }: KitHover, units: Units
   return `${from} to ${depthText(reachM[1], units)}`;
 }
 
+/** Lungs between which breath is looked at: "1.8 to 5.8 L". */
+export function lungsText({ lungs: { leastM3, mostM3 } }: KitHover): string {
+  return `${(leastM3 * 1e3).toFixed(1)} to ${(mostM3 * 1e3).toFixed(1)} L`;
+}
+
 /** "8.8 s"; or that it comes back by itself, or that there is no neutral to drift from. */
 export function growthText({ doublingS, leftN }: KitHover): string {
   if (leftN !== 0) return leftN > 0 ? 'too light' : 'too heavy';
@@ -85,7 +90,8 @@ export function hoverSentence(before: KitHover, after: KitHover, units: Units): 
   const now = reachText(after, units);
   const was = reachText(before, units);
   if (now === was) return `Breath alone keeps you neutral from ${now}, as before.`;
-  return `Breath alone then keeps you neutral from ${now}, before from ${was}.`;
+  const breath = lungsText(after) === lungsText(before) ? 'alone then' : `alone, then of ${lungsText(after)},`;
+  return `Breath ${breath} keeps you neutral from ${now}, before from ${was}.`;
 }
 
 function sumKg(pulls: KitDiver['up']): number {

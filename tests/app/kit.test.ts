@@ -2,9 +2,10 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { hoverAt, hoverDepthM, hoverOf } from '../../src/app/kit-hover.ts';
 import { carriedKg, carrying, neededKg } from '../../src/app/kit-lead.ts';
 import { kitRows } from '../../src/app/kit-rows.ts';
-import { kitViewOf } from '../../src/app/kit-shown.ts';
+import { kitViewOf, type KitState } from '../../src/app/kit-shown.ts';
 import { readySetup } from '../../src/app/setups.ts';
-import { READY_SETUPS, netForceN, rigOf, type Setup } from '../../src/diver/index.ts';
+import { READY_SETUPS, instantOf, netForceN, rigOf, type Setup } from '../../src/diver/index.ts';
+import { USUAL_LUNGS } from '../../src/insight/index.ts';
 
 let sea: Setup;
 let twoPiece: Setup;
@@ -15,6 +16,10 @@ beforeAll(async () => {
 });
 
 const deep = (setup: Setup): Setup => ({ ...setup, water: { ...setup.water, bottomM: 100 } });
+const stateOf = (setup: Setup, rest: Partial<KitState> = {}): KitState => ({
+  ...{ id: '', ownWords: 'own', setup, lungs: USUAL_LUNGS, rows: [], triedRow: null, goesAlong: true, canUndo: false },
+  ...rest,
+});
 const weighedRight = (setup: Setup, moreKg = 0) => carrying(setup, neededKg(setup) + moreKg);
 
 describe('carrying()', () => {
@@ -93,12 +98,36 @@ describe('kitRows()', () => {
     expect(two.deltaKg).toBeCloseTo(2, 9);
   });
 
+  test('lungs a fifth larger are breathed a fifth farther, and reach from where those balance; no other row changes them', () => {
+    for (const setup of [deep(weighedRight(twoPiece)), deep(weighedRight(sea, 8))]) {
+      const rows = kitRows(setup, true);
+      const larger = rows.find(({ change }) => change === 'lungs a fifth larger')!;
+      const rig = rigOf(larger.setup);
+      const { at } = hoverAt(rig, 10, 120);
+      // From 1.8 to 5.8 L [practice], a fifth more: 2.16 to 6.96 L
+      larger.hover.reachM!.forEach((depthM, i) => {
+        const lungM3 = [2.16e-3, 6.96e-3][i]!;
+        const { lungMol } = instantOf(rig, { depthM, lungM3 });
+        expect(netForceN(rig, { ...at, depthM, lungM3, lungMol })).toBeCloseTo(0, 3);
+      });
+      for (const { change, hover } of rows)
+        if (change !== larger.change) expect(hover.lungs, change).toEqual(USUAL_LUNGS);
+    }
+  });
+
+  test('a change that is kept is what it was while it was tried', () => {
+    for (const one of kitRows(sea, true).filter(({ group }) => group !== 'gas used')) {
+      const kept = kitViewOf(stateOf(one.setup, { lungs: one.hover.lungs }));
+      expect(kept.basis.hover, one.change).toEqual(one.hover);
+    }
+  });
+
   test('every change of every ready setup makes a rig, a hover and a view', () => {
     for (const setup of all) {
       const rows = kitRows(setup, true);
       expect(rows.length, setup.name).toBeGreaterThan(5);
       rows.forEach((one, i) => {
-        const view = kitViewOf({ id: '', ownWords: 'own', setup, rows, triedRow: i, goesAlong: true, canUndo: false });
+        const view = kitViewOf(stateOf(setup, { rows, triedRow: i }));
         expect(view.tried!.carriedKg).toBeCloseTo(carriedKg(one.setup), 9);
         expect(view.depths.length).toBeGreaterThan(1);
         expect(Number.isFinite(view.cylinderLossN)).toBe(true);
@@ -108,8 +137,7 @@ describe('kitRows()', () => {
 });
 
 describe('kitViewOf()', () => {
-  const viewOf = (setup: Setup) =>
-    kitViewOf({ id: '', ownWords: 'own', setup, rows: [], triedRow: null, goesAlong: true, canUndo: false });
+  const viewOf = (setup: Setup) => kitViewOf(stateOf(setup));
 
   test('the two bars of the ledger are equal for who carries what is needed', () => {
     for (const setup of all) {

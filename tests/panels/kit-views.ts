@@ -6,6 +6,7 @@ export const hover = (change: Partial<KitHover> = {}): KitHover => ({
   bottomM: 40,
   leftN: 0,
   reachM: [6.83, 20.71],
+  lungs: { leastM3: 1.8e-3, mostM3: 5.8e-3 },
   doublingS: 7.62,
   openLungs: true,
   ...change,

@@ -39,6 +39,13 @@ describe('leadSentence()', () => {
     expect(leadSentence(fresh(), 'imperial')).toBe('With fresh water instead of sea water you need 5.1 lb less.'));
 });
 
+test('hoverSentence() says between which volumes larger lungs are breathed', () => {
+  const larger = hover({ reachM: [6.1, 27.3], lungs: { leastM3: 2.16e-3, mostM3: 6.96e-3 } });
+  expect(hoverSentence(hover(), larger, 'metric')).toBe(
+    'Breath alone, then of 2.2 to 7.0 L, keeps you neutral from 6.1 to 27.3 m, before from 6.8 to 20.7 m.',
+  );
+});
+
 describe('words of a hover', () => {
   test('reachText() names both depths, the surface and the bottom', () => {
     expect(reachText(hover(), 'metric')).toBe('6.8 to 20.7 m');
