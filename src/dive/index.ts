@@ -40,4 +40,5 @@ export { breatheAndKick, glide } from './glide.ts';
 export { floorDepthM } from './aftermath.ts';
 export { hashOf } from './hash.ts';
 export { RECORDED, Recording, TICKS_PER_ROW, rowOf, type Recorded, type Row } from './recording.ts';
+export { commonTick, diveAt, momentAt, type Moment } from './rewind.ts';
 export { Dive, replay, type ControlChange, type Run } from './run.ts';

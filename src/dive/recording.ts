@@ -90,6 +90,13 @@ export class Recording {
   cutAfter(tick: number): void {
     this.rows = Math.min(this.rows, Math.floor((tick - this.startTick) / TICKS_PER_ROW) + 1);
   }
+
+  /** Takes over the rows of another recording of the same start, up to a tick. */
+  takeUpTo(other: Recording, tick: number): void {
+    this.rows = other.rows;
+    this.cutAfter(tick);
+    this.#values = other.#values.slice(0, (this.rows + 256) * RECORDED.length);
+  }
 }
 
 /** The row of one state, by name: what a recording would hold of it. */

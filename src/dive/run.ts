@@ -1,10 +1,13 @@
 import type { Rig } from '../diver/index.ts';
-import { CONTROL_NAMES, TICKS_PER_CHANGE, quantised, restingControls, type Controls } from './controls.ts';
+import { CONTROL_NAMES, TICKS_PER_CHANGE, TICKS_PER_S, quantised, restingControls, type Controls } from './controls.ts';
 import type { DiveEvent } from './events.ts';
 import { hashOf } from './hash.ts';
 import { Recording } from './recording.ts';
-import { copyState, type DiveState } from './state.ts';
+import { copyState, overwriteState, type DiveState } from './state.ts';
 import { advance } from './step.ts';
+
+/** A state is kept every so many ticks, five seconds, so that no earlier moment is far. */
+export const TICKS_PER_KEPT = 5 * TICKS_PER_S;
 
 /** One change of controls: from this tick on, these hold. */
 export interface ControlChange {
@@ -32,6 +35,8 @@ export class Dive {
   readonly recording: Recording;
   readonly events: DiveEvent[] = [];
   readonly locked: boolean;
+  /** States on the way, one each {@link TICKS_PER_KEPT}, the first that of the start; not to be changed. */
+  readonly kept: Readonly<DiveState>[] = [];
   readonly #start: DiveState;
   readonly #state: DiveState;
   readonly #changes: ControlChange[];
@@ -44,6 +49,7 @@ export class Dive {
     this.#changes = [{ tick: start.tick, controls: quantised(controls) }];
     this.recording = new Recording(rig, start.tick);
     this.recording.note(this.#state);
+    this.kept.push(this.#start);
   }
 
   /** The present state, not to be changed: read it before the next advance, or copy it. */
@@ -90,7 +96,22 @@ export class Dive {
       const until = Math.min(end, this.recording.dueTick);
       advance(this.rig, this.#state, this.controls, until - this.#state.tick, this.events, this.locked);
       this.recording.note(this.#state);
+      if (this.tick === this.#start.tick + this.kept.length * TICKS_PER_KEPT) this.kept.push(copyState(this.#state));
     }
+  }
+
+  /** The same dive as it was at an earlier tick, of which the state is given: to be flown on another way. */
+  upTo(state: Readonly<DiveState>): Dive {
+    const { tick } = state;
+    const dive = new Dive(this.rig, this.#start, this.#changes[0]!.controls, this.locked);
+    overwriteState(dive.#state, state);
+    dive.#changes.push(...this.#changes.slice(1).filter((change) => change.tick < tick));
+    // Lead goes at the beginning of a tick, all else happens at its end.
+    const happened = (event: DiveEvent) => event.tick < tick || (event.tick === tick && event.kind !== 'lead-released');
+    dive.events.push(...this.events.filter(happened));
+    dive.kept.push(...this.kept.slice(1).filter((kept) => kept.tick <= tick));
+    dive.recording.takeUpTo(this.recording, tick);
+    return dive;
   }
 
   /** The dive so far, to be stored. */
