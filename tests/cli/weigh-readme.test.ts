@@ -34,7 +34,15 @@ describe('the tour of the README', () => {
   });
 
   test('has a row for every ready setup of its own kit, and columns of changes that the command knows', () => {
-    const twins = ['first-dive', 'other-world', 'pair-light', 'pair-heavy', 'pair-thin', 'pair-thick', 'two-piece-heavy'];
+    const twins = [
+      'first-dive',
+      'other-world',
+      'pair-light',
+      'pair-heavy',
+      'pair-thin',
+      'pair-thick',
+      'two-piece-heavy',
+    ];
     expect(ROWS.map(([id]) => id)).toEqual(READY_SETUPS.map(({ id }) => id).filter((id) => !twins.includes(id)));
     expect(HEADER!.slice(0, 2)).toEqual(['setup', 'lead, kg']);
     expect(HEADER!.length).toBeGreaterThan(5);
