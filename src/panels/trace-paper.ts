@@ -104,7 +104,7 @@ function laneMarks(lane: Lane, { paper, data, edges, view, readRow }: OnPaper): 
   const beside = (y: number, words: string) => marks.push(text(left - 6, y, words, 'end', 'secondary', small));
   const row = readRow >= 0 ? readRow : data.rows - 1;
   if (row < 0) return marks;
-  const limits = kind.id === 'speed' ? limitsBeside(lane, data, row) : [];
+  const limits = kind.id === 'speed' ? limitsBeside(lane, data, row, small) : [];
   if (limits.length > 0) for (const [y, words] of limits) beside(y + small * 0.35, words);
   else if (bottom - top >= small * 2) {
     const [above, below] = kind.down ? [low, high] : [high, low];
@@ -130,12 +130,13 @@ function laneMarks(lane: Lane, { paper, data, edges, view, readRow }: OnPaper): 
   return marks;
 }
 
-/** The limits in force, by name where their hairs stand. */
-function limitsBeside(lane: Lane, data: TraceData, row: number): (readonly [y: number, words: string])[] {
-  return (['upLimit', 'downLimit'] as const).flatMap((name) => {
-    const value = data.column(name)[row] ?? null;
-    return value === null ? [] : [[yIn(lane, value), `limit ${Math.abs(value).toFixed(0)}`] as const];
-  });
+/** The limits in force, by name where their hairs stand; between the two where there is no room for both. */
+function limitsBeside(lane: Lane, data: TraceData, row: number, px: number): (readonly [y: number, words: string])[] {
+  const [up, down] = (['upLimit', 'downLimit'] as const).map((name) => data.column(name)[row] ?? null);
+  const said = (value: number) => Math.abs(value).toFixed(0);
+  if (up !== null && down !== null && Math.abs(yIn(lane, up) - yIn(lane, down)) < px)
+    return [[(yIn(lane, up) + yIn(lane, down)) / 2, `limits ${said(up)}, ${said(down)}`]];
+  return [up, down].flatMap((value) => (value === null ? [] : [[yIn(lane, value), `limit ${said(value)}`] as const]));
 }
 
 /** A short stroke over the paper for each event, with its words where nothing stands yet. */

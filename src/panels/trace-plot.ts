@@ -56,7 +56,7 @@ export class TracePlot {
     const data = [timeS, ...lines.map(({ values }) => values)] as unknown as uPlot.AlignedData;
     if (!this.#plot || plotted.rebuild !== this.#built) {
       this.#plot?.destroy();
-      this.#plot = new uPlot(this.#options(plotted), data, this.#host);
+      this.#plot = byProcessor(() => new uPlot(this.#options(plotted), data, this.#host));
       this.#built = plotted.rebuild;
       return;
     }
@@ -105,5 +105,24 @@ export class TracePlot {
         fill: colour,
       })),
     };
+  }
+}
+
+/**
+ * A plot on a canvas that the processor draws: without a graphics card a page that lets the browser choose is ten times slower. The
+ * library takes no such wish, so its canvas is given it while it is made.
+ */
+function byProcessor<T>(make: () => T): T {
+  const canvas = HTMLCanvasElement.prototype;
+  const usual = Object.getOwnPropertyDescriptor(canvas, 'getContext')!;
+  const getContext = usual.value as (kind: string, wish?: object) => RenderingContext | null;
+  const value = function (this: HTMLCanvasElement, kind: string) {
+    return getContext.call(this, kind, { willReadFrequently: true });
+  };
+  Object.defineProperty(canvas, 'getContext', { ...usual, value });
+  try {
+    return make();
+  } finally {
+    Object.defineProperty(canvas, 'getContext', usual);
   }
 }
