@@ -1,6 +1,7 @@
 import type { Page } from 'playwright';
 import { describe, expect, test } from 'vitest';
 import { useChromium } from './chromium.ts';
+import { frameScriptMs } from './frame-script.ts';
 import { breaches } from './wcag.ts';
 
 const visit = useChromium();
@@ -211,46 +212,27 @@ test('what stops him, and where, is said before it happens, and then it happens 
   });
 });
 
-test('p95 of the script of a frame with a look live is 16 ms or less', async () => {
+test('with a look live no frame takes more than 16 ms of script', async () => {
   await visit('./', async (page) => {
-    await page.addInitScript(() => {
-      const spent: number[] = ((globalThis as { spentMs?: number[] }).spentMs = []);
-      const ask = window.requestAnimationFrame.bind(window);
-      window.requestAnimationFrame = (frame) =>
-        ask((now) => {
-          const beganMs = performance.now();
-          frame(now);
-          spent.push(performance.now() - beganMs);
-        });
-    });
-    await page.reload();
     await letGo(page);
     await page.locator('title-bar .speeds button').first().click();
     await page.keyboard.press('Digit1');
     await page.keyboard.press('KeyP');
+    const late: string[] = [];
     for (const key of ['Digit4', 'Digit5', 'Digit2']) {
       await page.keyboard.press(key);
       await page.waitForTimeout(1000);
-      // Other work on the machine only ever adds: of five seconds the quietest counts.
-      let p95Ms = Infinity;
-      for (let second = 0; second < 5; second++) {
-        const sorted = await spentIn(page, 1000);
-        const at = (share: number) => sorted[Math.floor(sorted.length * share)]!;
-        console.info(`${key}: ${sorted.length} frames, p50 ${at(0.5).toFixed(1)} ms, p95 ${at(0.95).toFixed(1)} ms`);
-        if (sorted.length >= 10) p95Ms = Math.min(p95Ms, at(0.95));
-      }
-      expect(p95Ms).toBeLessThanOrEqual(16);
+      const sorted = await frameScriptMs(page, 5000);
+      const over = sorted.filter((ms) => !(ms <= 16)).length;
+      const at = (share: number) => sorted[Math.floor((sorted.length - 1) * share)]?.toFixed(1);
+      const line = `${key}: ${over} of ${sorted.length} frames over 16 ms; p50 ${at(0.5)}, p95 ${at(0.95)}, longest ${at(1)} ms`;
+      console.info(line);
+      expect(sorted.length, line).toBeGreaterThanOrEqual(10);
+      if (over > 0) late.push(line);
     }
+    expect(late).toEqual([]);
   });
 });
-
-/** Script time of each frame in so many milliseconds, ascending. */
-async function spentIn(page: Page, ms: number): Promise<number[]> {
-  await page.evaluate(() => ((globalThis as { spentMs?: number[] }).spentMs!.length = 0));
-  await page.waitForTimeout(ms);
-  const spent = await page.evaluate(() => (globalThis as { spentMs?: number[] }).spentMs!);
-  return spent.sort((a, b) => a - b);
-}
 
 test('a class gets one sentence, in the title, and one look', async () => {
   await visit(
