@@ -59,6 +59,7 @@ module.exports = {
       [...src('panels', 'app'), 'tests/panels', 'tests/app'],
       ...['lit', 'lit-html', 'lit-element', '@lit/[^/]+'],
     ),
+    only('only-panels-import-uplot', ['src/panels', 'tests/panels'], 'uplot'),
     only('only-cli-imports-png', ['src/cli', 'tests/cli'], 'fast-png'),
     only('only-store-imports-idb', ['src/store', 'tests/store'], 'idb'),
     only(

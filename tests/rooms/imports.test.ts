@@ -14,6 +14,7 @@ const breaches: [rule: string, file: string, text: string, others?: Record<strin
   ['only-bench-imports-matter', 'tests/stage/a.test.ts', "import 'matter-js';"],
   ['only-stage-imports-pixi', 'src/app/a.ts', "await import('pixi.js');"],
   ['only-panels-and-app-import-lit', 'src/stage/a.ts', "import 'lit';"],
+  ['only-panels-import-uplot', 'src/app/a.ts', "import 'uplot';"],
   ['only-cli-imports-png', 'src/app/a.ts', "import 'fast-png';"],
   ['only-store-imports-idb', 'src/app/a.ts', "import 'idb';"],
   ['only-file-readers-import-yaml', 'src/stage/a.ts', "import 'yaml';"],
