@@ -42,3 +42,4 @@ export { hashOf } from './hash.ts';
 export { RECORDED, Recording, TICKS_PER_ROW, rowOf, type Recorded, type Row } from './recording.ts';
 export { commonTick, diveAt, momentAt, type Moment } from './rewind.ts';
 export { Dive, replay, type ControlChange, type Run } from './run.ts';
+export { changesOf, columnsOf, type ChangeColumns } from './run-columns.ts';

@@ -19,8 +19,8 @@ export interface ColumnFault {
   readonly allowed: string;
 }
 
-/** The changes of a run after its first controls, in columns. */
-export function columnsOf(run: Run): ChangeColumns {
+/** The changes of a run, or of a stretch of one, after its first controls, in columns. */
+export function columnsOf(run: Pick<Run, 'changes'> & { readonly start: { readonly tick: number } }): ChangeColumns {
   const ticks: number[] = [];
   const control: number[] = [];
   const by: number[] = [];

@@ -1,0 +1,18 @@
+/** How long is waited for a page that is just going away, milliseconds. */
+const PATIENCE_MS = 400;
+
+/** Lets go of a dive. */
+export type LetGo = () => void;
+
+/**
+ * Holds a kept dive for this page, so that no other tab flies the same one; ends with the page, also when it is killed.
+ * @returns what lets go of it; null while another tab holds it, or where the browser cannot say
+ */
+export async function hold(id: number): Promise<LetGo | null> {
+  if (!('locks' in navigator)) return null;
+  return new Promise((resolve) => {
+    const patience = AbortSignal.timeout(PATIENCE_MS);
+    const held = () => new Promise<void>((done) => resolve(() => done()));
+    navigator.locks.request(`midwater-dive-${id}`, { signal: patience }, held).catch(() => resolve(null));
+  });
+}

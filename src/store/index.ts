@@ -1,0 +1,4 @@
+export type { Keeping } from './keeping.ts';
+export { MOST_KEPT, type KeptDive, type KeptSummary, type KeptWhat } from './kept.ts';
+export { Store } from './store.ts';
+export { StoreProblem, type StoreFault } from './trouble.ts';

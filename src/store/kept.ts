@@ -1,0 +1,95 @@
+import type { DBSchema } from 'idb';
+import type { Setup } from '../diver/index.ts';
+import type { Run } from '../dive/index.ts';
+import type { Answer } from '../lesson/index.ts';
+
+/** Dives that are kept at most; the oldest go. */
+export const MOST_KEPT = 20;
+/** Raise it when one of the records below changes its shape; older shapes are read on, newer ones are left alone. */
+export const SHAPE = 1;
+
+/** What is kept of a dive beside its run. */
+export interface KeptWhat {
+  /** Of the setup or the lesson: no names of people. */
+  readonly name: string;
+  /** Id of a ready setup; empty for one of the person's own. */
+  readonly setupId: string;
+  readonly setup: Setup | null;
+  /** Where free practice was let go, metres; null: it began afloat. */
+  readonly letGoM: number | null;
+  readonly lessonId: string | null;
+  /** Answers of a lesson in their order; what was only read counts as one, null. */
+  readonly given: readonly Answer[];
+  readonly projector: boolean;
+}
+
+/** A kept dive as a list shows it. */
+export interface KeptSummary {
+  readonly id: number;
+  /** When it was last kept, milliseconds since 1970. */
+  readonly savedMs: number;
+  readonly name: string;
+  readonly lessonId: string | null;
+  readonly ticks: number;
+  /** It was being flown when it was last kept. */
+  readonly inHand: boolean;
+  /** Its record is not as we write it: it can be removed, and nothing else. */
+  readonly damaged: boolean;
+}
+
+/** A kept dive, read and checked. */
+export interface KeptDive extends KeptWhat {
+  readonly id: number;
+  readonly turn: number;
+  readonly savedMs: number;
+  readonly run: Run;
+  /** Hash of its last state as it was kept. */
+  readonly endHash: string;
+}
+
+/** The line of a dive: small, written each time. */
+export interface DiveRecord extends Omit<KeptWhat, 'setup' | 'letGoM'> {
+  readonly id: number;
+  readonly shape: number;
+  /** How often it was written: who does not know it by that number must not write on. */
+  readonly turn: number;
+  readonly begunMs: number;
+  readonly savedMs: number;
+  readonly inHand: boolean;
+  readonly ticks: number;
+  readonly endHash: string;
+}
+
+/** How a dive began: large, written once. */
+export interface StartRecord extends Pick<Run, 'rig' | 'start' | 'locked'>, Pick<KeptWhat, 'setup' | 'letGoM'> {
+  readonly id: number;
+  /** First controls, in the order of their names. */
+  readonly controls: readonly number[];
+}
+
+/** Changes of controls in the columns of a run file, a stretch of a dive after the other. */
+export interface PieceRecord {
+  readonly id: number;
+  readonly piece: number;
+  readonly ticks: readonly number[];
+  readonly control: readonly number[];
+  readonly by: readonly number[];
+}
+
+/** What is in the database. */
+export interface KeptSchema extends DBSchema {
+  dives: { key: number; value: DiveRecord };
+  starts: { key: number; value: StartRecord };
+  pieces: { key: [number, number]; value: PieceRecord };
+}
+
+/** Whether a record is a dive's line as this version writes it. */
+export function isDiveRecord(found: unknown): found is DiveRecord {
+  if (typeof found !== 'object' || found === null) return false;
+  const { id, shape, turn, savedMs, name, lessonId, ticks, endHash, given } = found as Record<string, unknown>;
+  const numbers = [id, turn, savedMs, ticks].every((one) => typeof one === 'number' && Number.isFinite(one));
+  const words = typeof name === 'string' && typeof endHash === 'string';
+  return (
+    numbers && words && shape === SHAPE && (lessonId === null || typeof lessonId === 'string') && Array.isArray(given)
+  );
+}

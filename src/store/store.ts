@@ -1,0 +1,64 @@
+import { Database } from './database.ts';
+import { Keeping, removeFrom } from './keeping.ts';
+import type { KeptDive, KeptSummary } from './kept.ts';
+import { listDives, readDive } from './read.ts';
+
+/** Dives kept in this browser. Whatever fails here throws a `StoreProblem`, and leaves dives in memory as they are. */
+export class Store {
+  readonly #database: Database;
+  #keepings: WeakRef<Keeping>[] = [];
+
+  /** @param erased hears that everything was erased in another tab */
+  constructor(erased: () => void = () => undefined) {
+    this.#database = new Database(() => {
+      this.#endAll();
+      erased();
+    });
+  }
+
+  /** What is kept, the newest first. @throws {StoreProblem} */
+  list(): Promise<KeptSummary[]> {
+    return listDives(this.#database);
+  }
+
+  /** A kept dive, checked. @throws {StoreProblem} when it is gone or damaged */
+  read(id: number): Promise<KeptDive> {
+    return readDive(this.#database, id);
+  }
+
+  /** Removes a dive. @throws {StoreProblem} */
+  async remove(id: number): Promise<void> {
+    await this.#database.together((all) => removeFrom(all, id));
+  }
+
+  /** A dive that is not kept yet. */
+  begin(): Keeping {
+    return this.#noted(new Keeping(this.#database));
+  }
+
+  /** A kept dive that is flown on. @param inHand whether it is known as such already */
+  async goOn(kept: KeptDive, inHand: boolean): Promise<Keeping> {
+    return this.#noted(await Keeping.goOn(this.#database, kept, inHand));
+  }
+
+  /** Erases all that is kept; dives that are flown now are kept no more. @throws {StoreProblem} when something was left */
+  async eraseAll(): Promise<void> {
+    this.#endAll();
+    await this.#database.erase();
+  }
+
+  /** Lets go of the database; it is opened again when it is wanted. */
+  close(): void {
+    this.#database.close();
+  }
+
+  #noted(keeping: Keeping): Keeping {
+    this.#keepings = [...this.#keepings.filter((one) => one.deref()), new WeakRef(keeping)];
+    return keeping;
+  }
+
+  #endAll(): void {
+    for (const one of this.#keepings) one.deref()?.end();
+    this.#keepings = [];
+  }
+}
