@@ -1,7 +1,7 @@
 import { openDB } from 'idb';
 import { beforeEach, describe, expect, test, vi } from 'vitest';
 import { midBreathCl, Dive, restingControls, startState } from '../../src/dive/index.ts';
-import { Store, StoreProblem } from '../../src/store/index.ts';
+import { Store, type StoreProblem } from '../../src/store/index.ts';
 import { busyDive, readyRig } from '../dive/run-file-fixture.ts';
 import { WHAT, chanceOf, newBrowser } from './fixture.ts';
 
