@@ -15,7 +15,7 @@ const still = () => new Dive(rig, startState(rig, { depthM: 3 }), restingControl
 function follow(dive: Dive, model: Dive, ticks: number): void {
   const end = dive.tick + ticks;
   while (dive.tick < end) {
-    const controls = model.changes.findLast(({ tick }) => tick <= dive.tick)!.controls;
+    const { controls } = model.changes.filter(({ tick }) => tick <= dive.tick).at(-1)!;
     if (dive.mayChange) dive.steer(controls);
     dive.advance(1);
   }
