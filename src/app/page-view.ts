@@ -10,6 +10,7 @@ import {
   type PresentingView,
   type Readings,
   type Settings,
+  type TimeView,
   type TracesView,
 } from '../panels/index.ts';
 
@@ -45,6 +46,8 @@ export interface PageView {
   readonly presenting: PresentingView | null;
   /** Null while the traces are closed. */
   readonly traces: TracesView | null;
+  /** Null while the strip of time is away. */
+  readonly time: TimeView | null;
   readonly moreOpen: boolean;
   /** Something that went wrong, in words, with the problems of a file. */
   readonly trouble: string;
@@ -80,6 +83,7 @@ export const FIRST_VIEW: PageView = {
   looks: null,
   presenting: null,
   traces: null,
+  time: null,
   moreOpen: false,
   trouble: '',
   problems: [],
