@@ -7,6 +7,7 @@ import { Lines, endWords } from './lines.ts';
 import { Meddling } from './meddling.ts';
 import type { Timed } from './timed.ts';
 import { listenToTime } from './time-hands.ts';
+import { timeViewOf, withLines, type Ghost } from './time-shown.ts';
 import './time.css';
 
 /** How often the strip is told while time goes on, milliseconds. */
@@ -19,7 +20,7 @@ export class Time {
   readonly #program: Timed;
   readonly #lines = new WeakMap<Flight, Lines>();
   readonly #meddling = new WeakMap<Flight, Meddling>();
-  #ghost: { readonly dive: Dive; readonly name: string; readonly shown: boolean } | null = null;
+  #ghost: Ghost | null = null;
   #opened = false;
   #listOpen = false;
   #words = '';
@@ -200,20 +201,7 @@ export class Time {
     const { prompt, presenting, place } = shell.view;
     const ghost = this.#ghost?.shown && place === 'fly' ? this.#ghost : null;
     if (prompt || presenting?.hush || (lines.others.length === 0 && lines.marks.length === 0 && !ghost)) return view;
-    const branches = lines.others
-      .filter(({ shown }) => shown)
-      .map(({ letter, name, dive: { recording }, knotTick }) => {
-        const words = `${letter}: ${name}`;
-        return { letter, words, recording, fromS: knotTick / TICKS_PER_S, dashed: false };
-      });
-    if (ghost) {
-      const { recording } = ghost.dive;
-      const words = `ghost: ${ghost.name}`;
-      branches.push({ letter: '', words, recording, fromS: recording.startTick / TICKS_PER_S, dashed: true });
-    }
-    const marks = place === 'fly' ? lines.marks : [];
-    const rings = marks.map(({ tick, number }) => ({ atS: tick / TICKS_PER_S, number }));
-    return { ...view, branches, rings: [...view.rings, ...rings.filter(({ atS }) => atS <= view.nowS + NEAR_S)] };
+    return withLines(view, lines, ghost);
   }
 
   #tell(): void {
@@ -237,24 +225,15 @@ export class Time {
   #viewNow(): TimeView {
     const { dives, shell } = this.#program;
     const { flight, lookedBack } = dives;
-    const { others, marks } = this.#of(flight);
-    return {
-      fromS: flight.dive.recording.startTick / TICKS_PER_S,
-      toS: this.#endS(),
-      atS: this.#tick() / TICKS_PER_S,
+    const { place, presenting } = shell.view;
+    return timeViewOf(flight.dive, this.#of(flight), {
+      ghost: this.#ghost,
+      tick: this.#tick(),
       lookedBack: lookedBack !== null,
-      canTakeOver: lookedBack !== null || shell.view.place === 'debrief' || Boolean(shell.view.presenting?.words),
-      marks: marks.map(({ number, tick }) => ({ number, atS: tick / TICKS_PER_S })),
-      lines: others.map(({ letter, name, knotTick, shown }) => ({
-        letter,
-        name,
-        shown,
-        knotS: knotTick / TICKS_PER_S,
-      })),
-      ghost: this.#ghost && { name: this.#ghost.name, shown: this.#ghost.shown },
+      canTakeOver: lookedBack !== null || place === 'debrief' || Boolean(presenting?.words),
       listOpen: this.#listOpen,
       words: this.#words,
-    };
+    });
   }
 }
 

@@ -45,6 +45,7 @@ export function timeList({ lines, ghost, marks }: TimeView, ask: (what: TimeAsk)
       }
     </ul>
     <div class="row">
+      ${tool('bookmark', { do: 'mark' }, 'bookmark this moment')}
       ${tool('keep this dive as a ghost', { do: 'keep-ghost' }, 'keep this dive as a ghost')}
       <label class="tool file"
         >ghost from a saved dive

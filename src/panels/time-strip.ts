@@ -45,11 +45,11 @@ export class TimeStrip extends Panel {
         <div class="steps">
           ${this.#step(0.1, '+0.1 s', 'a tenth of a second on')} ${this.#step(1, '+1 s', 'a second on')}
         </div>
-        <p class="at"><b>${clock(atS)}</b> of ${clock(toS)}</p>
+        <p class="at"><b>${clock(atS)}</b> <span>of ${clock(toS)}</span></p>
         <div class="acts">
-          ${this.#tool('take over from here', { do: 'take-over' }, time.canTakeOver, 'main')}
-          ${this.#tool('end', { do: 'at', atS: null }, lookedBack)}
-          ${this.#tool('bookmark', { do: 'mark' })}
+          ${this.#tool(html`take over<span> from here</span>`, { do: 'take-over' }, time.canTakeOver, 'main')}
+          ${this.#tool('end', { do: 'at', atS: null }, lookedBack, 'roomy')}
+          ${this.#tool('bookmark', { do: 'mark' }, true, 'roomy')}
           <button type="button" class="tool" aria-expanded=${time.listOpen} @click=${() => this.#ask({ do: 'list' })}>
             lines
           </button>
@@ -60,12 +60,12 @@ export class TimeStrip extends Panel {
   }
 
   #step(byS: number, words: string, label: string) {
-    return html`<button type="button" class="tool" aria-label=${label} @click=${() => this.#ask({ do: 'step', byS })}>
+    return html`<button type="button" class="tool ${Math.abs(byS) === 1 ? 'second' : ''}" aria-label=${label} @click=${() => this.#ask({ do: 'step', byS })}>
       ${words}
     </button>`;
   }
 
-  #tool(words: string, ask: TimeAsk, can = true, look = '') {
+  #tool(words: unknown, ask: TimeAsk, can = true, look = '') {
     return html`<button type="button" class="tool ${look}" ?disabled=${!can} @click=${() => this.#ask(ask)}>
       ${words}
     </button>`;
