@@ -29,7 +29,7 @@ export async function fly(shell: Shell): Promise<void> {
     if (!meaning) return;
     event.preventDefault();
     if ('command' in meaning) program.command(meaning.command);
-    else if ('look' in meaning) program.command(meaning.look);
+    else if ('look' in meaning) program.look(meaning.look);
     else if (prompt) return;
     else if (settings.toggles && isHeld(meaning.act)) program.toggle(meaning.act);
     else program.act(meaning.act, true);
@@ -60,7 +60,6 @@ export async function fly(shell: Shell): Promise<void> {
   whenIdle(view, () => void program.later.fetchAll(program).catch(() => undefined));
 
   void import('./traces.ts').then(({ keepTraces }) => keepTraces(shell, () => program.dives));
-  void import('./time.ts').then(({ keepTime }) => keepTime(program));
   void import('./address.ts').then(({ keepAddress }) => keepAddress(shell, () => program.lessonId));
 
   const frame = (nowMs: number) => {

@@ -10,7 +10,6 @@ import {
   type PresentingView,
   type Readings,
   type Settings,
-  type TimeView,
   type TracesView,
 } from '../panels/index.ts';
 
@@ -46,8 +45,6 @@ export interface PageView {
   readonly presenting: PresentingView | null;
   /** Null while the traces are closed. */
   readonly traces: TracesView | null;
-  /** Null while the strip of time is away. */
-  readonly time: TimeView | null;
   readonly moreOpen: boolean;
   /** Something that went wrong, in words, with the problems of a file. */
   readonly trouble: string;
@@ -83,7 +80,6 @@ export const FIRST_VIEW: PageView = {
   looks: null,
   presenting: null,
   traces: null,
-  time: null,
   moreOpen: false,
   trouble: '',
   problems: [],

@@ -34,7 +34,6 @@ export function page(view: PageView): TemplateResult {
       ${view.hint && !projector && !view.prompt ? html`<p class="hint">${view.hint}</p>` : nothing}
       ${view.looks && flown && !view.prompt ? looks(view.looks, settings, view.traces !== null) : nothing}
       <trace-panel .traces=${flown && !view.prompt ? view.traces : null}></trace-panel>
-      <time-strip .time=${flown && !view.prompt ? view.time : null}></time-strip>
       <problem-list .words=${view.trouble} .problems=${view.problems}></problem-list>
       ${view.prompt && flown ? html`<question-sheet .prompt=${view.prompt}></question-sheet>` : nothing}
       ${view.place === 'learn' ? html`<lesson-list .lessons=${view.lessons}></lesson-list>` : nothing}

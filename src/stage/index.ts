@@ -5,7 +5,6 @@ export type { RendererKind } from './renderer.ts';
 export type {
   AcrossTick,
   Band,
-  BranchLine,
   DepthForce,
   Flag,
   Ledge,
