@@ -1,4 +1,4 @@
-import { Container, Graphics, type Text } from 'pixi.js';
+import { Container, Graphics } from 'pixi.js';
 import { foamM3, suitGasM3 } from '../diver/index.ts';
 import { waterAt, type WaterAt } from '../water/index.ts';
 import { DiverBody, mouthOf, type Covers } from './diver-body.ts';
@@ -7,9 +7,10 @@ import { DiverLead } from './diver-lead.ts';
 import { poseOf } from './figure-pose.ts';
 import { depthToY, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
+import { Plate } from './plate.ts';
+import type { Taken } from './taken.ts';
 import type { StageView } from './view.ts';
 import type { Box } from './words-place.ts';
-import { labelOf, put } from './words.ts';
 
 /** Suit and the gas under it are drawn so many times thicker than they are, or they would not show. */
 export const COVER_TIMES = 6;
@@ -23,7 +24,7 @@ export class Diver {
   /** The chest mark, drawn over the line. */
   readonly mark = new Graphics();
   /** Says how many times its true size the figure is drawn, when it is. */
-  readonly enlarged: Text;
+  readonly enlarged: Plate;
   readonly #style: Style;
   readonly #body: DiverBody;
   readonly #gas: DiverGas;
@@ -34,7 +35,7 @@ export class Diver {
 
   constructor(style: Style) {
     this.#style = style;
-    this.enlarged = labelOf(style, { anchorX: 1, size: 0.93 });
+    this.enlarged = new Plate(style, { size: 0.93 });
     this.#body = new DiverBody(style);
     this.#gas = new DiverGas(style);
     this.#lead = new DiverLead(style);
@@ -60,19 +61,26 @@ export class Diver {
     this.root.position.set(frame.nowX, y);
     this.root.rotation = -Math.atan2(view.state.pitchSin, view.state.pitchCos);
     this.mark.position.set(frame.nowX, y);
-    this.enlarged.visible = frame.enlarged > 1;
-    const { freePx, heightPx, textPx, unit } = this.#style;
-    const bottomY = depthToY(frame, view.rig.bottomM);
-    const low = heightPx - textPx;
-    put(this.enlarged, freePx - 8 * unit, Math.abs(bottomY - low) < textPx ? bottomY - textPx : low);
-    this.enlarged.text = `diver drawn ×${frame.enlarged}`;
   }
 
-  /** Where it says that the figure is enlarged, when it does. */
-  saysBox(): Box | undefined {
-    if (!this.enlarged.visible) return undefined;
-    const { x, y, width, height } = this.enlarged;
-    return { left: x - width, top: y - height / 2, right: x, bottom: y + height / 2 };
+  /** Says that the figure is enlarged, when it is: at the foot, on one side of the now-line, off what is there already. */
+  drawSays({ enlarged, nowX }: Frame, taken: Taken): void {
+    if (enlarged === 1) return this.enlarged.show(undefined);
+    const { freePx, heightPx, unit } = this.#style;
+    const [width, height] = this.enlarged.say(`diver drawn ×${enlarged}`);
+    const air = 6 * unit;
+    const lefts = [freePx - air - width, nowX - air - width, air].filter(
+      (left) => left >= 0 && (left > nowX + air || left + width < nowX - air / 2),
+    );
+    const places = [0, 1, 2, 3, 4].flatMap((up) =>
+      lefts.map((left): Box => {
+        const bottom = heightPx - air - up * height * 1.1;
+        return { left, top: bottom - height, right: left + width, bottom };
+      }),
+    );
+    const box = taken.first(places) ?? places[0];
+    this.enlarged.show(box);
+    if (box) taken.boxes.push(box);
   }
 
   /** The part of the page that the figure takes. */

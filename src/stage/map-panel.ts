@@ -4,10 +4,12 @@ import { bottomOf, depthToY, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import { areasOf, type Area } from './map-areas.ts';
 import { MapAxis } from './map-axis.ts';
+import { beyondOf, MapBeyond } from './map-beyond.ts';
 import type { Shape } from './map-shape.ts';
 import { drawTexture } from './map-texture.ts';
 import { MapWords } from './map-words.ts';
 import type { StageView } from './view.ts';
+import type { Box } from './words-place.ts';
 
 /** Textures are drawn so far beyond the picture, as a share of its height. */
 const SPARE = 0.3;
@@ -20,6 +22,7 @@ export class MapPanel {
   readonly root = new Container();
   readonly #style: Style;
   readonly #areas = new Graphics();
+  readonly #beyond: MapBeyond;
   readonly #words: MapWords;
   readonly #axis: MapAxis;
   readonly #hair = new Graphics();
@@ -32,7 +35,9 @@ export class MapPanel {
 
   constructor(style: Style) {
     this.#style = style;
+    this.#beyond = new MapBeyond(style);
     this.#words = new MapWords(style);
+    this.#words.root.addChild(this.#beyond.words);
     this.#axis = new MapAxis(style);
     const { tokens, freePx, waterPx, heightPx, unit, edgePx } = style;
     const paper = new Graphics().rect(freePx, 0, waterPx - freePx, heightPx).fill(tokens.paper);
@@ -49,7 +54,7 @@ export class MapPanel {
         .circle(0, 0, 5.5 * unit)
         .stroke({ width: 3.2 * unit, color });
     this.#dots = [dot(tokens.ink), dot(tokens.secondDiver)];
-    this.root.addChild(paper, this.#areas, this.#hair, this.#words.root, this.#axis.root, edge);
+    this.root.addChild(paper, this.#beyond.root, this.#areas, this.#hair, this.#words.root, this.#axis.root, edge);
     this.root.addChild(this.#dots[1], this.#dots[0]);
     this.root.visible = false;
   }
@@ -66,20 +71,24 @@ export class MapPanel {
     this.#fit(map, view, frame);
     this.#areas.y = depthToY(frame, 0);
     this.#areas.scale.y = frame.pxPerM / this.#pxPerM;
+    this.#beyond.root.y = this.#areas.y;
+    this.#beyond.root.scale.y = this.#areas.scale.y;
     const surfaceY = depthToY(frame, 0);
     const chestY = depthToY(frame, view.depthM);
     this.#hair.y = Math.round(chestY);
     this.#words.root.position.set(freePx, surfaceY);
     this.#words.root.visible = frame.pxPerM === this.#pxPerM;
-    this.#words.place(overlay.words, {
-      top: -surfaceY + 4 * this.#style.unit,
-      bottom: heightPx - this.#axis.heightPx - surfaceY,
-      hair: chestY - surfaceY,
-    });
     this.#dot(0, toX(map.here.across), chestY);
     const other = overlay.maps[1]?.here;
     if (other) this.#dot(1, toX(other.across), depthToY(frame, other.depthM));
     else this.#dots[1].visible = false;
+    const seen = {
+      top: -surfaceY + 4 * this.#style.unit,
+      bottom: heightPx - this.#axis.heightPx - surfaceY,
+      hair: chestY - surfaceY,
+      dots: this.#dotBoxes(surfaceY),
+    };
+    this.#words.place(overlay.words, seen, this.#beyond.place(seen));
   }
 
   /** Draws the areas anew for another map, for a zoom that has come to rest, or for a picture that has moved out of what is drawn. */
@@ -119,6 +128,7 @@ export class MapPanel {
     for (const y of [0, bottomM * px]) g.moveTo(0, y).lineTo(waterPx - freePx, y);
     g.stroke({ width: unit, color: tokens.secondary });
     this.#words.name(this.#built, shapes);
+    this.#beyond.build(beyondOf(map, bottomM), px);
   }
 
   #dot(i: 0 | 1, x: number, y: number): void {
@@ -127,6 +137,20 @@ export class MapPanel {
     dot.visible = true;
     // Beside the map's values the dot waits at its edge.
     dot.position.set(Math.min(Math.max(x, freePx + 6 * unit), waterPx - 6 * unit), y);
+  }
+
+  /** What the dots take, in the map's own pixels. */
+  #dotBoxes(surfaceY: number): Box[] {
+    const { freePx, unit } = this.#style;
+    const half = 11 * unit;
+    return this.#dots
+      .filter(({ visible }) => visible)
+      .map(({ x, y }) => ({
+        left: x - freePx - half,
+        top: y - surfaceY - half,
+        right: x - freePx + half,
+        bottom: y - surfaceY + half,
+      }));
   }
 
   /** Place across the page of a value. */

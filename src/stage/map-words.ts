@@ -1,6 +1,7 @@
 import { Container } from 'pixi.js';
 import type { Style } from './layout.ts';
 import type { Area, AreaMeans } from './map-areas.ts';
+import { MapAsides } from './map-asides.ts';
 import { roomFor, type Shape } from './map-shape.ts';
 import { Plate } from './plate.ts';
 import type { Box } from './words-place.ts';
@@ -14,25 +15,29 @@ interface Named {
   turned: boolean;
 }
 
-/** Heights of the picture that words may use, and of the hair, which they keep off; all in the map's own pixels. */
+/** Heights of the picture that words may use, and of the hair and the dots, which they keep off; all in the map's own pixels. */
 export interface Seen {
   readonly top: number;
   readonly bottom: number;
   readonly hair: number;
+  readonly dots: readonly Box[];
 }
 
 /** Places across that are tried for the words of an area. */
 const TRIES = 24;
 
-/** The words in the areas: where there is room, sliding along as the picture moves. */
+/** The words in the areas: where there is room, sliding along as the picture moves; beside an area that has none. */
 export class MapWords {
   readonly root = new Container();
   readonly #style: Style;
+  readonly #asides: MapAsides;
   readonly #plates = { plain: [] as Plate[], lost: [] as Plate[] };
   #named: Named[] = [];
 
   constructor(style: Style) {
     this.#style = style;
+    this.#asides = new MapAsides(style);
+    this.root.addChild(this.#asides.root);
   }
 
   /** New areas; a plate keeps the words of the one before, since they are mostly the same. */
@@ -49,8 +54,14 @@ export class MapWords {
       for (const plate of this.#plates[kind].slice(used[kind])) plate.show(undefined);
   }
 
-  /** Puts the words where there is room: level, or else running upward in an area that is narrow and steep. */
-  place(words: Readonly<Record<AreaMeans, string>>, seen: Seen): void {
+  /**
+   * Puts the words where there is room: level, or else running upward in an area that is narrow and steep, or else beside it.
+   * @param taken what other words of the map stand on
+   */
+  place(words: Readonly<Record<AreaMeans, string>>, seen: Seen, taken: readonly Box[] = []): void {
+    const boxes = [...taken, ...seen.dots];
+    const without: Named[] = [];
+    const said = new Set<string>();
     for (const named of this.#named) {
       const says = words[named.area.means];
       const [width, height] = named.plate.say(says);
@@ -67,7 +78,14 @@ export class MapWords {
           }
       }
       named.plate.show(box, named.turned);
+      if (box) {
+        boxes.push(box);
+        said.add(keyOf(named.area));
+      } else if (says !== '') without.push(named);
     }
+    // A second sliver of the same kind needs no words of its own.
+    const alone = without.filter(({ area }) => !said.has(keyOf(area)));
+    this.#asides.place(alone, words, this.#named, seen, boxes);
   }
 
   /** A box for words in an area: where they are (`keep`), or the roomiest place across. */
@@ -107,7 +125,11 @@ export class MapWords {
   }
 }
 
-/** The larger stretch above or below the hair in which a box fits at x, within an area and in sight. */
+function keyOf({ means, way }: Area): string {
+  return `${means} ${way}`;
+}
+
+/** The largest stretch off the hair and the dots in which a box fits at x, within an area and in sight. */
 function freeOf(
   shape: Shape,
   x: number,
@@ -118,7 +140,18 @@ function freeOf(
   const room = roomFor(shape, x - half, x + half, height);
   if (!room) return undefined;
   const [top, bottom] = [Math.max(room[0], seen.top), Math.min(room[1], seen.bottom)];
-  const hair = Math.min(Math.max(seen.hair, top), bottom);
-  const best: readonly [number, number] = hair - top > bottom - hair ? [top, hair] : [hair, bottom];
-  return best[1] - best[0] >= height ? best : undefined;
+  const kept = [
+    [seen.hair, seen.hair] as const,
+    ...seen.dots
+      .filter((dot) => dot.left < x + half && dot.right > x - half)
+      .map((dot) => [dot.top, dot.bottom] as const),
+  ].sort((a, b) => a[0] - b[0]);
+  let best: readonly [number, number] | undefined;
+  let from = top;
+  for (const [keptTop, keptBottom] of [...kept, [bottom, bottom] as const]) {
+    const to = Math.min(keptTop, bottom);
+    if (to - from >= Math.max(height, best ? best[1] - best[0] : 0)) best = [from, to];
+    from = Math.max(from, keptBottom);
+  }
+  return best;
 }

@@ -26,6 +26,7 @@ export class Scene {
   readonly #ahead: Ahead;
   readonly #words: ForecastWords;
   readonly #diver: Diver;
+  readonly #ticks: TimeTicks;
   readonly #arrow: ForceArrow;
   readonly #marks: Marks;
   readonly #taken: Taken;
@@ -37,7 +38,7 @@ export class Scene {
     this.style = style;
     const water = new Water(style);
     const specks = new Specks(style);
-    const ticks = new TimeTicks(style);
+    const ticks = (this.#ticks = new TimeTicks(style));
     const scale = new Scale(style);
     const presses = new Presses(style);
     const track = new Track(style);
@@ -48,7 +49,7 @@ export class Scene {
     this.#bands = new Bands(style);
     this.#ahead = new Ahead(style);
     this.#words = new ForecastWords(style);
-    this.#layers = [water, specks, ticks, scale, presses, track, bubbles, diver];
+    this.#layers = [water, specks, scale, presses, track, bubbles, diver];
     const { unit, textPx, freePx, heightPx } = style;
     const edge = 5 * unit;
     this.#taken = new Taken({ left: edge, top: textPx * 2.2, right: freePx - edge, bottom: heightPx - edge });
@@ -63,7 +64,7 @@ export class Scene {
       diver.mark,
       marks.root,
     );
-    this.root.addChild(ticks.root, diver.enlarged, scale.root);
+    this.root.addChild(ticks.root, diver.enlarged.root, scale.root);
     this.#over = Over && new Over(style, this.root);
   }
 
@@ -72,10 +73,11 @@ export class Scene {
     const taken = this.#taken;
     taken.clear();
     // In this order: what stands where it must, then words, the ones that can move least first.
-    taken.boxes.push(this.#diver.boxOf(view, frame));
-    const says = this.#diver.saysBox();
-    if (says) taken.boxes.push(says);
+    const diver = this.#diver.boxOf(view, frame);
+    taken.boxes.push(diver);
     taken.lines.push({ y: depthToY(frame, view.depthM), fromX: frame.nowX }, { y: depthToY(frame, 0), fromX: 0 });
+    this.#ticks.draw(view, frame, diver, taken);
+    this.#diver.drawSays(frame, taken);
     this.#arrow.draw(view, frame, taken);
     this.#ahead.draw(view, frame, taken);
     this.#bands.draw(view, frame, taken);

@@ -1,41 +1,41 @@
-import { Container, Graphics, type Text } from 'pixi.js';
+import { Container, Graphics } from 'pixi.js';
 import { depthToY, secondsToX, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
+import { Plate } from './plate.ts';
+import type { Taken } from './taken.ts';
 import type { StageView } from './view.ts';
-import { labelOf, put } from './words.ts';
+import { crosses, type Box } from './words-place.ts';
 
 /** Steps between ticks that read well, seconds. */
 const STEPS_S = [5, 10, 20, 30, 60, 120, 300, 600];
 
-/** Ticks along the top edge that scroll with the paper, each with its seconds from now; `now`, solid when the dive is frozen. */
+/**
+ * Ticks along the top edge that scroll with the paper, each with its seconds from now; `now`, solid when the dive is frozen. Their
+ * words stand on plates and off the diver.
+ */
 export class TimeTicks {
   readonly root = new Container();
   readonly nowLine = new Container();
   readonly #style: Style;
-  readonly #ticks: { mark: Graphics; label: Text }[] = [];
-  readonly #nowLabel: Text;
+  readonly #ticks: { mark: Graphics; label: Plate }[] = [];
+  readonly #nowLabel: Plate;
   readonly #solid = new Graphics();
 
   constructor(style: Style) {
     this.#style = style;
-    const { tokens, nowX, unit, edgePx, textPx, heightPx } = style;
-    this.#nowLabel = labelOf(style, { bold: true, size: 0.93, anchorX: 0.5, anchorY: 0 });
-    this.#nowLabel.text = 'now';
+    const { tokens, nowX, unit, edgePx, heightPx } = style;
+    this.#nowLabel = new Plate(style, { bold: true, size: 0.93 });
     const tick = new Graphics()
       .moveTo(nowX, 0)
       .lineTo(nowX, 8 * unit)
       .stroke({ width: edgePx, color: tokens.ink });
-    this.#solid
-      .moveTo(nowX, 0)
-      .lineTo(nowX, 7 * unit)
-      .moveTo(nowX, 12 * unit + textPx)
-      .lineTo(nowX, heightPx)
-      .stroke({ width: edgePx, color: tokens.ink });
+    this.#solid.moveTo(nowX, 0).lineTo(nowX, heightPx).stroke({ width: edgePx, color: tokens.ink });
     this.nowLine.addChild(this.#solid);
-    this.root.addChild(tick, this.#nowLabel);
+    this.root.addChild(tick, this.#nowLabel.root);
   }
 
-  draw(view: StageView, frame: Frame): void {
+  /** @param diver the part of the page that the figure takes */
+  draw(view: StageView, frame: Frame, diver: Box, taken: Taken): void {
     this.#solid.visible = view.frozen;
     const { freePx, textPx, narrow, unit } = this.#style;
     const room = textPx * (narrow ? 5.5 : 8);
@@ -44,7 +44,7 @@ export class TimeTicks {
     const surfaceY = depthToY(frame, 0);
     const crossed = surfaceY > 0 && surfaceY < 9 * unit + textPx * 1.35;
     const top = crossed ? surfaceY + 3 * unit : 9 * unit;
-    put(this.#nowLabel, frame.nowX, top);
+    this.#drawNow(frame, top, diver, taken);
     const firstS = Math.ceil((view.nowS - frame.nowX / frame.pxPerS) / stepS) * stepS;
     let used = 0;
     for (let s = firstS; secondsToX(frame, s) < freePx - textPx; s += stepS) {
@@ -53,17 +53,33 @@ export class TimeTicks {
       mark.visible = true;
       mark.x = x;
       // Near `now` a tick keeps quiet, and so does one whose words would be cut at the edge.
-      label.visible = Math.abs(x - frame.nowX) > textPx * 3.4 && x > textPx * 1.7 && x < freePx - textPx * 1.8;
-      if (!label.visible) continue;
+      label.show(undefined);
+      if (!(Math.abs(x - frame.nowX) > textPx * 3.4 && x > textPx * 1.7 && x < freePx - textPx * 1.8)) continue;
       const fromNow = Math.round(s - view.nowS);
-      label.text = `${fromNow < 0 ? '−' : '+'}${Math.abs(fromNow)} s`;
-      put(label, x, top);
+      const box = under(x, top, label.say(`${fromNow < 0 ? '−' : '+'}${Math.abs(fromNow)} s`));
+      if (crosses(box, diver)) continue;
+      label.show(box);
+      taken.boxes.push(box);
     }
-    for (let i = used; i < this.#ticks.length; i++)
-      this.#ticks[i]!.mark.visible = this.#ticks[i]!.label.visible = false;
+    for (const { mark, label } of this.#ticks.slice(used)) {
+      mark.visible = false;
+      label.show(undefined);
+    }
   }
 
-  #tick(i: number): { mark: Graphics; label: Text } {
+  /** At the head of its line; at the foot where the diver is at the head. */
+  #drawNow({ nowX }: Frame, top: number, diver: Box, taken: Taken): void {
+    const { heightPx, unit } = this.#style;
+    const size = this.#nowLabel.say('now');
+    const head = under(nowX, top, size);
+    const box = crosses({ ...head, bottom: head.bottom + 4 * unit }, diver)
+      ? under(nowX, heightPx - size[1] - 6 * unit, size)
+      : head;
+    this.#nowLabel.show(box);
+    taken.boxes.push(box);
+  }
+
+  #tick(i: number): { mark: Graphics; label: Plate } {
     const { tokens, unit, edgePx } = this.#style;
     let tick = this.#ticks[i];
     if (!tick) {
@@ -71,10 +87,15 @@ export class TimeTicks {
         .moveTo(0, 0)
         .lineTo(0, 7 * unit)
         .stroke({ width: edgePx * 0.8, color: tokens.secondary });
-      tick = { mark, label: labelOf(this.#style, { colour: tokens.secondary, size: 0.93, anchorX: 0.5, anchorY: 0 }) };
+      tick = { mark, label: new Plate(this.#style, { colour: tokens.secondary, size: 0.93 }) };
       this.#ticks.push(tick);
-      this.root.addChild(tick.mark, tick.label);
+      this.root.addChild(tick.mark, tick.label.root);
     }
     return tick;
   }
+}
+
+/** A box of some size below a point, its middle at x. */
+function under(x: number, top: number, [width, height]: readonly [number, number]): Box {
+  return { left: x - width / 2, top, right: x + width / 2, bottom: top + height };
 }

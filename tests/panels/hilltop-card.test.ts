@@ -41,3 +41,37 @@ test('the picture is said in words: where the top is, how far it is flat, how fa
   );
   expect((await drawn({ ...hillAt(13), topM: null, flatM: null })).spoken).toContain('No hilltop');
 });
+
+test('a stable neutral depth is a hollow: title, foot and words say that the ball comes back', async () => {
+  const hollow: HillView = {
+    depthsM,
+    energyJ: depthsM.map((z) => (z - 10.1) ** 2 - 0.04),
+    depthM: 10.3,
+    topM: null,
+    flatM: null,
+  };
+  expect((await drawn(hollow)).spoken).toBe(
+    'A hollow lies at 10.1 m, and holds you; you are 0.2 m deeper than its lowest place.',
+  );
+  const words = () => document.body.textContent;
+  expect(words()).toContain('You in the hollow');
+  expect(words()).toContain('rolls back');
+  expect(words()).not.toContain('rolls away');
+});
+
+test('of a top and a hollow the nearer one gives the card its title', async () => {
+  // A hollow at 8 m and a top at 12 m: the force is (z − 8)(12 − z).
+  const energy = (z: number) => -(z ** 3) / 3 + 10 * z ** 2 - 96 * z;
+  const at = (depthM: number): HillView => ({
+    depthsM,
+    energyJ: depthsM.map((z) => energy(z) - energy(depthM)),
+    depthM,
+    topM: 12,
+    flatM: [11.5, 12.5],
+  });
+  await drawn(at(8.4));
+  expect(document.querySelector('h2')?.textContent).toBe('You in the hollow');
+  document.body.replaceChildren();
+  await drawn(at(11.6));
+  expect(document.querySelector('h2')?.textContent).toBe('You on the hill');
+});

@@ -1,0 +1,122 @@
+import { Container, Graphics } from 'pixi.js';
+import type { Style } from './layout.ts';
+import type { Area, AreaMeans } from './map-areas.ts';
+import { asidePlace, type Aside } from './map-aside-place.ts';
+import type { Shape } from './map-shape.ts';
+import type { Seen } from './map-words.ts';
+import { Plate } from './plate.ts';
+import type { Box } from './words-place.ts';
+
+interface Slot {
+  readonly hair: Graphics;
+  readonly plate: Plate;
+  aside: Aside | undefined;
+  key: string;
+}
+
+interface Placed {
+  readonly area: Area;
+  readonly shape: Shape;
+}
+
+/** Words that have no room in their area: beside it on a plate, joined to it by a hair that ends in it. */
+export class MapAsides {
+  readonly root = new Container();
+  readonly #style: Style;
+  /** Kinds that have once found no place. */
+  readonly #first = new Set<string>();
+  /** By kind, so that a plate keeps its words from frame to frame. */
+  readonly #slots = new Map<string, Slot>();
+
+  constructor(style: Style) {
+    this.#style = style;
+  }
+
+  /**
+   * @param alone areas without words
+   * @param all every area of the map
+   * @param taken what words and dots stand on; what is placed here is added
+   */
+  place(
+    alone: readonly Placed[],
+    words: Readonly<Record<AreaMeans, string>>,
+    all: readonly Placed[],
+    seen: Seen,
+    taken: Box[],
+  ): void {
+    const shapes = all.map(({ shape }) => shape);
+    const [free, said] = [taken.length, new Set<string>()];
+    // Where one finds no place because of another, it chooses before that one; each comes forward once.
+    for (let again = true; again;) {
+      again = false;
+      said.clear();
+      taken.length = free;
+      for (const { area, shape } of [...alone].sort((a, b) => this.#rankOf(b) - this.#rankOf(a))) {
+        const kind = kindOf(area);
+        if (said.has(kind)) continue;
+        const slot = this.#slot(kind);
+        const size = slot.plate.say(words[area.means]);
+        slot.aside = asidePlace({ shape, shapes, size, seen, taken, unit: this.#style.unit, before: slot.aside });
+        if (slot.aside) {
+          said.add(kind);
+          taken.push(slot.aside.box, slot.aside.hair);
+        } else if (!this.#first.has(kind)) {
+          this.#first.add(kind);
+          again = true;
+        }
+      }
+      if (again) for (const slot of this.#slots.values()) slot.aside = undefined;
+    }
+    for (const [kind, slot] of this.#slots) {
+      if (!said.has(kind)) slot.aside = undefined;
+      slot.plate.show(slot.aside?.box, slot.aside?.turned);
+      slot.hair.visible = slot.aside !== undefined;
+      if (slot.aside) this.#draw(slot, slot.aside);
+    }
+  }
+
+  /** The largest of a kind speaks for the others of its kind. */
+  #rankOf({ area, shape }: Placed): number {
+    return extentOf(shape) + (this.#first.has(kindOf(area)) ? 1e9 : 0);
+  }
+
+  #slot(kind: string): Slot {
+    let slot = this.#slots.get(kind);
+    if (!slot) {
+      slot = { hair: new Graphics(), plate: new Plate(this.#style, { bold: true }), aside: undefined, key: '' };
+      this.#slots.set(kind, slot);
+      this.root.addChild(slot.hair, slot.plate.root);
+    }
+    return slot;
+  }
+
+  #draw(slot: Slot, { from, to }: Aside): void {
+    const { tokens, unit } = this.#style;
+    const key = [...from, ...to].map((px) => Math.round(px)).join(' ');
+    if (key === slot.key) return;
+    slot.key = key;
+    const g = slot.hair.clear();
+    for (const [width, color] of [
+      [4.5 * unit, tokens.paper],
+      [1.5 * unit, tokens.ink],
+    ] as const)
+      g.moveTo(...from)
+        .lineTo(...to)
+        .stroke({ width, color });
+    g.circle(...from, 4 * unit)
+      .fill(tokens.paper)
+      .circle(...from, 2.6 * unit)
+      .fill(tokens.ink);
+  }
+}
+
+function kindOf({ means, way }: Area): string {
+  return `${means} ${way}`;
+}
+
+/** How much there is of a shape, square pixels, roughly. */
+function extentOf({ xs, tops, bottoms }: Shape): number {
+  let sum = 0;
+  for (let i = 1; i < xs.length; i++) sum += (bottoms[i]! - tops[i]!) * (xs[i]! - xs[i - 1]!);
+  return sum;
+}
