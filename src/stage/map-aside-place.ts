@@ -32,13 +32,17 @@ const LEAST = 2.5;
 /** The nearest free place beside an area, best within one neighbour alone; the one of before while it is still good. */
 export function asidePlace(ask: AsideAsk): Aside | undefined {
   const { shape, size, seen, unit, before } = ask;
-  if (before && isGood(before, ask)) return before;
-  const [left, right] = panelOf(ask);
+  const panel = panelOf(ask);
+  if (before && isGood(before, ask, panel)) return before;
+  const [left, right] = panel;
   let best: Aside | undefined;
   let least = Infinity;
   const look = (aside: Aside, cost: number) => {
-    const whole = cost + (isWithinOne(aside.box, ask) ? 0 : 3 * size[1]) + (aside.turned ? 4 * size[1] : 0);
-    if (whole >= least || !isGood(aside, ask)) return;
+    // The dear question last: most places are farther off than the best so far, or taken.
+    const near = cost + (aside.turned ? 4 * size[1] : 0);
+    if (near >= least || !isGood(aside, ask, panel)) return;
+    const whole = near + (isWithinOne(aside.box, ask) ? 0 : 3 * size[1]);
+    if (whole >= least) return;
     [best, least] = [aside, whole];
   };
   const xs = shape.xs;
@@ -98,9 +102,8 @@ function panelOf({ shapes, unit }: AsideAsk): readonly [left: number, right: num
 }
 
 /** Whether words and hair are free and in sight, the hair begins in the area, and the words hide none of it. */
-function isGood({ box, hair, from, to }: Aside, ask: AsideAsk): boolean {
+function isGood({ box, hair, from, to }: Aside, ask: AsideAsk, [left, right]: readonly [number, number]): boolean {
   const { shape, seen, taken } = ask;
-  const [left, right] = panelOf(ask);
   if (box.left < left || box.right > right || box.top < seen.top || box.bottom > seen.bottom) return false;
   if (box.top < seen.hair + 3 && box.bottom > seen.hair - 3) return false;
   // The words must not stand on the point that they are about, nor turn the hair to nothing.

@@ -7,6 +7,9 @@ import type { Seen } from './map-words.ts';
 import { Plate } from './plate.ts';
 import type { Box } from './words-place.ts';
 
+/** So many orders of areas are tried for a new set of them. */
+const ORDERS = 6;
+
 interface Slot {
   readonly hair: Graphics;
   readonly plate: Plate;
@@ -23,8 +26,9 @@ interface Placed {
 export class MapAsides {
   readonly root = new Container();
   readonly #style: Style;
-  /** Kinds that have once found no place. */
-  readonly #first = new Set<string>();
+  /** Kinds that have found no place, the later the greater; and for which kinds an order has been looked for. */
+  readonly #first = new Map<string, number>();
+  #tried = '';
   /** By kind, so that a plate keeps its words from frame to frame. */
   readonly #slots = new Map<string, Slot>();
 
@@ -46,27 +50,30 @@ export class MapAsides {
   ): void {
     const shapes = all.map(({ shape }) => shape);
     const [free, said] = [taken.length, new Set<string>()];
-    // Where one finds no place because of another, it chooses before that one; each comes forward once.
-    for (let again = true; again;) {
-      again = false;
+    const kinds = [...new Set(alone.map(({ area }) => kindOf(area)))].sort().join();
+    // Where one finds no place because of another, it chooses before that one: an order is looked for once for the same kinds.
+    for (let left = kinds === this.#tried ? 1 : ORDERS; left > 0; left--) {
       said.clear();
       taken.length = free;
+      let failed = '';
       for (const { area, shape } of [...alone].sort((a, b) => this.#rankOf(b) - this.#rankOf(a))) {
         const kind = kindOf(area);
         if (said.has(kind)) continue;
         const slot = this.#slot(kind);
         const size = slot.plate.say(words[area.means]);
         slot.aside = asidePlace({ shape, shapes, size, seen, taken, unit: this.#style.unit, before: slot.aside });
-        if (slot.aside) {
-          said.add(kind);
-          taken.push(slot.aside.box, slot.aside.hair);
-        } else if (!this.#first.has(kind)) {
-          this.#first.add(kind);
-          again = true;
+        if (!slot.aside) {
+          failed = kind;
+          continue;
         }
+        said.add(kind);
+        taken.push(slot.aside.box, slot.aside.hair);
       }
-      if (again) for (const slot of this.#slots.values()) slot.aside = undefined;
+      if (failed === '' || left === 1) break;
+      this.#first.set(failed, this.#first.size + ORDERS - left + 1);
+      for (const slot of this.#slots.values()) slot.aside = undefined;
     }
+    this.#tried = kinds;
     for (const [kind, slot] of this.#slots) {
       if (!said.has(kind)) slot.aside = undefined;
       slot.plate.show(slot.aside?.box, slot.aside?.turned);
@@ -77,7 +84,7 @@ export class MapAsides {
 
   /** The largest of a kind speaks for the others of its kind. */
   #rankOf({ area, shape }: Placed): number {
-    return extentOf(shape) + (this.#first.has(kindOf(area)) ? 1e9 : 0);
+    return extentOf(shape) + (this.#first.get(kindOf(area)) ?? 0) * 1e9;
   }
 
   #slot(kind: string): Slot {
