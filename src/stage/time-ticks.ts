@@ -20,6 +20,7 @@ export class TimeTicks {
   readonly #ticks: { mark: Graphics; label: Plate }[] = [];
   readonly #nowLabel: Plate;
   readonly #solid = new Graphics();
+  #atFoot = false;
 
   constructor(style: Style) {
     this.#style = style;
@@ -72,9 +73,10 @@ export class TimeTicks {
     const { heightPx, unit } = this.#style;
     const size = this.#nowLabel.say('now');
     const head = under(nowX, top, size);
-    const box = crosses({ ...head, bottom: head.bottom + 4 * unit }, diver)
-      ? under(nowX, heightPx - size[1] - 6 * unit, size)
-      : head;
+    // A diver who bobs at that height must not send it to and fro.
+    const bottom = head.bottom + (this.#atFoot ? 14 : 1) * unit;
+    this.#atFoot = crosses({ ...head, bottom }, diver);
+    const box = this.#atFoot ? under(nowX, heightPx - size[1] - 6 * unit, size) : head;
     this.#nowLabel.show(box);
     taken.boxes.push(box);
   }
