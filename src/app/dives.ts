@@ -103,6 +103,14 @@ export class Dives {
     this.#shell.show({ place: 'fly', setupId: '', frozen: true, trouble });
   }
 
+  /** A dive that was kept, free or of a lesson, frozen as it was. */
+  bringBack({ flight, lesson, free }: { flight: Flight; lesson: LessonFlight | null; free: FreeDiver }): void {
+    if (!lesson) this.#free = free;
+    this.#take(flight, lesson);
+    this.begun = true;
+    this.#shell.show({ place: lesson ? 'lesson' : 'fly', setupId: this.#free.id, frozen: true });
+  }
+
   /** The lessons; who has gone elsewhere before they came stays there. */
   async catalogue(from: PageView['place']): Promise<void> {
     const { LESSONS } = await this.#later.fetchLearning();

@@ -3,6 +3,10 @@ import { actOfKey, focusOf, meaningOf } from './keys.ts';
 import { Program } from './program.ts';
 import type { Shell } from './shell.ts';
 
+/** Said when what keeps dives did not come. */
+const NOT_KEPT =
+  'Dives are not kept this time: a part of the program was not loaded. Save yours as a file before you close the page.';
+
 /** Brings the diver to the page: the picture, the clock, the keys. Fetched after the first paint. */
 export async function fly(shell: Shell): Promise<void> {
   const doc = shell.root.ownerDocument;
@@ -60,7 +64,13 @@ export async function fly(shell: Shell): Promise<void> {
   whenIdle(view, () => void program.later.fetchAll(program).catch(() => undefined));
 
   void import('./traces.ts').then(({ keepTraces }) => keepTraces(shell, () => program.dives));
-  void import('./address.ts').then(({ keepAddress }) => keepAddress(shell, () => program.lessonId));
+  // What was flown before comes back first: the address may say that it is there.
+  const kept = import('./kept.ts')
+    .then(({ keepDives }) => keepDives(program))
+    .catch(() => shell.show({ trouble: NOT_KEPT }));
+  void Promise.all([import('./address.ts'), kept]).then(([{ keepAddress }]) =>
+    keepAddress(shell, () => program.lessonId),
+  );
 
   const frame = (nowMs: number) => {
     const realS = Number.isNaN(lastMs) || doc.hidden ? 0 : (nowMs - lastMs) / 1000;

@@ -1,4 +1,5 @@
 import { rigOf } from '../diver/index.ts';
+import type { Run } from '../dive/index.ts';
 import {
   advanceLesson,
   answerPrompt,
@@ -25,6 +26,7 @@ export class LessonFlight {
   readonly lesson: Lesson;
   readonly flight: Flight;
   #run: LessonRun;
+  readonly #given: Answer[] = [];
 
   private constructor(lesson: Lesson, flight: Flight) {
     this.lesson = lesson;
@@ -38,6 +40,22 @@ export class LessonFlight {
     return new LessonFlight(lesson, new Flight(rig, lessonStart(lesson, rig)));
   }
 
+  /**
+   * A lesson that was left in the middle: its dive again, and its answers again where they were given.
+   * @throws {Error} when the lesson does not take them: it is another one by now
+   */
+  static resumed(lesson: Lesson, run: Run, given: readonly Answer[]): LessonFlight {
+    const resumed = new LessonFlight(lesson, Flight.ofRun(run));
+    resumed.advance();
+    for (const answer of given) resumed.answer(answer);
+    return resumed;
+  }
+
+  /** All that was answered so far, in order; what was only to be read counts too. */
+  get given(): readonly Answer[] {
+    return this.#given;
+  }
+
   /** Takes the rows that are new. @returns whether the dive goes on: not while something is asked, not when all is flown */
   advance(): boolean {
     this.#run = advanceLesson(this.lesson, this.#run, this.flight.dive.recording);
@@ -46,6 +64,7 @@ export class LessonFlight {
 
   answer(answer: Answer): void {
     this.#run = answerPrompt(this.lesson, this.#run, answer);
+    this.#given.push(answer);
     this.advance();
   }
 

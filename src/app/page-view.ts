@@ -4,6 +4,7 @@ import {
   USUAL_SETTINGS,
   type Debrief,
   type DeckView,
+  type KeptView,
   type KitView,
   type LessonCard,
   type LooksView,
@@ -45,6 +46,8 @@ export interface PageView {
   readonly presenting: PresentingView | null;
   /** Null while the traces are closed. */
   readonly traces: TracesView | null;
+  /** Null until keeping dives was fetched. */
+  readonly kept: KeptView | null;
   readonly moreOpen: boolean;
   /** Something that went wrong, in words, with the problems of a file. */
   readonly trouble: string;
@@ -80,6 +83,7 @@ export const FIRST_VIEW: PageView = {
   looks: null,
   presenting: null,
   traces: null,
+  kept: null,
   moreOpen: false,
   trouble: '',
   problems: [],

@@ -31,9 +31,10 @@ export function page(view: PageView): TemplateResult {
       ${view.place === 'start' && view.ready ? html`<p class="afloat-words">You float until you act.</p>` : nothing}
       ${view.place === 'start' ? html`<air-words></air-words>` : nothing}
       <show-list .cards=${view.presenting?.cards ?? null}></show-list>
-      ${view.hint && !projector && !view.prompt ? html`<p class="hint">${view.hint}</p>` : nothing}
+      ${view.hint && !projector && !view.prompt && !view.kept?.note ? html`<p class="hint">${view.hint}</p>` : nothing}
       ${view.looks && flown && !view.prompt ? looks(view.looks, settings, view.traces !== null) : nothing}
       <trace-panel .traces=${flown && !view.prompt ? view.traces : null}></trace-panel>
+      <kept-note .note=${flown ? (view.kept?.note ?? null) : null} .asked=${view.prompt !== null}></kept-note>
       <problem-list .words=${view.trouble} .problems=${view.problems}></problem-list>
       ${view.prompt && flown ? html`<question-sheet .prompt=${view.prompt}></question-sheet>` : nothing}
       ${view.place === 'learn' ? html`<lesson-list .lessons=${view.lessons}></lesson-list>` : nothing}
@@ -72,6 +73,7 @@ export function page(view: PageView): TemplateResult {
       .setupId=${view.setupId}
       .looks=${view.looks?.choice ?? null}
       .presenting=${view.presenting}
+      .kept=${view.kept}
     ></more-sheet>`;
 }
 

@@ -9,6 +9,7 @@ export { ACTS, isHeld, type Act } from './acts.ts';
 export { CAUTION } from './cautions.ts';
 export { usualPlace, type MovedKeys } from './key-places.ts';
 export type { Debrief } from './debrief-sheet.ts';
+export type { KeptAsk, KeptNote, KeptView } from './kept-view.ts';
 export type { KitAsk, KitDepth, KitDiver, KitFigure, KitHead, KitHover, KitRow, KitView } from './kit-view.ts';
 export type { LessonCard } from './lesson-list.ts';
 export type { Across, HillView, Look, LookChoice, LookToggle, LooksView } from './looks.ts';
@@ -32,6 +33,9 @@ export const fetchPresenting = (): Promise<unknown> => import('./presenting-door
 
 /** Fetches the panel of the traces, its plot with it. */
 export const fetchTraces = () => import('./trace-door.ts');
+
+/** Fetches the panels of kept dives. */
+export const fetchKept = () => import('./kept-door.ts');
 
 /** Fetches the panels and words of the looks over the water. */
 export const fetchLooks = () => import('./look-door.ts');

@@ -7,6 +7,7 @@ import type { LookChoice } from './looks.ts';
 import { letGo } from './more-let-go.ts';
 import './key-list.ts';
 import { handsAndMeasures } from './more-hands.ts';
+import type { KeptView } from './kept-view.ts';
 import { aboutWords } from './more-words.ts';
 import type { PresentingView } from './presenting-view.ts';
 import type { DeckView } from './practice-deck.ts';
@@ -27,6 +28,7 @@ export class MoreSheet extends Panel {
     setupId: { attribute: false },
     looks: { attribute: false },
     presenting: { attribute: false },
+    kept: { attribute: false },
   };
   declare open: boolean;
   declare settings: Settings;
@@ -42,6 +44,8 @@ export class MoreSheet extends Panel {
   declare looks: LookChoice | null;
   /** Other hands, and what was measured; null until they were fetched. */
   declare presenting: PresentingView | null;
+  /** Dives kept in this browser; null until what keeps them was fetched. */
+  declare kept: KeptView | null;
 
   constructor() {
     super();
@@ -55,6 +59,7 @@ export class MoreSheet extends Panel {
     this.setupId = '';
     this.looks = null;
     this.presenting = null;
+    this.kept = null;
   }
 
   override updated(): void {
@@ -70,7 +75,7 @@ export class MoreSheet extends Panel {
         <h2>More</h2>
         <button type="button" class="tool" @click=${() => this.#ask({ kind: 'more', open: false })}>close</button>
       </header>
-      ${this.open ? html`${this.#dive()} ${this.#lungs()} ${this.#screen()} ${this.looks ? lookSettings(this, this.looks) : nothing} ${this.presenting ? handsAndMeasures(this, this.presenting, this.settings.oneButton, this.breathing !== null && this.setups.length > 0, this.projector) : nothing} <key-list .keys=${this.settings.keys}></key-list> ${aboutWords()}` : nothing}
+      ${this.open ? html`${this.#dive()} <kept-list .kept=${this.kept}></kept-list> ${this.#lungs()} ${this.#screen()} ${this.looks ? lookSettings(this, this.looks) : nothing} ${this.presenting ? handsAndMeasures(this, this.presenting, this.settings.oneButton, this.breathing !== null && this.setups.length > 0, this.projector) : nothing} <key-list .keys=${this.settings.keys}></key-list> ${aboutWords()}` : nothing}
     </dialog>`;
   }
 

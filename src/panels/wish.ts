@@ -1,5 +1,6 @@
 import type { Answer } from '../lesson/index.ts';
 import type { Act } from './acts.ts';
+import type { KeptAsk } from './kept-view.ts';
 import type { KitAsk } from './kit-view.ts';
 import type { LookChoice, LookToggle } from './looks.ts';
 import type { PresentAsk } from './presenting-view.ts';
@@ -35,6 +36,7 @@ export type Wish =
   | { readonly kind: 'settings'; readonly settings: Partial<Settings> }
   | { readonly kind: 'present'; readonly ask: PresentAsk }
   | { readonly kind: 'traces'; readonly ask: TraceAsk }
+  | { readonly kind: 'kept'; readonly ask: KeptAsk }
   | { readonly kind: 'file'; readonly file: File };
 
 /** A wish on its way up the page. */

@@ -1,6 +1,6 @@
 import { CONTROL_NAMES, columnsOf, type Dive } from '../dive/index.ts';
 import type { Database, Together } from './database.ts';
-import { hold, type LetGo } from './hold.ts';
+import { canHold, hold, type LetGo } from './hold.ts';
 import { MOST_KEPT, SHAPE, isDiveRecord, type DiveRecord, type KeptDive, type KeptWhat } from './kept.ts';
 import { piecesOf } from './read.ts';
 
@@ -33,18 +33,26 @@ export class Keeping {
     this.#database = database;
   }
 
-  /** Goes on with a kept dive. Where another tab holds it, or nobody can say, this one becomes a dive of its own. */
-  static async goOn(database: Database, kept: KeptDive, inHand: boolean): Promise<Keeping> {
-    const keeping = new Keeping(database);
-    const letGo = await hold(kept.id);
-    if (!letGo) return keeping;
-    keeping.#letGo = letGo;
-    keeping.#id = kept.id;
-    keeping.#turn = kept.turn;
-    keeping.#ticks = kept.run.ticks;
-    keeping.#given = kept.given.length;
-    keeping.#inHand = inHand;
-    return keeping;
+  /**
+   * Goes on with a kept dive, held for this page. Where another tab holds it, what is flown becomes a dive of its own; where nobody
+   * can say, it does as soon as the other one is seen to write.
+   * @param inHand whether the list knows already that it is flown
+   * @returns whether another tab holds it
+   */
+  async goOn(kept: KeptDive, inHand: boolean): Promise<boolean> {
+    if (this.#id !== kept.id) {
+      this.#forget();
+      this.#letGo = await hold(kept.id);
+      if (!this.#letGo && canHold()) return true;
+    }
+    this.#id = kept.id;
+    this.#turn = kept.turn;
+    this.#dive = null;
+    this.#place = null;
+    this.#ticks = kept.run.ticks;
+    this.#given = kept.given.length;
+    this.#inHand = inHand;
+    return false;
   }
 
   /** Its number in the list; null as long as nothing of it is kept. */

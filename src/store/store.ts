@@ -33,12 +33,21 @@ export class Store {
 
   /** A dive that is not kept yet. */
   begin(): Keeping {
-    return this.#noted(new Keeping(this.#database));
+    const keeping = new Keeping(this.#database);
+    this.#keepings = [...this.#keepings.filter((one) => one.deref()), new WeakRef(keeping)];
+    return keeping;
   }
 
-  /** A kept dive that is flown on. @param inHand whether it is known as such already */
-  async goOn(kept: KeptDive, inHand: boolean): Promise<Keeping> {
-    return this.#noted(await Keeping.goOn(this.#database, kept, inHand));
+  /**
+   * A kept dive that is flown on.
+   * @param inHand whether the list knows already that it is flown
+   * @returns what keeps it, and whether another tab flies it: then this one is kept as a dive of its own
+   */
+  async goOn(kept: KeptDive, inHand: boolean): Promise<{ readonly keeping: Keeping; readonly elsewhere: boolean }> {
+    // This page may hold it already.
+    const ours = this.#keepings.map((one) => one.deref()).find((one) => one?.id === kept.id);
+    const keeping = ours ?? this.begin();
+    return { keeping, elsewhere: await keeping.goOn(kept, inHand) };
   }
 
   /** Erases all that is kept; dives that are flown now are kept no more. @throws {StoreProblem} when something was left */
@@ -50,11 +59,6 @@ export class Store {
   /** Lets go of the database; it is opened again when it is wanted. */
   close(): void {
     this.#database.close();
-  }
-
-  #noted(keeping: Keeping): Keeping {
-    this.#keepings = [...this.#keepings.filter((one) => one.deref()), new WeakRef(keeping)];
-    return keeping;
   }
 
   #endAll(): void {

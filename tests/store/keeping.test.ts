@@ -121,7 +121,8 @@ describe('two tabs', () => {
     dive.advance(120);
     await keeping.keep(dive, WHAT);
     const kept = await second.read(keeping.id!);
-    const other = await second.goOn(kept, true);
+    const { keeping: other, elsewhere } = await second.goOn(kept, true);
+    expect(elsewhere).toBe(true);
     const again = replay(kept.run);
     again.advance(60);
     dive.advance(240);
@@ -129,6 +130,41 @@ describe('two tabs', () => {
     expect(other.id).not.toBe(keeping.id);
     expect((await first.read(keeping.id!)).endHash).toBe(dive.hash());
     expect((await first.read(other.id!)).endHash).toBe(again.hash());
+  });
+
+  test('where no browser can say who flies, the first that writes goes on in it and the other keeps one of its own', async () => {
+    const keeping = new Store().begin();
+    const dive = still();
+    dive.advance(120);
+    await keeping.keep(dive, WHAT);
+    vi.stubGlobal('navigator', {});
+    const store = new Store();
+    const kept = await store.read(keeping.id!);
+    const { keeping: other, elsewhere } = await store.goOn(kept, true);
+    expect(elsewhere).toBe(false);
+    const again = replay(kept.run);
+    again.advance(60);
+    await other.keep(again, WHAT);
+    dive.advance(240);
+    await keeping.keep(dive, WHAT);
+    expect((await store.list()).map(({ ticks }) => ticks).sort()).toEqual([180, 360]);
+    expect((await store.read(keeping.id!)).endHash).toBe(dive.hash());
+  });
+
+  test('a page that goes on with a dive that it left writes on in it', async () => {
+    const store = new Store();
+    const keeping = store.begin();
+    const dive = still();
+    dive.advance(700);
+    await keeping.keep(dive, WHAT);
+    await keeping.leave(false);
+    const kept = await store.read(keeping.id!);
+    const again = await store.goOn(kept, false);
+    expect(again.elsewhere).toBe(false);
+    const on = replay(kept.run);
+    on.advance(60);
+    await again.keeping.keep(on, WHAT);
+    expect(await store.list()).toMatchObject([{ ticks: 760, inHand: true }]);
   });
 
   test('a dive that another tab removed while it was flown is kept whole under a new number', async () => {

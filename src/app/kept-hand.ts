@@ -1,0 +1,96 @@
+import { TICKS_PER_S } from '../dive/index.ts';
+import { StoreProblem, type Keeping, type KeptWhat, type Store } from '../store/index.ts';
+import type { Dives } from './dives.ts';
+import type { Flight } from './flight.ts';
+import type { Shell } from './shell.ts';
+
+/** After a failure it is tried again so much later, milliseconds. */
+const AGAIN_MS = 5000;
+/** A dive that is left before is not kept, ticks. */
+const SHORT_TICKS = 5 * TICKS_PER_S;
+
+/** The dive in hand on its way into the browser's database. */
+export class KeptInHand {
+  readonly #shell: Shell;
+  readonly #dives: Dives;
+  readonly #store: Store;
+  readonly #failed: (words: string) => void;
+  readonly #keepings = new WeakMap<Flight, Keeping>();
+  #flight: Flight;
+  #failing = '';
+  #notBeforeMs = 0;
+
+  /** @param failed hears why nothing is kept, once and not every time that it is tried again */
+  constructor({ shell, dives }: { shell: Shell; dives: Dives }, store: Store, failed: (words: string) => void) {
+    this.#shell = shell;
+    this.#dives = dives;
+    this.#store = store;
+    this.#failed = failed;
+    this.#flight = dives.flight;
+  }
+
+  /** Number of the dive in hand among those that are kept; null while it is not. */
+  get id(): number | null {
+    return this.#keepings.get(this.#dives.flight)?.id ?? null;
+  }
+
+  /** A kept dive that is about to be taken in hand. */
+  takes(flight: Flight, keeping: Keeping): void {
+    this.#keepings.set(flight, keeping);
+  }
+
+  /** Keeps what is new, and leaves the dive that is no longer in hand. */
+  follow(): void {
+    const { flight } = this.#dives;
+    if (flight !== this.#flight) this.#leave(this.#flight);
+    this.#flight = flight;
+    void this.#keep(flight);
+  }
+
+  async #keep(flight: Flight): Promise<void> {
+    const what = this.#what();
+    const { dive } = flight;
+    const anything = dive.tick > dive.recording.startTick || what.given.length > 0;
+    if (!this.#dives.begun || !anything || performance.now() < this.#notBeforeMs) return;
+    const keeping = this.#keepings.get(flight) ?? this.#store.begin();
+    this.#keepings.set(flight, keeping);
+    if (!keeping.isBehind(dive, what)) return;
+    try {
+      await keeping.keep(dive, what);
+      this.#failing = '';
+    } catch (problem) {
+      this.#notBeforeMs = performance.now() + AGAIN_MS;
+      const words = storeWords(problem);
+      if (words !== this.#failing) this.#failed(words);
+      this.#failing = words;
+    }
+  }
+
+  #leave(flight: Flight): void {
+    const keeping = this.#keepings.get(flight);
+    const { dive } = flight;
+    const short = dive.tick - dive.recording.startTick < SHORT_TICKS;
+    void keeping?.leave(short).catch(() => undefined);
+  }
+
+  #what(): KeptWhat {
+    const { lesson, free, flight } = this.#dives;
+    const { projector } = this.#shell.view;
+    const given = lesson?.given ?? [];
+    if (lesson) {
+      const { id, title } = lesson.lesson;
+      return { name: title, setupId: '', setup: null, letGoM: null, lessonId: id, given, projector };
+    }
+    // A ready setup is had again by its id.
+    const setup = free.id ? null : free.setup;
+    const letGoM = free.letGoM ?? null;
+    return { name: flight.rig.name, setupId: free.id, setup, letGoM, lessonId: null, given, projector };
+  }
+}
+
+/** What went wrong, as a sentence. */
+export function storeWords(problem: unknown): string {
+  return problem instanceof StoreProblem
+    ? problem.message
+    : 'What is kept in this browser could not be read or written.';
+}
