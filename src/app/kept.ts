@@ -73,7 +73,7 @@ export class KeptDives {
         const held = kept && (await this.#store.goOn(kept, true));
         if (!held || held.elsewhere) continue;
         const { keeping } = held;
-        if (!this.#untouched()) return;
+        if (!this.#untouched(kept.lessonId)) return;
         if (Date.now() - kept.savedMs < BACK_WITHIN_MS) return await this.#bring(kept, keeping);
         const { lessonId, run } = kept;
         const what = lessonId ? 'lesson' : 'dive';
@@ -209,8 +209,13 @@ export class KeptDives {
     this.#tell();
   }
 
-  #untouched(): boolean {
-    return this.#shell.view.place === 'start' && !this.#program.dives.begun;
+  /** Nothing was done yet, though the address may have opened the column, or the very lesson that comes back. */
+  #untouched(lessonId: string | null = null): boolean {
+    const { begun, lesson, flight } = this.#program.dives;
+    const { place } = this.#shell.view;
+    if (!begun) return place === 'start' || place === 'fly';
+    const still = flight.dive.tick === flight.dive.recording.startTick && lesson?.given.length === 0;
+    return place === 'lesson' && still && lesson.lesson.id === lessonId;
   }
 
   #noteAway(): void {

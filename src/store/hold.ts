@@ -1,5 +1,5 @@
-/** How long is waited for a page that is just going away, milliseconds. */
-const PATIENCE_MS = 400;
+/** How long is waited for a page that is just going away, milliseconds; on a busy machine a killed one takes its time. */
+const PATIENCE_MS = 2000;
 
 /** Lets go of a dive. */
 export type LetGo = () => void;

@@ -12,6 +12,8 @@ const visit = useChromium();
 const name = (page: Page, words: string) => page.getByRole('button', { name: words, exact: true });
 const ready = (page: Page) => page.waitForSelector('practice-deck button.act');
 const note = (page: Page) => page.locator('kept-note aside');
+/** Twenty-one pages are opened one after the other; where others use the machine too that takes its time. */
+const KILLS_MS = 240_000;
 const small = { viewport: { width: 900, height: 560 } };
 
 /** What is in the database, asked past the program. */
@@ -65,41 +67,45 @@ const recorded = (page: Page) =>
     return (traces.recording.rows - 1) * 12;
   });
 
-test('killed at twenty moments by chance, it resumes each time within a second of where it was, on the same hash', async () => {
-  await visit(
-    './',
-    async (first) => {
-      const chance = new Chance(11);
-      await begun(first);
-      let page = first;
-      let worst = 0;
-      for (let i = 0; i < 20; i++) {
-        await page.keyboard.press('KeyT');
-        await page.locator('trace-panel section').waitFor();
-        const held = ['KeyK', 'KeyI', 'ArrowDown', 'ArrowUp', 'KeyS', 'KeyW'][chance.whole(0, 5)]!;
-        await page.keyboard.down(held);
-        await page.waitForTimeout(chance.whole(50, 700));
-        const ticks = await recorded(page);
-        await kill(page, i % 2 === 0);
-        page = await another(first, './#/column');
-        await note(page).waitFor();
-        expect(await note(page).innerText()).toMatch(/^Your dive is back, as it was at \d:\d\d\.\n/);
-        const [line] = await stored(page);
-        worst = Math.max(worst, ticks - (line!.ticks as number));
-        await name(page, 'go on').first().click();
-      }
-      expect(worst).toBeLessThanOrEqual(120);
-      await page.keyboard.press('KeyP');
-      await name(page, 'more').click();
-      await page.locator('kept-list li').waitFor();
-      const [download] = await Promise.all([page.waitForEvent('download'), page.getByLabel(/^save as file/).click()]);
-      const read = readRun(await readFile(await download.path()));
-      expect(read).toHaveProperty('file');
-      if ('file' in read) expect(replay(read.file.run).hash()).toBe(read.file.endHash);
-    },
-    small,
-  );
-});
+test(
+  'killed at twenty moments by chance, it resumes each time within a second of where it was, on the same hash',
+  async () => {
+    await visit(
+      './',
+      async (first) => {
+        const chance = new Chance(11);
+        await begun(first);
+        let page = first;
+        let worst = 0;
+        for (let i = 0; i < 20; i++) {
+          await page.keyboard.press('KeyT');
+          await page.locator('trace-panel section').waitFor();
+          const held = ['KeyK', 'KeyI', 'ArrowDown', 'ArrowUp', 'KeyS', 'KeyW'][chance.whole(0, 5)]!;
+          await page.keyboard.down(held);
+          await page.waitForTimeout(chance.whole(50, 500));
+          const ticks = await recorded(page);
+          await kill(page, i % 2 === 0);
+          page = await another(first, './#/column');
+          await note(page).waitFor();
+          expect(await note(page).innerText()).toMatch(/^Your dive is back, as it was at \d:\d\d\.\n/);
+          const [line] = await stored(page);
+          worst = Math.max(worst, ticks - (line!.ticks as number));
+          await name(page, 'go on').first().click();
+        }
+        expect(worst).toBeLessThanOrEqual(120);
+        await page.keyboard.press('KeyP');
+        await name(page, 'more').click();
+        await page.locator('kept-list li').waitFor();
+        const [download] = await Promise.all([page.waitForEvent('download'), page.getByLabel(/^save as file/).click()]);
+        const read = readRun(await readFile(await download.path()));
+        expect(read).toHaveProperty('file');
+        if ('file' in read) expect(replay(read.file.run).hash()).toBe(read.file.endHash);
+      },
+      small,
+    );
+  },
+  KILLS_MS,
+);
 
 test('a lesson comes back in the same phase, with its answers, and goes on from there', async () => {
   await visit(
@@ -124,8 +130,7 @@ test('a lesson comes back in the same phase, with its answers, and goes on from 
       expect(await page.locator('question-sheet section').count()).toBe(0);
       await name(page, 'go on').first().click();
       await note(page).waitFor({ state: 'detached' });
-      // The float is flown to its end, and the next question comes.
-      await page.locator('question-sheet .option').first().waitFor({ timeout: 20_000 });
+      await expect.poll(() => page.locator('title-bar h1').innerText(), { timeout: 15_000 }).not.toBe(title);
     },
     small,
   );
@@ -134,7 +139,7 @@ test('a lesson comes back in the same phase, with its answers, and goes on from 
 test('begin anew begins anew; the dive that was left is in the list: opened, saved, removed', async () => {
   await visit('./', async (first) => {
     await begun(first);
-    await expect.poll(async () => (await stored(first))[0]?.ticks, { timeout: 15_000 }).toBeGreaterThan(700);
+    await expect.poll(async () => (await stored(first))[0]?.ticks, { timeout: 30_000 }).toBeGreaterThan(600);
     await first.close();
     const page = await another(first, './');
     await note(page).waitFor();
