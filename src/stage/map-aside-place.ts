@@ -1,5 +1,4 @@
-import { uprightOf, type Shape } from './map-shape.ts';
-import type { Seen } from './map-words.ts';
+import { uprightOf, type Seen, type Shape } from './map-shape.ts';
 import { crosses, type Box } from './words-place.ts';
 
 /** Words beside an area: their box, and the hair from a point in the area to it, level or upright. */

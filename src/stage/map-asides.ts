@@ -2,8 +2,7 @@ import { Container, Graphics } from 'pixi.js';
 import type { Style } from './layout.ts';
 import type { Area, AreaMeans } from './map-areas.ts';
 import { asidePlace, type Aside } from './map-aside-place.ts';
-import type { Shape } from './map-shape.ts';
-import type { Seen } from './map-words.ts';
+import type { Seen, Shape } from './map-shape.ts';
 import { Plate } from './plate.ts';
 import type { Box } from './words-place.ts';
 

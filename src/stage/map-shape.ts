@@ -1,8 +1,18 @@
+import type { Box } from './words-place.ts';
+
 /** An area of a map on the page: upper and lower edge, pixels, straight between the given places, which ascend. */
 export interface Shape {
   readonly xs: readonly number[];
   readonly tops: readonly number[];
   readonly bottoms: readonly number[];
+}
+
+/** Heights of the picture that words may use, and of the hair and the dots, which they keep off; all in the map's own pixels. */
+export interface Seen {
+  readonly top: number;
+  readonly bottom: number;
+  readonly hair: number;
+  readonly dots: readonly Box[];
 }
 
 /** Height of an edge at x, by straight lines; beyond its ends that of the end. */

@@ -2,7 +2,7 @@ import { Container } from 'pixi.js';
 import type { Style } from './layout.ts';
 import type { Area, AreaMeans } from './map-areas.ts';
 import { MapAsides } from './map-asides.ts';
-import { roomFor, type Shape } from './map-shape.ts';
+import { roomFor, type Seen, type Shape } from './map-shape.ts';
 import { Plate } from './plate.ts';
 import type { Box } from './words-place.ts';
 
@@ -13,14 +13,6 @@ interface Named {
   readonly plate: Plate;
   x: number;
   turned: boolean;
-}
-
-/** Heights of the picture that words may use, and of the hair and the dots, which they keep off; all in the map's own pixels. */
-export interface Seen {
-  readonly top: number;
-  readonly bottom: number;
-  readonly hair: number;
-  readonly dots: readonly Box[];
 }
 
 /** Places across that are tried for the words of an area. */
