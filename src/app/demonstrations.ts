@@ -127,7 +127,7 @@ export const DEMONSTRATIONS: readonly Demonstration[] = [
         atM: 2,
         neutralAtM: null,
         words: 'Four kilograms too many, thick suit, jacket empty. He lets go at 2 m.',
-        notes: 'The dangerous one that no pool may show. It stops by itself at 10 m.',
+        notes: 'The dangerous one that no pool may show. The run freezes by itself at 10 m.',
       },
       { kind: 'run', words: 'He lets go, and nobody acts.', untilM: 10, atMostS: 60, notes: 'Say nothing yet.' },
       {

@@ -47,8 +47,9 @@ const lever: Lever = emptyLever();
 const valves: ValveState = { jacketMol: NaN, suitMol: NaN, loopMol: NaN, ambientPa: NaN, supplyPa: NaN, pitchSin: NaN };
 
 /**
- * One step with everything that can happen in it: a tick in a dive, several where somebody looks ahead. The balance of forces stands here on flat numbers, because that is what
- * makes it fast; the force ledger is the same balance in words, and a test holds the two to 1e-9 N.
+ * One step with everything that can happen in it: a tick in a dive, several where somebody looks ahead. The balance of forces
+ * stands here on flat numbers, because that is what makes it fast; the force ledger is the same balance in words, and a test
+ * holds the two to 1e-9 N.
  */
 export function fullTick(
   rig: Rig,

@@ -23,7 +23,7 @@ export {
   type Flows,
   type ValveState,
 } from './flows.ts';
-export { addedShare, boylePaM3, dragAreaM2 } from './balance.ts';
+export { addedShare, boylePaM3, displacedKg, dragAreaM2, fallMps2 } from './balance.ts';
 export {
   copyState,
   floatingDepthM,

@@ -15,6 +15,7 @@ import { handsOff } from './forecast.ts';
 import {
   USUAL_LUNGS,
   actionOf,
+  heldBy,
   usesOf,
   type Action,
   type LungRange,
@@ -62,7 +63,7 @@ export interface Stopping {
   readonly peakMps: number;
 }
 
-/** How far ahead is looked before a motion counts as not stopped, seconds. */
+/** How far ahead is looked before a motion counts as not stopped, seconds. Chosen. */
 export const HORIZON_S = 120;
 /** Controls may be asked for anew after so many ticks. */
 const CHANGE_TICKS = 6;
@@ -75,7 +76,7 @@ export interface Steps {
 }
 /** Steps of a stopping forecast: within centimetres of the full model. */
 export const USUAL_STEPS: Steps = { turning: CHANGE_TICKS, first: 12, slow: 24, gone: 48 };
-/** Metres from the floor within which the look ahead is close. */
+/** Metres from the floor within which the look ahead is close, and seconds of acting after which all is slow. Chosen. */
 const NEAR_FLOOR_M = 2;
 const SLOW_AFTER_S = 12;
 
@@ -84,8 +85,7 @@ const SLOW_AFTER_S = 12;
  * of the fins what can be kept up.
  */
 export function steadyNetN(rig: Rig, state: Readonly<DiveState>, controls: Controls, withFins: boolean): number {
-  const { residualM3, totalM3 } = rig.lungs;
-  const told = Math.min(Math.max(controls.lungCl * 1e-5, residualM3), totalM3);
+  const told = heldBy(rig, controls.lungCl * 1e-5);
   // Lungs are not filled by a regulator that gives nothing.
   const follows = rig.lungs.open && controls.breath !== 2 && (told <= state.lungM3 || breathes(rig, state));
   const lungM3 = follows ? told : state.lungM3;

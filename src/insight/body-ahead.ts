@@ -14,11 +14,13 @@ import {
   type DiveState,
 } from '../dive/index.ts';
 import type { Attempt } from './attempt.ts';
+import { heldBy } from './means.ts';
 
 /** Time between two entries, ticks: hands may change at each. */
 export const ENTRY_TICKS = 6;
+/** The same in seconds. */
 export const ENTRY_S = ENTRY_TICKS / TICKS_PER_S;
-/** A body is recorded until it has settled and breathed twice, but never longer, seconds. */
+/** A body is recorded until it has settled and begun a breath, but never longer, seconds. */
 const KNOWN_S = 40;
 /** A body that has not come to rest in its attitude by then is taken as it is, seconds after the reaction. */
 const TURNS_S = 12;
@@ -178,5 +180,5 @@ function isSpent(rig: Rig, s: Readonly<DiveState>, c: Controls): boolean {
 }
 
 function middleM3(rig: Rig, { lungCl }: Controls): number {
-  return rig.lungs.open ? Math.min(Math.max(lungCl * 1e-5, rig.lungs.residualM3), rig.lungs.totalM3) : 0;
+  return rig.lungs.open ? heldBy(rig, lungCl * 1e-5) : 0;
 }

@@ -124,6 +124,7 @@ function bodied(setup: Setup, body: Partial<BodySetup>, change: string): Named {
   return { change, setup: { ...setup, diver: { ...setup.diver, ...body } } };
 }
 
+/** How much larger the lungs of a larger chest are. Chosen. */
 const LARGER = 1.2;
 
 /** Lungs do not count where their volume is said, nor on a closed loop. A breath stays as deep as it was. */

@@ -1,5 +1,14 @@
 import { HEAD_OUT_M, LUNG_VAPOUR_PA, TOP_UPRIGHT_M, emergedM3, foamM3, type Rig } from '../diver/index.ts';
-import { boylePaM3, noFlows, writeFlows, type DiveState, type Flows, type ValveState } from '../dive/index.ts';
+import {
+  boylePaM3,
+  displacedKg,
+  fallMps2,
+  noFlows,
+  writeFlows,
+  type DiveState,
+  type Flows,
+  type ValveState,
+} from '../dive/index.ts';
 import { waterAt, type WaterAt } from '../water/index.ts';
 import { ENTRY_S, ENTRY_TICKS, steadyLungM3, type BodyAhead } from './body-ahead.ts';
 import { HORIZON_S, type Attempt } from './attempt.ts';
@@ -157,10 +166,11 @@ export function drifts(
       if (loop) bagsM3 += Math.min((loopMol + share * (loopEnd - loopMol)) * gasJ * perPa, loopMostM3);
       if (!boyleFoam) bagsM3 += foamM3(foam, pressure) - foam.solidM3;
       const bodyM3 = solidM3 + bagsM3 + boyle * perPa;
-      const wholeM3 = bodyM3 + (at === 0 ? lungFrom : lungMiddle);
+      const lungAt = at === 0 ? lungFrom : lungMiddle;
+      const wholeM3 = bodyM3 + lungAt;
       const emerged =
         depthM < TOP_UPRIGHT_M ? Math.min(emergedM3(depthM, 0.5 * (pitchSin[from]! + pitchSin[until]!)), wholeM3) : 0;
-      const displacedKg = rho * (wholeM3 - emerged);
+      const displaced = displacedKg(rho, bodyM3, lungAt, 0, 0, emerged);
 
       if (at === 0) {
         const lasts = (rho * (bodyM3 + (acting ? body.actingLungM3 : body.idleLungM3) - emerged) - massKg) * g;
@@ -172,11 +182,8 @@ export function drifts(
 
       const through = speedMiddle - currentDownMps;
       const up = at === 0 ? upFrom : 0.5 * (upFrom + upTo);
-      fall =
-        ((massKg - displacedKg) * g -
-          rho * 0.5 * (halfDragM2[from]! + halfDragM2[until]!) * Math.abs(through) * through -
-          up) /
-        (massKg + 0.5 * (addedShare[from]! + addedShare[until]!) * displacedKg);
+      const drag = rho * 0.5 * (halfDragM2[from]! + halfDragM2[until]!);
+      fall = fallMps2(massKg, displaced, g, drag, 0.5 * (addedShare[from]! + addedShare[until]!), through, -up);
     }
     const speedBefore = v;
     z += stepS * speedMiddle;

@@ -15,7 +15,7 @@ export interface Hilltop {
   readonly topM: number | null;
 }
 
-/** Below this a net force is called flat, newtons: 0.1 kgf, as it is for the word neutral. */
+/** Below this a net force is called flat, newtons: 0.1 kgf, as it is for the word neutral. Chosen. */
 const FLAT_N = 0.980665;
 
 /**

@@ -26,7 +26,7 @@ export interface RecoveryMap {
   readonly columns: readonly (readonly MapBand[])[];
 }
 
-/** Metres before the floor, or the surface, that a map of speeds shows: farther away speed is forgotten before it matters. */
+/** Metres before the floor, or the surface, that a map of speeds shows: farther away speed is forgotten before it matters. Chosen. */
 const SPEED_SHOWN_M = 8;
 
 /**

@@ -1,3 +1,4 @@
+import { addedShare } from '../dive/index.ts';
 import { LUNG_VAPOUR_PA, netForceN, type Foam, type Instant, type Rig } from '../diver/index.ts';
 import { STANDARD_PRESSURE_PA, waterAt, type WaterAt } from '../water/index.ts';
 import { emergedPerM, segmentAt } from './corners.ts';
@@ -40,8 +41,7 @@ const water: WaterAt = { densityKgPerM3: NaN, pressurePa: NaN };
 
 /** Mass that a force must move, kg: the diver's and the water's, a share of what is displaced, from level to upright by sin² of pitch. */
 export function inertiaKg(rig: Rig, pitchSin: number, massKg: number, displacedKg: number): number {
-  const share = rig.addedMassLevel + (rig.addedMassUpright - rig.addedMassLevel) * (pitchSin * pitchSin);
-  return massKg + share * displacedKg;
+  return massKg + addedShare(rig, pitchSin) * displacedKg;
 }
 
 /**

@@ -35,7 +35,7 @@ describe('stopping(): a second later is never better', () => {
         expect(a!.stops, id).toBe(true);
         expect(soon.way * (b.depthM! - a!.depthM!), id).toBeGreaterThan(-5e-3);
       }
-      expect(both).toBeGreaterThan(means === 'lead' ? 80 : 100);
+      expect(both).toBeGreaterThan(150);
     },
   );
 
