@@ -59,11 +59,11 @@ export function growthText({ doublingS, leftN }: KitHover): string {
   return doublingS === null ? 'comes back' : `${doublingS.toFixed(1)} s`;
 }
 
-/** Before and after: "10.1 → 9.0 s"; words where one of them has no seconds. */
+/** Before and after: "10.1, then 9.0 s"; words where one of them has no seconds, one number where nothing changes. */
 export function growthChange(before: KitHover, after: KitHover): string {
   const [was, is] = [growthText(before), growthText(after)];
-  if (was === is && !is.endsWith(' s')) return is;
-  return `${was.endsWith(' s') && is.endsWith(' s') ? was.slice(0, -2) : was} → ${is}`;
+  if (was === is) return is;
+  return `${was.endsWith(' s') && is.endsWith(' s') ? was.slice(0, -2) : was}, then ${is}`;
 }
 
 /** A depth that was chosen, without a needless zero: "10 m". */

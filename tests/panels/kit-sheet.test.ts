@@ -49,7 +49,7 @@ describe('kit-sheet', () => {
     const { sheet, heard } = await shown();
     const row = rowsOf(sheet)[0]!;
     const words = row.textContent!.replace(/\s+/g, ' ');
-    for (const part of ['fresh water instead of sea water', '−2.3 kg', '1.4 kg', '7.0 to 19.8 m', '7.6 → 7.4 s'])
+    for (const part of ['fresh water instead of sea water', '−2.3 kg', '1.4 kg', '7.0 to 19.8 m', '7.6, then 7.4 s'])
       expect(words).toContain(part);
     row.click();
     expect(heard).toEqual([{ kind: 'kit', ask: { do: 'try', row: 0 } }]);

@@ -61,8 +61,8 @@ describe('words of a hover', () => {
     expect(growthText(hover({ leftN: 9 }))).toBe('too light');
     expect(growthText(hover({ leftN: -9 }))).toBe('too heavy');
     expect(growthChange(hover({ leftN: 9 }), hover({ leftN: 3 }))).toBe('too light');
-    expect(growthChange(hover(), hover({ doublingS: 9.04 }))).toBe('7.6 → 9.0 s');
-    expect(growthChange(hover({ doublingS: null }), hover())).toBe('comes back → 7.6 s');
+    expect(growthChange(hover(), hover({ doublingS: 9.04 }))).toBe('7.6, then 9.0 s');
+    expect(growthChange(hover({ doublingS: null }), hover())).toBe('comes back, then 7.6 s');
   });
 
   test('hoverSentence() and reachSentence() say what breath does, or that it does nothing', () => {
