@@ -71,6 +71,8 @@ export function keepAddress(shell: Shell, lessonId: () => string | null): void {
   // Back and forward and a changed link are the same to us: both come with this event.
   view.addEventListener('popstate', go);
   if (view.location.hash) go();
+  // Whoever was quicker than this is somewhere already.
+  else write();
 }
 
 function wishOf(address: Address): WishEvent['wish'] {

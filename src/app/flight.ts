@@ -5,9 +5,12 @@ import {
   TICKS_PER_CHANGE,
   TICKS_PER_S,
   floatingDepthM,
+  diveAt,
   replay,
   restingControls,
   startState,
+  type Controls,
+  type DiveState,
   type Run,
   type Start,
 } from '../dive/index.ts';
@@ -29,6 +32,8 @@ export class Flight {
   readonly rig: Rig;
   dive: Dive;
   hands: Hands;
+  /** What becomes of what the hands want, as when a valve sticks. */
+  meddle = (wanted: Controls, _state: Readonly<DiveState>): Controls => wanted;
   #before: number;
   #forecast: Forecast;
   #forecastM: readonly number[] = [];
@@ -55,7 +60,7 @@ export class Flight {
       if (into === 0) {
         const { hands, controls } = steer(this.hands, held(), this.dive.state, this.rig);
         this.hands = hands;
-        this.dive.steer(controls);
+        this.dive.steer(this.meddle(controls, this.dive.state));
       }
       const few = Math.min(left, TICKS_PER_CHANGE - into);
       this.dive.advance(few - 1);
@@ -92,9 +97,7 @@ export class Flight {
 
   /** Goes back: the same dive up to then, to be flown on from there. */
   back(seconds: number): void {
-    const sinceStart = this.dive.tick - this.dive.recording.startTick;
-    const ticks = Math.max(0, sinceStart - seconds * TICKS_PER_S);
-    this.take(replay(this.dive.run(), ticks - (ticks % TICKS_PER_CHANGE)));
+    this.take(diveAt(this.dive, this.dive.tick - seconds * TICKS_PER_S));
   }
 
   /** Takes over a dive of the same rig; the hands go on as its controls say. */
@@ -106,6 +109,7 @@ export class Flight {
       ...this.hands,
       levelCl: lungCl,
       breathing,
+      posture: pitchDeg === 45 ? 'head-up' : pitchDeg === -45 ? 'head-down' : null,
       pitchDeg,
       releaseMask,
       valveHPa: suitValveHPa,
@@ -117,8 +121,13 @@ export class Flight {
 
   /** A flight that takes over a stored run at its end. */
   static ofRun(run: Run): Flight {
-    const flight = new Flight(run.rig, { depthM: Math.max(run.start.depthM, 0) });
-    flight.take(replay(run));
+    return Flight.ofDive(replay(run));
+  }
+
+  /** A flight that goes on with a dive. */
+  static ofDive(dive: Dive): Flight {
+    const flight = new Flight(dive.rig, { depthM: 0 });
+    flight.take(dive);
     return flight;
   }
 }

@@ -33,7 +33,7 @@ export async function fly(shell: Shell): Promise<void> {
     if (!meaning) return;
     event.preventDefault();
     if ('command' in meaning) program.command(meaning.command);
-    else if ('look' in meaning) program.look(meaning.look);
+    else if ('look' in meaning) program.command(meaning.look);
     else if (prompt) return;
     else if (settings.toggles && isHeld(meaning.act)) program.toggle(meaning.act);
     else program.act(meaning.act, true);
@@ -64,6 +64,7 @@ export async function fly(shell: Shell): Promise<void> {
   whenIdle(view, () => void program.later.fetchAll(program).catch(() => undefined));
 
   void import('./traces.ts').then(({ keepTraces }) => keepTraces(shell, () => program.dives));
+  void import('./time.ts').then(({ keepTime }) => keepTime(program));
   // What was flown before comes back first: the address may say that it is there.
   const kept = import('./kept.ts')
     .then(({ keepDives }) => keepDives(program))

@@ -11,6 +11,7 @@ import {
   type PresentingView,
   type Readings,
   type Settings,
+  type TimeView,
   type TracesView,
 } from '../panels/index.ts';
 
@@ -48,6 +49,8 @@ export interface PageView {
   readonly traces: TracesView | null;
   /** Null until keeping dives was fetched. */
   readonly kept: KeptView | null;
+  /** Null while the strip of time is away. */
+  readonly time: TimeView | null;
   readonly moreOpen: boolean;
   /** Something that went wrong, in words, with the problems of a file. */
   readonly trouble: string;
@@ -84,6 +87,7 @@ export const FIRST_VIEW: PageView = {
   presenting: null,
   traces: null,
   kept: null,
+  time: null,
   moreOpen: false,
   trouble: '',
   problems: [],

@@ -35,6 +35,7 @@ export function page(view: PageView): TemplateResult {
       ${view.looks && flown && !view.prompt ? looks(view.looks, settings, view.traces !== null) : nothing}
       <trace-panel .traces=${flown && !view.prompt ? view.traces : null}></trace-panel>
       <kept-note .note=${flown ? (view.kept?.note ?? null) : null} .asked=${view.prompt !== null}></kept-note>
+      <time-strip .time=${flown && !view.prompt ? view.time : null}></time-strip>
       <problem-list .words=${view.trouble} .problems=${view.problems}></problem-list>
       ${view.prompt && flown ? html`<question-sheet .prompt=${view.prompt}></question-sheet>` : nothing}
       ${view.place === 'learn' ? html`<lesson-list .lessons=${view.lessons}></lesson-list>` : nothing}

@@ -1,10 +1,10 @@
-import { TICKS_PER_S, type Dive } from '../dive/index.ts';
+import { TICKS_PER_S, type Moment } from '../dive/index.ts';
 import type { LessonView } from '../lesson/index.ts';
 import type { StageView } from '../stage/index.ts';
 
 /** What of the page the picture depends on. */
 export interface PictureOf {
-  readonly dive: Dive;
+  readonly dive: Moment;
   readonly depthM: number;
   readonly nowS: number;
   readonly forecastM: readonly number[] | null;
@@ -72,7 +72,7 @@ function shownM({ goal, first, heightPx }: PictureOf): number {
   return Math.max(Math.min(wanted, heightPx / TRUE_SIZE_PX), LEAST_SHOWN_M);
 }
 
-/** The same of a moment that is looked back at: a dive that was dived again up to it, standing still. */
+/** The same of a moment that is looked back at, standing still: the line ends there. */
 export function pictureBack(of: PictureOf): StageView {
   return { ...pictureOf(of), nowS: of.dive.tick / TICKS_PER_S, frozen: true, forecastM: null };
 }

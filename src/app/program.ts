@@ -1,13 +1,16 @@
-import { TICKS_PER_S, replay } from '../dive/index.ts';
+import { TICKS_PER_S, momentAt } from '../dive/index.ts';
 import { isHeld, type Act, type LookToggle, type Wish } from '../panels/index.ts';
-import { Stage } from '../stage/index.ts';
+import { Stage, type StageView } from '../stage/index.ts';
 import { NEW_CLOCK, betweenTicks, passTime, type Clock } from './clock.ts';
 import { SETUPS } from './deck-of.ts';
 import { Dives, freeDiver, type FreeDiver } from './dives.ts';
+import { wishOf } from './commands.ts';
+import { goTo } from './go-to.ts';
 import { breathingAs, pressed, released } from './hands.ts';
 import { Held } from './held.ts';
 import type { KeyCommand } from './keys.ts';
 import type { Kit } from './kit.ts';
+import { kitOf } from './kit-host.ts';
 import { Later } from './later.ts';
 import { openOwn, saveOwn } from './own-files.ts';
 import { readySetup } from './setups.ts';
@@ -29,6 +32,8 @@ export class Program {
   readonly #dives: Dives;
   /** What is fetched when it is wanted. */
   readonly later: Later;
+  /** What is added to the picture: other lines, bookmarks. */
+  adorn = (view: StageView): StageView => view;
   #kit: Kit | null = null;
   #clock: Clock = NEW_CLOCK;
   #dirty = true;
@@ -78,11 +83,7 @@ export class Program {
     this.later.presenting?.poll(nowMs);
     if (this.#runs()) {
       const { clock, ticks } = passTime(this.#clock, realS, this.#shell.view.speed);
-      const goOn = () => this.#dives.lesson?.advance() ?? this.later.presenting?.goOn() ?? true;
-      const ran = this.#dives.flight.run(ticks, () => this.#held.acts, goOn);
-      this.#clock = ran < ticks ? { ...clock, waitingS: 0 } : clock;
-      this.later.presenting?.ran();
-      this.#dirty = true;
+      this.#clock = this.#run(ticks) < ticks ? { ...clock, waitingS: 0 } : clock;
     }
     if (this.#shell.view.deck?.armed && nowMs - this.#armedAtMs > ARMED_MS) this.#dirty = true;
     if (!this.#dirty || this.#shell.view.place === 'kit') return;
@@ -95,6 +96,20 @@ export class Program {
     if (nowMs - this.#panelsAtMs >= PANELS_MS || !this.#runs()) this.#tellPanels(nowMs);
   }
 
+  /** A frozen dive goes on by a tenth of a second, with what is held down. */
+  step(): void {
+    this.#clock = NEW_CLOCK;
+    this.#run(TICKS_PER_S / 10);
+  }
+
+  /** Looks at an earlier moment of the dive, which stands still meanwhile; null goes back to its end. */
+  lookAt(atS: number | null): void {
+    this.#held.releaseAll();
+    this.#dives.lookedBack = atS === null ? null : momentAt(this.#dives.flight.dive, atS * TICKS_PER_S);
+    this.#shell.show({ shownAtS: atS });
+    this.refresh();
+  }
+
   /** The page changed under the picture: draw and tell again. */
   refresh(): void {
     this.#dirty = true;
@@ -104,7 +119,7 @@ export class Program {
   act(act: Act, down: boolean): void {
     const { place, prompt } = this.#shell.view;
     if (place !== 'start' && place !== 'fly' && place !== 'lesson') return;
-    if (prompt) return;
+    if (prompt || this.#dives.lookedBack) return;
     this.later.presenting?.acted();
     if (!down) this.#held.release(act);
     else if (!isHeld(act)) this.#dives.flight.hands = pressed(this.#dives.flight.hands, act, this.#dives.flight.rig);
@@ -120,20 +135,10 @@ export class Program {
     this.act(act, !this.#held.acts.has(act));
   }
 
-  command(command: KeyCommand): void {
-    const { place, prompt } = this.#shell.view;
-    if ((place !== 'fly' && place !== 'lesson') || prompt) return;
-    if (command === 'release') {
-      if (this.#shell.view.deck?.armed) void this.#grant({ kind: 'release', all: false });
-      else void this.#grant({ kind: 'arm', armed: true });
-    } else if (command === 'freeze' || place === 'fly') void this.#grant({ kind: command });
-  }
-
-  /** A digit: another look over the water. */
-  look(look: LookToggle): void {
-    const { place, prompt } = this.#shell.view;
-    if (place === 'fly' || place === 'lesson' || place === 'debrief')
-      if (!prompt) void this.#grant({ kind: 'look', look });
+  /** A key that is no act; a digit is another look over the water. */
+  command(key: KeyCommand | LookToggle): void {
+    const wish = wishOf(key, this.#shell.view);
+    if (wish) void this.#grant(wish);
   }
 
   /** Nothing is held any more: the page lost sight of the hands. */
@@ -146,6 +151,14 @@ export class Program {
     const { frozen, moreOpen, prompt, place } = this.#shell.view;
     const flying = place === 'fly' || place === 'lesson';
     return this.#dives.begun && flying && !frozen && !moreOpen && !prompt && !this.#dives.lookedBack;
+  }
+
+  #run(ticks: number): number {
+    const goOn = () => this.#dives.lesson?.advance() ?? this.later.presenting?.goOn() ?? true;
+    const ran = this.#dives.flight.run(ticks, () => this.#held.acts, goOn);
+    this.later.presenting?.ran();
+    this.#dirty = true;
+    return ran;
   }
 
   #start(): void {
@@ -163,7 +176,7 @@ export class Program {
       share: betweenTicks(this.#clock),
       begun: this.#dives.begun,
     });
-    this.#stage.draw(this.later.looks?.onto(now, asked) ?? now);
+    this.#stage.draw(this.adorn(this.later.looks?.onto(now, asked) ?? now));
     if (whole) this.later.learning?.drawWholeRun(root, whole, window.devicePixelRatio);
     root.style.setProperty('--diver-y', `${Math.round(this.#stage.depthToY(now.depthM))}px`);
   }
@@ -217,6 +230,7 @@ export class Program {
       case 'more':
         return this.#held.releaseAll();
       case 'back':
+        if (view.shownAtS !== null) return this.lookAt(Math.max(0, view.shownAtS - 10));
         this.#held.releaseAll();
         return flight.back(10);
       case 'setup':
@@ -226,15 +240,9 @@ export class Program {
       case 'place':
         if (wish.place === 'learn') return this.#dives.catalogue(view.place);
         if (wish.place === 'kit') return this.#openKit(wish.id);
-        if (wish.place === 'debrief')
-          return this.#dives.takeUp((lesson) => lesson?.view().done ?? false) ? undefined : this.#dives.toColumn();
-        this.#dives.toColumn();
-        if (wish.place === 'start') return;
+        goTo(wish.place, this.#dives, this.#shell);
         if (wish.place === 'teach') void this.#grant({ kind: 'present', ask: { do: 'list' } });
-        return this.#shell.show({
-          place: 'fly',
-          projector: wish.place === 'teach' || (wish.place === 'column' && view.projector),
-        });
+        return;
       case 'present':
         return (await this.later.fetchPresenting(this)).hear(wish.ask);
       case 'projector':
@@ -256,12 +264,7 @@ export class Program {
         return;
       case 'moment':
         // The same moment once more goes back to the end of the dive.
-        if (view.shownAtS === wish.atS) {
-          this.#dives.lookedBack = null;
-          return this.#shell.show({ shownAtS: null });
-        }
-        this.#dives.lookedBack = replay(flight.dive.run(), Math.round(wish.atS * TICKS_PER_S));
-        return this.#shell.show({ shownAtS: wish.atS });
+        return this.lookAt(view.shownAtS === wish.atS ? null : wish.atS);
       case 'look':
       case 'look-choice':
       case 'look-menu':
@@ -271,6 +274,7 @@ export class Program {
         return;
       case 'release':
         this.#armedAtMs = -Infinity;
+        if (this.#dives.lookedBack) return;
         flight.hands = released(flight.hands, flight.rig, wish.all);
         return this.#start();
       case 'breathing':
@@ -291,12 +295,7 @@ export class Program {
   /** *Kit and water*, fetched now and not before. */
   async #openKit(id?: string): Promise<void> {
     this.#held.releaseAll();
-    const { Kit } = await import('./kit.ts');
-    const flown = () => {
-      const { lesson, free } = this.#dives;
-      return { lesson: lesson?.lesson ?? null, setup: free.setup, id: free.id };
-    };
-    this.#kit ??= new Kit(this.#shell, { flown, fly: (setup, id) => this.#dives.practise(freeDiver(setup, id)) });
+    this.#kit ??= await kitOf(this.#shell, this.#dives);
     await this.#kit.open(id);
   }
 }

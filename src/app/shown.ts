@@ -1,4 +1,4 @@
-import { FLAG, type Dive } from '../dive/index.ts';
+import { FLAG, type Moment } from '../dive/index.ts';
 import type { StageView } from '../stage/index.ts';
 import type { Flight } from './flight.ts';
 import type { LessonFlight } from './lesson-flight.ts';
@@ -10,8 +10,8 @@ export interface ShownFrom {
   readonly shell: Shell;
   readonly flight: Flight;
   readonly lesson: LessonFlight | null;
-  /** A dive that is looked back at, standing still; null: the flight's own. */
-  readonly lookedBack: Dive | null;
+  /** A moment that is looked back at, standing still; null: the flight's own end. */
+  readonly lookedBack: Moment | null;
   /** How far the present stands between the last two ticks, 0…1. */
   readonly share: number;
   readonly begun: boolean;

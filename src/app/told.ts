@@ -1,5 +1,5 @@
 import type { Rig } from '../diver/index.ts';
-import type { Dive } from '../dive/index.ts';
+import type { Moment } from '../dive/index.ts';
 import type { LessonView } from '../lesson/index.ts';
 import { CAUTION, spoken, type Act } from '../panels/index.ts';
 import { deckOf } from './deck-of.ts';
@@ -11,8 +11,8 @@ import { readingsOf } from './readings-of.ts';
 export interface ToldFrom {
   readonly view: PageView;
   readonly flight: Flight;
-  /** The dive that is looked at: the flight's, or one that was dived again up to a moment. */
-  readonly dive: Dive;
+  /** The dive that is looked at: the flight's, at its end or at an earlier moment. */
+  readonly dive: Moment;
   readonly lesson: LessonView | null;
   readonly held: ReadonlySet<Act>;
   readonly armed: boolean;

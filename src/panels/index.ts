@@ -17,6 +17,7 @@ export type { DeckView } from './practice-deck.ts';
 export type { PresentAsk, PresentingView, ShowCard, StripView } from './presenting-view.ts';
 export { spoken, type GasStore, type Pull, type Readings } from './readings.ts';
 export { USUAL_SETTINGS, type Settings } from './settings.ts';
+export type { LineView, Mishap, TimeAsk, TimeView } from './time-view.ts';
 export type { TraceId } from './trace-kinds.ts';
 export type { TraceAsk, TracesView } from './trace-view.ts';
 export { pullKg } from './units.ts';
@@ -36,6 +37,8 @@ export const fetchTraces = () => import('./trace-door.ts');
 
 /** Fetches the panels of kept dives. */
 export const fetchKept = () => import('./kept-door.ts');
+/** Fetches the strip of time. */
+export const fetchTime = (): Promise<unknown> => import('./time-strip.ts');
 
 /** Fetches the panels and words of the looks over the water. */
 export const fetchLooks = () => import('./look-door.ts');

@@ -12,6 +12,9 @@ const DRAWN: Readonly<Record<string, string>> = {
   ArrowDown: '↓',
   ArrowLeft: '←',
   ArrowRight: '→',
+  BracketLeft: '[',
+  BracketRight: ']',
+  Comma: ',',
 };
 
 /** A key as it stands on a button, given by its usual place. */

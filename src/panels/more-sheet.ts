@@ -6,6 +6,7 @@ import { lookSettings } from './look-choice.ts';
 import type { LookChoice } from './looks.ts';
 import { letGo } from './more-let-go.ts';
 import './key-list.ts';
+import './mishap-list.ts';
 import { handsAndMeasures } from './more-hands.ts';
 import type { KeptView } from './kept-view.ts';
 import { aboutWords } from './more-words.ts';
@@ -75,7 +76,7 @@ export class MoreSheet extends Panel {
         <h2>More</h2>
         <button type="button" class="tool" @click=${() => this.#ask({ kind: 'more', open: false })}>close</button>
       </header>
-      ${this.open ? html`${this.#dive()} <kept-list .kept=${this.kept}></kept-list> ${this.#lungs()} ${this.#screen()} ${this.looks ? lookSettings(this, this.looks) : nothing} ${this.presenting ? handsAndMeasures(this, this.presenting, this.settings.oneButton, this.breathing !== null && this.setups.length > 0, this.projector) : nothing} <key-list .keys=${this.settings.keys}></key-list> ${aboutWords()}` : nothing}
+      ${this.open ? html`${this.#dive()} <kept-list .kept=${this.kept}></kept-list> ${this.#wrong()} ${this.#lungs()} ${this.#screen()} ${this.looks ? lookSettings(this, this.looks) : nothing} ${this.presenting ? handsAndMeasures(this, this.presenting, this.settings.oneButton, this.breathing !== null && this.setups.length > 0, this.projector) : nothing} <key-list .keys=${this.settings.keys}></key-list> ${aboutWords()}` : nothing}
     </dialog>`;
   }
 
@@ -113,6 +114,12 @@ export class MoreSheet extends Panel {
       ${this.deck && this.setups.length > 0 ? letGo(this) : nothing}
       ${this.#posture()} ${this.#lead()} ${this.#valve()}
     </section>`;
+  }
+
+  #wrong() {
+    const { deck } = this;
+    if (!deck || deck.first || this.setups.length === 0) return nothing;
+    return html`<mishap-list .drysuit=${deck.drysuit} .leadLeft=${deck.leadLeft}></mishap-list>`;
   }
 
   #posture() {

@@ -5,6 +5,7 @@ import type { KitAsk } from './kit-view.ts';
 import type { LookChoice, LookToggle } from './looks.ts';
 import type { PresentAsk } from './presenting-view.ts';
 import type { Settings } from './settings.ts';
+import type { TimeAsk } from './time-view.ts';
 import type { TraceAsk } from './trace-view.ts';
 
 /** What a person asks of the program; the page decides. */
@@ -37,6 +38,7 @@ export type Wish =
   | { readonly kind: 'present'; readonly ask: PresentAsk }
   | { readonly kind: 'traces'; readonly ask: TraceAsk }
   | { readonly kind: 'kept'; readonly ask: KeptAsk }
+  | { readonly kind: 'time'; readonly ask: TimeAsk }
   | { readonly kind: 'file'; readonly file: File };
 
 /** A wish on its way up the page. */

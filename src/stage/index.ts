@@ -5,6 +5,7 @@ export type { RendererKind } from './renderer.ts';
 export type {
   AcrossTick,
   Band,
+  BranchLine,
   DepthForce,
   Flag,
   Ledge,

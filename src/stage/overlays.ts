@@ -1,4 +1,5 @@
 import type { Container } from 'pixi.js';
+import { BranchLines } from './branch-lines.ts';
 import { BreathReach } from './breath-reach.ts';
 import { ForceColumn } from './force-column.ts';
 import type { Frame } from './geometry.ts';
@@ -9,13 +10,17 @@ import { NeutralSigns } from './neutral-signs.ts';
 import type { Taken } from './taken.ts';
 import type { StageView } from './view.ts';
 
-/** What insight puts over the water and on the scale. Loaded when a view first has some of it. */
+/** Of a scene's pictures so many lie under the other lines: water, specks, bands, hair and now-line. */
+const UNDER = 5;
+
+/** What insight puts over the water and on the scale, and other lines. Loaded when a view first has some of it. */
 export class Overlays {
   readonly #map: MapPanel;
   readonly #ledges: Ledges;
   readonly #forces: ForceColumn;
   readonly #neutral: NeutralSigns;
   readonly #reach: BreathReach;
+  readonly #branches: BranchLines;
 
   /** Adds its pictures on top of a scene. */
   constructor(style: Style, scene: Container) {
@@ -24,6 +29,9 @@ export class Overlays {
     this.#forces = new ForceColumn(style);
     this.#neutral = new NeutralSigns(style);
     this.#reach = new BreathReach(style);
+    this.#branches = new BranchLines(style);
+    scene.addChildAt(this.#branches.root, UNDER);
+    scene.addChild(this.#branches.signs);
     for (const { root } of [this.#map, this.#forces, this.#ledges, this.#neutral, this.#reach]) scene.addChild(root);
   }
 
@@ -34,5 +42,6 @@ export class Overlays {
     this.#reach.draw(view, frame, taken);
     this.#forces.draw(view, frame, taken);
     this.#ledges.draw(view, frame, taken);
+    this.#branches.draw(view, frame, taken);
   }
 }

@@ -100,7 +100,8 @@ export class Stage {
   draw(view: StageView): void {
     if (this.#gone) return;
     this.#view = view;
-    if (!this.#asked && (view.overlay || view.breathReachM || view.neutral?.length)) void this.#loadOverlays();
+    if (!this.#asked && (view.overlay || view.breathReachM || view.neutral?.length || view.branches?.length))
+      void this.#loadOverlays();
     const scene = this.#sceneFor(view);
     const beganMs = performance.now();
     this.#frame = this.#camera.frame(view, scene.style);

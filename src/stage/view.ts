@@ -79,6 +79,19 @@ export type StageOverlay =
       readonly words: Readonly<Record<Means | 'lost', string>>;
     };
 
+/** Another line of the same water: what would have come, or another dive. It has no figure. */
+export interface BranchLine {
+  readonly recording: Recording;
+  /** Where it leaves the line that is flown, seconds; a ghost has its own beginning. */
+  readonly fromS: number;
+  /** On the knot. */
+  readonly letter: string;
+  /** At its end. */
+  readonly words: string;
+  /** A ghost: a long dash, without a knot. */
+  readonly dashed: boolean;
+}
+
 /** All that one frame shows. Pure data: the stage keeps nothing that is not a function of the last view. */
 export interface StageView {
   readonly rig: Rig;
@@ -118,4 +131,6 @@ export interface StageView {
   /** Neutral depths for the present gas and the middle of the breath, on the scale. */
   readonly neutral?: readonly NeutralMark[];
   readonly overlay?: StageOverlay | null;
+  /** Other lines drawn together with the one that is flown. */
+  readonly branches?: readonly BranchLine[];
 }

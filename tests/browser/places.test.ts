@@ -28,7 +28,8 @@ describe('addresses', () => {
       const steps = await page.evaluate(() => history.length);
       await page.keyboard.press('KeyS');
       await at(page, 'fly');
-      expect(await hash(page)).toBe('#/column');
+      // Keys are heard before the part that writes addresses has come.
+      await expect.poll(() => hash(page)).toBe('#/column');
       expect(await page.evaluate(() => history.length)).toBe(steps);
     });
   });

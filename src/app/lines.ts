@@ -1,0 +1,149 @@
+import { TICKS_PER_S, commonTick, type Dive } from '../dive/index.ts';
+
+/** Letters of the knots: so many lines are kept beside the one that is flown. */
+export const LETTERS = ['A', 'B', 'C', 'D'] as const;
+
+/** A line that is not flown now: what came, or would have come, another way. */
+export interface OtherLine {
+  readonly letter: string;
+  readonly name: string;
+  readonly dive: Dive;
+  /** Where it parts from the line that is flown. */
+  readonly knotTick: number;
+  readonly shown: boolean;
+}
+
+/** A numbered moment on the line. */
+export interface Bookmark {
+  readonly number: number;
+  readonly tick: number;
+}
+
+/** Most bookmarks on one line: each has a digit. */
+const MOST_MARKS = 9;
+
+/** The lines of one dive: the others beside the one that is flown, its name, and the bookmarks on it. */
+export class Lines {
+  #others: readonly OtherLine[] = [];
+  #marks: readonly Bookmark[] = [];
+  /** Name of the line that is flown; empty until it was given one. */
+  name = '';
+
+  /** In the order of their letters. */
+  get others(): readonly OtherLine[] {
+    return this.#others;
+  }
+
+  /** In the order of time. */
+  get marks(): readonly Bookmark[] {
+    return this.#marks;
+  }
+
+  /**
+   * The line that is flown is left at a tick for another that leaves it there. A fifth takes the letter of the one left longest ago.
+   * @returns the line that had to go for it, or null
+   */
+  leave(dive: Dive, tick: number): OtherLine | null {
+    const free = LETTERS.find((letter) => !this.#others.some((line) => line.letter === letter));
+    const gone = free ? null : this.#oldest();
+    const kept = this.#others.filter((line) => line !== gone);
+    const letter = free ?? gone!.letter;
+    const left = { letter, name: this.name || endWords(dive), dive, knotTick: tick, shown: true };
+    this.#order = [...this.#order.filter((one) => one !== letter), letter];
+    this.#keep([...kept.map((line) => ({ ...line, knotTick: Math.min(line.knotTick, tick) })), left]);
+    this.name = '';
+    this.#cutMarks(tick);
+    return gone;
+  }
+
+  /** The line that is flown was changed from some tick on, as by going back: knots lie where the lines part now. */
+  changed(dive: Dive): void {
+    this.#keep(
+      this.#others.flatMap((line) => {
+        const common = commonTick(dive, line.dive);
+        return common === null ? [] : [{ ...line, knotTick: Math.min(line.knotTick, common) }];
+      }),
+    );
+    this.#cutMarks(dive.tick);
+  }
+
+  /**
+   * Takes up another line at its end; the one that is flown takes its place, at the same knot.
+   * @returns the dive to be flown on
+   * @throws {RangeError} when there is no line of that letter
+   */
+  switchTo(letter: string, flown: Dive): Dive {
+    const taken = this.#line(letter);
+    const { knotTick } = taken;
+    const left = { ...taken, dive: flown, name: this.name || endWords(flown), shown: true };
+    this.#keep(
+      this.#others.map((line) => (line === taken ? left : { ...line, knotTick: Math.min(line.knotTick, knotTick) })),
+    );
+    this.name = taken.name;
+    this.#cutMarks(knotTick);
+    return taken.dive;
+  }
+
+  /** Shows or hides a line. @throws {RangeError} when there is no line of that letter */
+  show(letter: string, shown: boolean): void {
+    const line = this.#line(letter);
+    this.#keep(this.#others.map((one) => (one === line ? { ...one, shown } : one)));
+  }
+
+  /** Gives a line a name; an empty one brings back what it was called at first. @throws {RangeError} when there is no such line */
+  call(letter: string, name: string): void {
+    const line = this.#line(letter);
+    const called = name.trim() || endWords(line.dive);
+    this.#keep(this.#others.map((one) => (one === line ? { ...one, name: called } : one)));
+  }
+
+  /** Lets a line go for good. @throws {RangeError} when there is no line of that letter */
+  remove(letter: string): void {
+    const line = this.#line(letter);
+    this.#keep(this.#others.filter((one) => one !== line));
+  }
+
+  /** Puts a bookmark on a moment, or takes away the one that stands there. @returns false where all numbers are taken */
+  mark(tick: number): boolean {
+    const there = this.#marks.find((mark) => mark.tick === tick);
+    if (there) {
+      this.#marks = this.#marks.filter((mark) => mark !== there);
+      return true;
+    }
+    const numbers = Array.from({ length: MOST_MARKS }, (_, i) => i + 1);
+    const number = numbers.find((one) => !this.#marks.some((mark) => mark.number === one));
+    if (number === undefined) return false;
+    this.#marks = [...this.#marks, { number, tick }].sort((a, b) => a.tick - b.tick);
+    return true;
+  }
+
+  /** Letters in the order in which lines were left. */
+  #order: readonly string[] = [];
+
+  #oldest(): OtherLine {
+    const letter = this.#order.find((one) => this.#others.some((line) => line.letter === one));
+    return this.#line(letter ?? LETTERS[0]);
+  }
+
+  #line(letter: string): OtherLine {
+    const line = this.#others.find((one) => one.letter === letter);
+    if (!line) throw new RangeError(`there is no line ${letter}`);
+    return line;
+  }
+
+  #keep(lines: readonly OtherLine[]): void {
+    this.#others = [...lines].sort((a, b) => (a.letter < b.letter ? -1 : 1));
+  }
+
+  /** A bookmark is on the line: where that is another from a tick on, later ones are gone. */
+  #cutMarks(tick: number): void {
+    this.#marks = this.#marks.filter((mark) => mark.tick <= tick);
+  }
+}
+
+/** How a line that nobody named is called: where and when it ended. */
+export function endWords(dive: Dive): string {
+  const seconds = Math.floor((dive.tick - dive.recording.startTick) / TICKS_PER_S);
+  const clock = `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}`;
+  return `${Math.max(dive.state.depthM, 0).toFixed(1)} m at ${clock}`;
+}

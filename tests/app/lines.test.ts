@@ -1,0 +1,153 @@
+import { describe, expect, test } from 'vitest';
+import firstDive from '../../src/diver/setups/first-dive.yaml';
+import { rigOf, type Setup } from '../../src/diver/index.ts';
+import { diveAt, replay, type Dive } from '../../src/dive/index.ts';
+import { Flight, afloatStart } from '../../src/app/flight.ts';
+import { Lines, endWords } from '../../src/app/lines.ts';
+import { Meddling } from '../../src/app/meddling.ts';
+import type { Act, Mishap } from '../../src/panels/index.ts';
+
+const rig = rigOf(firstDive as Setup);
+
+function fly(flight: Flight, seconds: number, ...acts: Act[]): void {
+  flight.run(
+    seconds * 120,
+    () => new Set(acts),
+    () => true,
+  );
+}
+
+function flown(): Flight {
+  const flight = new Flight(rig, afloatStart(rig));
+  fly(flight, 3, 'vent', 'out');
+  fly(flight, 12);
+  return flight;
+}
+
+/** Takes over at a moment: the line that was flown is left there. */
+function takeOver(flight: Flight, lines: Lines, atS: number): Dive {
+  const old = flight.dive;
+  const dive = diveAt(old, atS * 120);
+  lines.leave(old, dive.tick);
+  flight.take(dive);
+  return old;
+}
+
+describe('Lines', () => {
+  test('leave(): the line that was flown stays whole beside the new one, which goes another way from the knot on', () => {
+    const flight = flown();
+    const lines = new Lines();
+    const hash = flight.dive.hash();
+    const old = takeOver(flight, lines, 5);
+    fly(flight, 6, 'add');
+    const [line] = lines.others;
+    expect(line).toMatchObject({ letter: 'A', knotTick: 600, shown: true, name: endWords(old) });
+    expect(line!.dive.hash()).toBe(hash);
+    expect(replay(line!.dive.run()).hash()).toBe(hash);
+    const rowAt = (dive: Dive, s: number) => dive.recording.row(s * 10);
+    for (let s = 0; s <= 5; s++) expect(rowAt(flight.dive, s)).toEqual(rowAt(old, s));
+    expect(rowAt(flight.dive, 8).depthM).toBeLessThan(rowAt(old, 8).depthM - 0.1);
+  });
+
+  test('leave(): knots of lines left later on than the new knot come back to it; a fifth takes the letter of the first', () => {
+    const flight = flown();
+    const lines = new Lines();
+    for (const atS of [10, 6, 8, 7]) {
+      takeOver(flight, lines, atS);
+      fly(flight, 10);
+    }
+    expect(lines.others.map(({ letter, knotTick }) => [letter, knotTick / 120])).toEqual([
+      ['A', 6],
+      ['B', 6],
+      ['C', 7],
+      ['D', 7],
+    ]);
+    const first = lines.others[0]!;
+    const old = flight.dive;
+    const taken = diveAt(old, 9 * 120);
+    expect(lines.leave(old, taken.tick)).toEqual(first);
+    expect(lines.others).toHaveLength(4);
+    expect(lines.others[0]!.dive).toBe(old);
+  });
+
+  test('switchTo(): that line is flown on from its end, and the other waits at the same knot; names go with their dives', () => {
+    const flight = flown();
+    const lines = new Lines();
+    const old = takeOver(flight, lines, 5);
+    lines.call('A', 'did nothing');
+    fly(flight, 4, 'add');
+    const other = flight.dive;
+    flight.take(lines.switchTo('A', other));
+    expect(flight.dive).toBe(old);
+    expect(lines.name).toBe('did nothing');
+    expect(lines.others).toHaveLength(1);
+    expect(lines.others[0]).toMatchObject({ letter: 'A', knotTick: 600, name: endWords(other) });
+    flight.take(lines.switchTo('A', flight.dive));
+    expect(flight.dive).toBe(other);
+    expect(lines.others[0]!.name).toBe('did nothing');
+  });
+
+  test('changed(): who goes back before a knot moves it to where the lines part now; another diver has no line of this one', () => {
+    const flight = flown();
+    const lines = new Lines();
+    takeOver(flight, lines, 8);
+    fly(flight, 4, 'add');
+    flight.take(diveAt(flight.dive, 4 * 120));
+    fly(flight, 3, 'in');
+    lines.changed(flight.dive);
+    expect(lines.others[0]!.knotTick).toBe(480);
+    lines.changed(new Flight(rig, { depthM: 5 }).dive);
+    expect(lines.others).toEqual([]);
+  });
+
+  test('marks: numbered as they come, in order of time, away by a second press, nine at most, and gone with their line', () => {
+    const lines = new Lines();
+    for (const s of [3, 1, 2]) expect(lines.mark(s * 120)).toBe(true);
+    expect(lines.marks.map(({ number }) => number)).toEqual([2, 3, 1]);
+    lines.mark(120);
+    expect(lines.marks.map(({ number }) => number)).toEqual([3, 1]);
+    for (let s = 4; s < 11; s++) expect(lines.mark(s * 120)).toBe(true);
+    expect(lines.mark(1440)).toBe(false);
+    lines.leave(flown().dive, 300);
+    expect(lines.marks.map(({ tick }) => tick)).toEqual([240]);
+  });
+
+  test('a letter that is not there is said', () => {
+    expect(() => new Lines().remove('A')).toThrow(RangeError);
+  });
+});
+
+describe('Meddling', () => {
+  const stuck: readonly (readonly [Exclude<Mishap, 'lead-lost'>, number, 'letInM3' | 'letOutM3'])[] = [
+    ['inflator-open', 8, 'letInM3'],
+    ['vent-open', 8, 'letOutM3'],
+  ];
+  test.each(stuck)(
+    '%s passes gas for %d s by itself, is in the run, and a replay repeats it',
+    (mishap, seconds, sum) => {
+      const flight = flown();
+      fly(flight, 1, 'add');
+      const meddling = new Meddling();
+      meddling.begin(mishap, flight.dive.tick);
+      flight.meddle = meddling.controls;
+      const before = flight.dive.state[sum];
+      fly(flight, 1);
+      expect(flight.dive.state[sum]).toBeGreaterThan(before);
+      fly(flight, seconds);
+      const { jacketAdd, jacketVent } = flight.dive.controls;
+      expect([jacketAdd, jacketVent]).toEqual([0, 0]);
+      expect(replay(flight.dive.run()).hash()).toBe(flight.dive.hash());
+    },
+  );
+
+  test('vent-shut lets nothing out however it is pressed', () => {
+    const flight = new Flight(rig, afloatStart(rig));
+    const meddling = new Meddling();
+    meddling.begin('vent-shut', 0);
+    flight.meddle = meddling.controls;
+    fly(flight, 5, 'vent');
+    expect(flight.dive.state.letOutM3).toBe(0);
+    fly(flight, 12, 'vent');
+    expect(flight.dive.state.letOutM3).toBeGreaterThan(1e-3);
+  });
+});
