@@ -21,7 +21,7 @@ const valves: ValveState = { jacketMol: NaN, suitMol: NaN, loopMol: NaN, ambient
 /**
  * Whether a means arrests a diver from where a state is: the same question as `tryOut`, answered many times faster for one
  * state carried to many depths, since what the body does was recorded before. The water's part is the balance of the step,
- * by the midpoint rule in steps of a tenth to two fifths of a second. For lungs that do as they
+ * by the midpoint rule in steps of a tenth of a second to a whole one. For lungs that do as they
  * are told, from a cylinder that gives enough.
  * @param state may be changed in its attitude, which the valves look at
  * @param leadless mass and volume of the solid parts once all lead that can go is gone
@@ -85,8 +85,7 @@ export function drifts(
 
   let lungFrom = lungM3[0]!;
   for (let ranS = 0, k = 0, held = 0; ranS < HORIZON_S;) {
-    // A tenth of a second a step while the body turns and gas flows, a fifth otherwise, twice that once nothing changes any more.
-    let half = flowing ? (k < body.turnedFrom ? 1 : 2) : k < settledFrom || swings ? 2 : 4;
+    let half = halfStep(flowing, loop !== null, k < body.turnedFrom, k < settledFrom, swings);
     // A step ends where he begins to act.
     if (k < actsFrom) half = Math.min(half, (actsFrom - k) / 2);
     const to = k + 2 * half;
@@ -225,6 +224,17 @@ export function drifts(
     lungFrom = lungTo;
   }
   return false;
+}
+
+/**
+ * Half of a step, entries: a tenth of a second in all while the body turns and gas flows, up to three tenths as long as anything
+ * but the breath changes, six tenths while he breathes, a second once nothing changes any more. A loop's gas swings back and
+ * forth with little else to hold it: it stays at a fifth of a second.
+ */
+function halfStep(flowing: boolean, loop: boolean, turns: boolean, unsettled: boolean, swings: boolean): number {
+  if (flowing) return turns ? 1 : unsettled || loop ? 2 : 6;
+  if (unsettled) return turns ? 2 : 3;
+  return swings ? 6 : 10;
 }
 
 /** The state with another attitude, for a hand that looks for the right vent. */
