@@ -65,6 +65,7 @@ export async function fly(shell: Shell): Promise<void> {
 
   void import('./traces.ts').then(({ keepTraces }) => keepTraces(shell, () => program.dives));
   void import('./time.ts').then(({ keepTime }) => keepTime(program));
+  void import('./sound.ts').then(({ keepSound }) => keepSound(shell, () => program.dives));
   // What was flown before comes back first: the address may say that it is there.
   const kept = import('./kept.ts')
     .then(({ keepDives }) => keepDives(program))

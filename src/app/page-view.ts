@@ -2,6 +2,7 @@ import type { Problem, ReadySetup } from '../diver/index.ts';
 import type { Prompt } from '../lesson/index.ts';
 import {
   USUAL_SETTINGS,
+  type CaptionView,
   type Debrief,
   type DeckView,
   type KeptView,
@@ -51,6 +52,8 @@ export interface PageView {
   readonly kept: KeptView | null;
   /** Null while the strip of time is away. */
   readonly time: TimeView | null;
+  /** Null unless captions are wanted. */
+  readonly captions: CaptionView | null;
   readonly moreOpen: boolean;
   /** Something that went wrong, in words, with the problems of a file. */
   readonly trouble: string;
@@ -88,6 +91,7 @@ export const FIRST_VIEW: PageView = {
   traces: null,
   kept: null,
   time: null,
+  captions: null,
   moreOpen: false,
   trouble: '',
   problems: [],

@@ -43,6 +43,7 @@ export function page(view: PageView): TemplateResult {
       ${inKit ? html`<kit-sheet .kit=${view.kit} .units=${settings.units}></kit-sheet>` : nothing}
     </main>
     ${view.looks?.words && flown && !projector && !view.prompt ? html`<p class="says">${view.looks.words}</p>` : nothing}
+    ${view.captions && flown ? html`<caption-line .captions=${view.captions}></caption-line>` : nothing}
     <aside class="lane" aria-label="Depth, speed and weight">
       <lane-numbers .readings=${flown ? readings : null} .units=${settings.units}></lane-numbers>
       ${readings && flown && !projector ? html`<gas-bars .gas=${readings.gas}></gas-bars>` : nothing}

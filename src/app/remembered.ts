@@ -14,7 +14,8 @@ export function remembered(shelf: Shelf | null): Settings {
     return USUAL_SETTINGS;
   }
   if (typeof found !== 'object' || found === null) return USUAL_SETTINGS;
-  const { theme, units, toggles, swapped, cautionRead, keys, oneButton } = found as Record<string, unknown>;
+  const { theme, units, toggles, swapped, cautionRead, keys, oneButton, sound, soundVolume, captions } =
+    found as Record<string, unknown>;
   return {
     theme: theme === 'light' || theme === 'dark' ? theme : 'system',
     units: units === 'imperial' ? 'imperial' : 'metric',
@@ -23,8 +24,13 @@ export function remembered(shelf: Shelf | null): Settings {
     cautionRead: cautionRead === true,
     keys: movedKeys(keys),
     oneButton: oneButton === true,
+    sound: sound === true,
+    soundVolume: isShare(soundVolume) ? soundVolume : USUAL_SETTINGS.soundVolume,
+    captions: captions === true,
   };
 }
+
+const isShare = (found: unknown): found is number => typeof found === 'number' && found >= 0 && found <= 1;
 
 /** Places of keys as they were kept, or none: half a list would leave two acts on one key. */
 function movedKeys(found: unknown): Settings['keys'] {

@@ -6,6 +6,7 @@ import './start-note.ts';
 import './title-bar.ts';
 
 export { ACTS, isHeld, type Act } from './acts.ts';
+export type { CaptionView } from './caption-view.ts';
 export { CAUTION } from './cautions.ts';
 export { usualPlace, type MovedKeys } from './key-places.ts';
 export type { Debrief } from './debrief-sheet.ts';
@@ -14,13 +15,14 @@ export type { KitAsk, KitDepth, KitDiver, KitFigure, KitHead, KitHover, KitRow, 
 export type { LessonCard } from './lesson-list.ts';
 export type { Across, HillView, Look, LookChoice, LookToggle, LooksView } from './looks.ts';
 export type { DeckView } from './practice-deck.ts';
+export type { PairAsk, PairGroup, PairSide, PairView } from './pair-view.ts';
 export type { PresentAsk, PresentingView, ShowCard, StripView } from './presenting-view.ts';
 export { spoken, type GasStore, type Pull, type Readings } from './readings.ts';
 export { USUAL_SETTINGS, type Settings } from './settings.ts';
 export type { LineView, Mishap, TimeAsk, TimeView } from './time-view.ts';
 export type { TraceId } from './trace-kinds.ts';
 export type { TraceAsk, TracesView } from './trace-view.ts';
-export { pullKg } from './units.ts';
+export { STILL_MPS, pullKg } from './units.ts';
 export { WishEvent, type Wish } from './wish.ts';
 
 /** Fetches the panels that lie on the page for a while: *more*, questions, lessons, the debrief. Until then their elements show nothing. */
@@ -28,6 +30,9 @@ export const fetchSheets = (): Promise<unknown> => import('./sheets.ts');
 
 /** Fetches the panels of *Kit and water*. */
 export const fetchKit = (): Promise<unknown> => import('./kit-sheet.ts');
+
+/** Fetches the line of captions. */
+export const fetchCaptions = (): Promise<unknown> => import('./caption-line.ts');
 
 /** Fetches the panels of presenting. */
 export const fetchPresenting = (): Promise<unknown> => import('./presenting-door.ts');

@@ -15,6 +15,7 @@ const DRAWN: Readonly<Record<string, string>> = {
   BracketLeft: '[',
   BracketRight: ']',
   Comma: ',',
+  Slash: '/',
 };
 
 /** A key as it stands on a button, given by its usual place. */

@@ -24,6 +24,7 @@ export const KEY_ROWS: readonly KeyRow[] = [
   { words: 'bookmark', usual: 'KeyM' },
   { words: 'to the bookmark before', usual: 'KeyA' },
   { words: 'strip of time', usual: 'Comma' },
+  { words: 'sound', usual: 'Slash' },
   { words: 'next step', usual: 'PageDown' },
   { words: 'a step back', usual: 'PageUp' },
   { words: 'blank, show again', usual: 'KeyB' },

@@ -6,6 +6,7 @@ import { lookSettings } from './look-choice.ts';
 import type { LookChoice } from './looks.ts';
 import { letGo } from './more-let-go.ts';
 import './key-list.ts';
+import './sound-choice.ts';
 import './mishap-list.ts';
 import { handsAndMeasures } from './more-hands.ts';
 import type { KeptView } from './kept-view.ts';
@@ -76,7 +77,7 @@ export class MoreSheet extends Panel {
         <h2>More</h2>
         <button type="button" class="tool" @click=${() => this.#ask({ kind: 'more', open: false })}>close</button>
       </header>
-      ${this.open ? html`${this.#dive()} <kept-list .kept=${this.kept}></kept-list> ${this.#wrong()} ${this.#lungs()} ${this.#screen()} ${this.looks ? lookSettings(this, this.looks) : nothing} ${this.presenting ? handsAndMeasures(this, this.presenting, this.settings.oneButton, this.breathing !== null && this.setups.length > 0, this.projector) : nothing} <key-list .keys=${this.settings.keys}></key-list> ${aboutWords()}` : nothing}
+      ${this.open ? html`${this.#dive()} <kept-list .kept=${this.kept}></kept-list> ${this.#wrong()} ${this.#lungs()} ${this.#screen()} <sound-choice .settings=${this.settings}></sound-choice> ${this.looks ? lookSettings(this, this.looks) : nothing} ${this.presenting ? handsAndMeasures(this, this.presenting, this.settings.oneButton, this.breathing !== null && this.setups.length > 0, this.projector) : nothing} <key-list .keys=${this.settings.keys}></key-list> ${aboutWords()}` : nothing}
     </dialog>`;
   }
 

@@ -12,6 +12,11 @@ export interface Settings {
   readonly keys: MovedKeys;
   /** One key or the whole water: down breathes in, up breathes out. */
   readonly oneButton: boolean;
+  readonly sound: boolean;
+  /** 0…1. */
+  readonly soundVolume: number;
+  /** What sounds, in words, whether it is heard or not. */
+  readonly captions: boolean;
 }
 
 export type Units = 'metric' | 'imperial';
@@ -25,4 +30,7 @@ export const USUAL_SETTINGS: Settings = {
   cautionRead: false,
   keys: {},
   oneButton: false,
+  sound: false,
+  soundVolume: 0.6,
+  captions: false,
 };

@@ -6,7 +6,7 @@ export const POUND_KG = 0.45359237;
 /** Standard gravity: newtons that one kilogram of pull is. @source CGPM 1901, recalled */
 export const STANDARD_GRAVITY_MPS2 = 9.80665;
 /** Slower than this, m/s, nobody speaks of rising or sinking: half a metre a minute. */
-const STILL_MPS = 0.5 / 60;
+export const STILL_MPS = 0.5 / 60;
 /** Within this a diver is neutral, kilograms of pull. */
 const NEUTRAL_KG = 0.1;
 
