@@ -1,14 +1,16 @@
 import { HEAD_CLEAR_M, HEAD_OUT_M, jacketM3, midBreathM3, type Rig } from '../diver/index.ts';
 import { restingControls, ventFor, type Controls, type DiveState } from '../dive/index.ts';
 import { waterAt } from '../water/index.ts';
+import { aimOf } from './aims.ts';
 import { breathingOf } from './breathing.ts';
 import type { Chance } from './chance.ts';
 import { DECISIONS_PER_S, eyeOf, type Sight } from './eye.ts';
 import { handsOf, type Act } from './hands.ts';
 import { heldBreathOf } from './held-breath.ts';
 import { divePosture } from './posture.ts';
+import { twistOf, type Moment } from './quirks.ts';
 import { nextTargetM } from './target.ts';
-import type { Pilot, Task } from './task.ts';
+import { nameOf, type Pilot, type Task } from './task.ts';
 import type { PilotTraits } from './traits.ts';
 
 /** Sinking this fast under water, m/s, the surface is left; mid-chest below this depth, metres, the head is covered. */
@@ -28,11 +30,15 @@ export function autopilot(rig: Rig, traits: PilotTraits, chance: Chance): Pilot 
   const hands = handsOf(traits.law);
   const breathe = breathingOf(rig, traits.periodS);
   const hold = traits.holdsBreath ? heldBreathOf() : undefined;
+  const twist = traits.quirk ? twistOf(traits.quirk, chance) : undefined;
+  const aim = traits.aim ? aimOf(traits.aim, chance) : undefined;
   const water = { densityKgPerM3: 0, pressurePa: 0 };
   let pitchDeg: 0 | 90 = 90;
   let targetM = NaN;
   let left = false;
   let decision = 0;
+  let phase = '';
+  let phaseFrom = 0;
   let topped = 0;
   let wet = 0;
   let filling = false;
@@ -45,7 +51,9 @@ export function autopilot(rig: Rig, traits: PilotTraits, chance: Chance): Pilot 
     return { gas: on && !sinks ? -1 : 0, biasL: OUT_L, finsUpN: 0 };
   };
 
-  const act = (seen: Sight, task: Task, empty: boolean): Act => {
+  const act = (seen: Sight, task: Task, taskS: number, empty: boolean): Act => {
+    const twisted = (plain: Act, at: Pick<Moment, 'way' | 'errorM' | 'leaving'>) =>
+      twist ? twist(plain, { seen, task, taskS, ...at }) : plain;
     if (task.kind === 'float' || (task.kind === 'surface' && seen.depthM < HEAD_OUT_M)) {
       left = false;
       targetM = NaN;
@@ -63,22 +71,29 @@ export function autopilot(rig: Rig, traits: PilotTraits, chance: Chance): Pilot 
     if (task.kind === 'travel' && seen.depthM < HEAD_OUT_M) left = false;
     if (!left && task.kind === 'travel' && seen.depthM < 1.5) {
       const sinking = seen.depthM > COVERED_M && seen.speedMps >= LEAVES_MPS;
-      if (!sinking || (traits.leaving.everyS === 0 && !empty)) return leave(seen);
+      if (!sinking || (traits.leaving.everyS === 0 && !empty))
+        return twisted(leave(seen), { way: 1, errorM: 0, leaving: true });
     }
     left = true;
     const before = Number.isNaN(targetM) ? seen.depthM : targetM;
     targetM = nextTargetM(traits.target, before, goalM, seen.depthM);
     const way = Math.abs(goalM - targetM) < 0.01 ? 0 : goalM > targetM ? 1 : -1;
     const paceMps = (targetM - before) * DECISIONS_PER_S * traits.target.paceShare;
-    return hands(seen.depthM - targetM, seen.speedMps - paceMps, way);
+    const errorM = seen.depthM - targetM;
+    return twisted(hands(errorM, seen.speedMps - paceMps, way), { way, errorM, leaving: false });
   };
 
   return {
-    decide(state: Readonly<DiveState>, task: Task): Controls {
+    decide(state: Readonly<DiveState>, told: Task): Controls {
       const seen = see(state.depthM, state.speedMps);
+      const now = nameOf(told);
+      if (now !== phase) phaseFrom = decision;
+      phase = now;
+      const taskS = (decision - phaseFrom) / DECISIONS_PER_S;
+      const task = aim ? aim(told, taskS, seen.depthM) : told;
       const { pressurePa } = waterAt(rig.column, state.depthM, water);
       const empty = jacketM3(rig, state.jacketMol, pressurePa) < 0.05e-3;
-      const { gas, biasL, finsUpN } = act(seen, task, empty);
+      const { gas, biasL, finsUpN, holdsLine, releaseMask } = act(seen, task, taskS, empty);
       decision++;
       pitchDeg = divePosture(state.depthM, pitchDeg);
       const controls: Controls = {
@@ -86,10 +101,12 @@ export function autopilot(rig: Rig, traits: PilotTraits, chance: Chance): Pilot 
         breath: 1,
         jacketAdd: gas > 0 ? 1 : 0,
         jacketVent: gas < 0 ? ventFor(state.pitchSin) : 0,
-        pitchDeg: finsUpN > 0 && pitchDeg === 0 ? 60 : pitchDeg,
-        finsN: finsUpN > 0 && state.pitchSin > 0.5 ? finsUpN : 0,
+        pitchDeg: finsUpN !== 0 && pitchDeg === 0 ? 60 : pitchDeg,
+        finsN: finsUpN !== 0 && state.pitchSin > 0.5 ? finsUpN : 0,
+        ...(holdsLine ? { holdLine: 1 } : {}),
+        ...(releaseMask ? { releaseMask } : {}),
       };
-      return hold ? hold(controls, state, task) : controls;
+      return hold ? hold(controls, state, now) : controls;
     },
   };
 }

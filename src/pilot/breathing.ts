@@ -7,7 +7,7 @@ const LEVEL_M3PS = 0.6e-3;
 const IN_SHARE = 0.4;
 
 /**
- * A pilot's own breathing: waves about a level that moves no faster than 0.6 L/s. Gives the lung volume for each decision in
+ * A pilot's own breathing: of period 0 not at all, otherwise waves about a level that moves no faster than 0.6 L/s. Gives the lung volume for each decision in
  * centilitres, between residual volume and capacity.
  */
 export function breathingOf(rig: Rig, periodS: number): (biasM3: number) => number {
@@ -19,9 +19,9 @@ export function breathingOf(rig: Rig, periodS: number): (biasM3: number) => numb
     const most = LEVEL_M3PS / DECISIONS_PER_S;
     const wanted = Math.min(Math.max(middle + biasM3, residualM3 + tidalM3 / 2), totalM3 - tidalM3 / 2);
     level += Math.min(Math.max(wanted - level, -most), most);
-    phase += 1 / (periodS * DECISIONS_PER_S);
+    if (periodS > 0) phase += 1 / (periodS * DECISIONS_PER_S);
     if (phase >= 1) phase -= 1;
-    const lung = level + tidalM3 * (wave(phase) - 0.5);
+    const lung = periodS > 0 ? level + tidalM3 * (wave(phase) - 0.5) : level;
     return Math.floor(Math.min(Math.max(lung, residualM3), totalM3) * 1e5 + 0.5);
   };
 }

@@ -1,6 +1,5 @@
 import type { Controls, DiveState } from '../dive/index.ts';
 import { DECISIONS_PER_S } from './eye.ts';
-import type { Task } from './task.ts';
 
 /** The airway closes at this lung volume, centilitres, for the first 12 s of each phase and while rising faster than this. */
 const FULL_CL = 580;
@@ -9,19 +8,21 @@ const RISING_MPS = -0.03;
 /** Filled to within this, m³, the airway is closed. */
 const NEARLY_M3 = 0.05e-3;
 
-/** The habit that must never go unseen: fills the lungs and closes the airway at the start of each phase and when rising. */
-export function heldBreathOf(): (controls: Controls, state: Readonly<DiveState>, task: Task) => Controls {
+/**
+ * The habit that must never go unseen: fills the lungs and closes the airway at the start of each phase, known by its name, and
+ * when rising.
+ */
+export function heldBreathOf(): (controls: Controls, state: Readonly<DiveState>, phase: string) => Controls {
   let phase = '';
   let left = 0;
   let closed = false;
-  return (controls, state, task) => {
-    const now = task.kind === 'travel' || task.kind === 'hold' ? `${task.kind} ${task.depthM}` : task.kind;
+  return (controls, state, now) => {
     if (now !== phase) {
       phase = now;
       left = HOLDS_S * DECISIONS_PER_S;
     }
     if (left > 0) left--;
-    const holds = task.kind !== 'float' && state.depthM > 1 && (left > 0 || state.speedMps < RISING_MPS);
+    const holds = now !== 'float' && state.depthM > 1 && (left > 0 || state.speedMps < RISING_MPS);
     if (!holds) {
       closed = false;
       return controls;

@@ -7,20 +7,67 @@ import { divePosture } from './posture.ts';
 import type { Pilot } from './task.ts';
 import { PILOT_TRAITS } from './traits.ts';
 
-/** Every simulated diver by name, the best first. */
-export const PILOT_NAMES = [
-  'steady',
-  'able',
-  'learner',
-  'pulser',
-  'over-corrector',
-  'latecomer',
-  'kicker',
-  'breath-holder',
-  'random',
-  'idler',
-] as const satisfies readonly (keyof typeof PILOT_TRAITS | 'random' | 'idler')[];
-export type PilotName = (typeof PILOT_NAMES)[number];
+/**
+ * What a pilot is there for: a diver of a certain skill, one with a habit, one who does no diving, one who goes after the mark by
+ * a short cut, or one who bends the task.
+ */
+export type PilotSort = 'diver' | 'habit' | 'nobody' | 'short-cut' | 'bend';
+
+interface Described {
+  readonly sort: PilotSort;
+  /** One plain sentence: what he does, and what is wrong with it. */
+  readonly does: string;
+}
+
+/** Every simulated diver by name: divers the best first, then habits, then those that only prove marks. */
+export const PILOTS = {
+  steady: { sort: 'diver', does: 'Trims with slow breaths, corrects the gas in short presses, and waits.' },
+  able: { sort: 'diver', does: 'Does the same with later eyes and longer presses, and sometimes looks away.' },
+  learner: {
+    sort: 'diver',
+    does: 'Presses too long, breathes too little for it, and lets all the gas out at the surface.',
+  },
+  pulser: { sort: 'habit', does: 'Leaves the breath out of it and gives gas a pulse every two seconds.' },
+  'over-corrector': { sort: 'habit', does: 'Presses until he sees that it works, which is too long.' },
+  latecomer: { sort: 'habit', does: 'Does nothing until he is far off and fast, and then much.' },
+  kicker: { sort: 'habit', does: 'Leaves the gas as it is and kicks when he is too deep.' },
+  'breath-holder': { sort: 'habit', does: 'Holds a full breath at the start of each phase and whenever he rises.' },
+  lifter: { sort: 'habit', does: 'Lets gas in to come up, as if the jacket were a lift.' },
+  'late-venter': { sort: 'habit', does: 'Lets no gas out on the way up until he is fast.' },
+  'heavy-kicker': { sort: 'habit', does: 'Never adds gas: when he is too deep he kicks, heavy as he is.' },
+  'wrong-hander': { sort: 'habit', does: 'Presses the wrong button one time in three.' },
+  dumper: { sort: 'habit', does: 'Lets everything out at once on the way down and adds nothing until he is there.' },
+  'early-leaver': { sort: 'habit', does: 'Comes to the stop, loses patience after half a minute, and goes on up.' },
+  random: { sort: 'nobody', does: 'Presses, breathes and kicks by chance.' },
+  idler: { sort: 'nobody', does: 'Breathes and does nothing else.' },
+  'fin-holder': { sort: 'short-cut', does: 'Holds his depth with hard fins, whatever the gas.' },
+  'soft-fin-holder': { sort: 'short-cut', does: 'Holds his depth with gentle fins, whatever the gas.' },
+  burster: { sort: 'short-cut', does: 'Holds his depth with rare, short, hard kicks.' },
+  'fin-braker': {
+    sort: 'short-cut',
+    does: 'Goes down by kicking and brakes the way up with fins, and leaves the gas in.',
+  },
+  rester: { sort: 'short-cut', does: 'Comes to the depth and does nothing more.' },
+  'lung-holder': {
+    sort: 'short-cut',
+    does: 'Comes to the depth and holds it with the lungs alone, however wrong the gas.',
+  },
+  'bottom-sitter': { sort: 'short-cut', does: 'Sinks to the bottom and stays there.' },
+  'far-aimer': { sort: 'short-cut', does: 'Holds a depth more than two bands off, where nothing is asked.' },
+  'near-aimer': { sort: 'bend', does: 'Holds a depth at the edge of the band, above or below.' },
+  crawler: { sort: 'bend', does: 'Takes all the time there is for every way.' },
+  stayer: { sort: 'bend', does: 'Stays at the stop and spares himself the last metres.' },
+  'lungs-only': { sort: 'bend', does: 'Touches no button once he is under.' },
+  'first-kicker': { sort: 'bend', does: 'Kicks himself into place before the time that counts begins.' },
+  'swims-up': { sort: 'bend', does: 'Comes up heavy, swimming, and spares himself the gas.' },
+  'line-holder': { sort: 'bend', does: 'Takes hold of the line whenever he gets fast.' },
+  'lead-dropper': { sort: 'bend', does: 'Lets lead go under water and has less to balance.' },
+  'still-lungs': { sort: 'bend', does: 'Stops breathing, so that no breath moves him.' },
+} as const satisfies Readonly<Record<keyof typeof PILOT_TRAITS | 'random' | 'idler', Described>>;
+export type PilotName = keyof typeof PILOTS;
+
+/** Their names in that order. */
+export const PILOT_NAMES = Object.keys(PILOTS) as readonly PilotName[];
 
 /**
  * A pilot at the start of a dive; the same name and seed always do the same.

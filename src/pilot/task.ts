@@ -11,3 +11,8 @@ export interface Pilot {
   /** What he does on this twentieth of a second; call it once for each, in order. */
   decide(state: Readonly<DiveState>, task: Task): Controls;
 }
+
+/** A name that changes when the task does. */
+export function nameOf(task: Task): string {
+  return task.kind === 'travel' || task.kind === 'hold' ? `${task.kind} ${task.depthM}` : task.kind;
+}

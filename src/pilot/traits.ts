@@ -1,4 +1,6 @@
+import type { Aim } from './aims.ts';
 import type { EyeTraits } from './eye.ts';
+import type { Quirk } from './quirks.ts';
 import type { TargetTraits } from './target.ts';
 
 /** A hand on the jacket led by the breath: what a diver does who balances with the lungs and corrects with gas. */
@@ -59,6 +61,8 @@ export interface PilotTraits {
   readonly law: Law;
   /** Closes the airway at 5.8 L at the start of each phase and whenever he rises. */
   readonly holdsBreath: boolean;
+  readonly quirk?: Quirk;
+  readonly aim?: Aim;
 }
 
 const noDrops = { dropsPerS: 0, dropS: 0 };
@@ -128,6 +132,41 @@ const kicker: PilotTraits = {
   holdsBreath: false,
 };
 
+/** Able hands with one habit each. */
+const withHabits = {
+  lifter: { ...able, quirk: { kind: 'lifts', onS: 0.6, everyS: 1.5, untilMps: 0.2 } },
+  'late-venter': { ...able, quirk: { kind: 'vents-late', atMps: 0.35 } },
+  'heavy-kicker': { ...able, quirk: { kind: 'kicks-for-gas', finsN: 25, overM: 0.3 } },
+  'wrong-hander': { ...able, quirk: { kind: 'confuses', share: 0.35 } },
+  dumper: { ...able, leaving: leavesAtOnce, quirk: { kind: 'empties', toM: 6 } },
+  'early-leaver': { ...able, aim: { kind: 'leaves-stop', afterS: 25 } },
+} as const satisfies Readonly<Record<string, PilotTraits>>;
+
+/** Able hands that go after the marks instead of the task: they get there, and then take a short cut. */
+const shortCuts = {
+  'fin-holder': { ...able, quirk: { kind: 'fins-hold', mostN: 45, firstS: Infinity } },
+  'soft-fin-holder': { ...able, quirk: { kind: 'fins-hold', mostN: 12, firstS: Infinity } },
+  burster: { ...able, quirk: { kind: 'bursts', finsN: 100, onS: 0.5, everyS: 4 } },
+  'fin-braker': { ...able, quirk: { kind: 'fins-brake', finsN: 45 } },
+  rester: { ...able, quirk: { kind: 'rests' } },
+  'lung-holder': { ...able, quirk: { kind: 'breath-only', from: 'hold' } },
+  'bottom-sitter': { ...able, aim: { kind: 'bottom' } },
+  'far-aimer': { ...able, aim: { kind: 'off', byM: 2.4 } },
+} as const satisfies Readonly<Record<string, PilotTraits>>;
+
+/** Able hands that bend the task a little, where a mark might not look. */
+const bends = {
+  'near-aimer': { ...able, aim: { kind: 'off', byM: 0.8 } },
+  crawler: { ...able, target: { ...able.target, upMps: 0.06, downMps: 0.08 } },
+  stayer: { ...able, aim: { kind: 'stays-down' } },
+  'lungs-only': { ...able, quirk: { kind: 'breath-only', from: 'start' } },
+  'first-kicker': { ...able, quirk: { kind: 'fins-hold', mostN: 45, firstS: 10 } },
+  'swims-up': { ...able, quirk: { kind: 'swims-up', finsN: 25 } },
+  'line-holder': { ...able, quirk: { kind: 'line', overMps: 0.12 } },
+  'lead-dropper': { ...able, quirk: { kind: 'drops-lead', piece: 1 } },
+  'still-lungs': { ...able, periodS: 0 },
+} as const satisfies Readonly<Record<string, PilotTraits>>;
+
 /** Parameters of every pilot that sees and acts. @source practice: chosen so that marks tell them apart, measured on a reduced model first and on this one after */
 export const PILOT_TRAITS = {
   steady,
@@ -138,4 +177,7 @@ export const PILOT_TRAITS = {
   latecomer,
   kicker,
   'breath-holder': { ...able, holdsBreath: true },
+  ...withHabits,
+  ...shortCuts,
+  ...bends,
 } as const satisfies Readonly<Record<string, PilotTraits>>;

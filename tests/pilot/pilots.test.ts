@@ -1,15 +1,29 @@
 import { expect, test } from 'vitest';
-import { CONTROL_NAMES, CONTROL_RANGES, Dive, floatingDepthM, startState, ventFor } from '../../src/dive/index.ts';
-import { PILOT_NAMES, pilotOf, type PilotName, type Task } from '../../src/pilot/index.ts';
+import {
+  CONTROL_NAMES,
+  CONTROL_RANGES,
+  Dive,
+  floatingDepthM,
+  startState,
+  ventFor,
+  type Controls,
+} from '../../src/dive/index.ts';
+import { PILOTS, PILOT_NAMES, pilotOf, type PilotName, type Task } from '../../src/pilot/index.ts';
 import { firstDiveRig as rig } from '../fixtures/lessons/first-dive.ts';
 
-/** Dives a minute at a depth under a pilot and hands every decision to `look`. */
-function minute(name: PilotName, seed: number, task: Task, look: (dive: Dive) => void = () => undefined): Dive {
+/** Dives a minute at a depth under a pilot and hands every decision, as the pilot made it, to `look`. */
+function minute(
+  name: PilotName,
+  seed: number,
+  task: Task,
+  look: (dive: Dive, raw: Controls) => void = () => undefined,
+): Dive {
   const pilot = pilotOf(name, rig, seed);
   const dive = new Dive(rig, startState(rig, { depthM: 6, jacketM3: 2e-3 }));
   for (let i = 0; i < 20 * 60; i++) {
-    dive.steer(pilot.decide(dive.state, task));
-    look(dive);
+    const raw = pilot.decide(dive.state, task);
+    dive.steer(raw);
+    look(dive, raw);
     dive.advance(6);
   }
   return dive;
@@ -17,23 +31,29 @@ function minute(name: PilotName, seed: number, task: Task, look: (dive: Dive) =>
 
 test('pilotOf() gives controls that are whole numbers in range, from every pilot', () => {
   for (const name of PILOT_NAMES)
-    minute(name, 1, { kind: 'travel', depthM: 8 }, ({ state, controls }) => {
-      const raw = pilotOf(name, rig, 1).decide(state, { kind: 'hold', depthM: 8 });
-      for (const control of CONTROL_NAMES) {
+    minute(name, 1, { kind: 'hold', depthM: 8 }, ({ state, controls }, raw) => {
+      const strange = CONTROL_NAMES.filter((control) => {
         const [least, most] = CONTROL_RANGES[control];
-        expect(Number.isInteger(raw[control]) && raw[control] >= least && raw[control] <= most, control).toBe(true);
-      }
+        return !(Number.isInteger(raw[control]) && raw[control] >= least && raw[control] <= most);
+      });
+      if (strange.length > 0) expect.fail(`${name}: ${strange.join(', ')}`);
       if (controls.jacketVent !== 0) expect(controls.jacketVent).toBe(ventFor(state.pitchSin));
     });
 });
 
 test('pilotOf() does the same for the same seed, to the bit, and chance differs with the seed', () => {
-  const task: Task = { kind: 'hold', depthM: 8 };
+  const task: Task = { kind: 'travel', depthM: 8 };
   for (const name of PILOT_NAMES) {
     const hash = minute(name, 4, task).hash();
     expect(minute(name, 4, task).hash(), name).toBe(hash);
     if (name !== 'idler') expect(minute(name, 5, task).hash(), name).not.toBe(hash);
   }
+});
+
+test('every pilot is told of in one sentence of its own', () => {
+  const sentences = PILOT_NAMES.map((name) => PILOTS[name].does);
+  for (const sentence of sentences) expect(sentence).toMatch(/^[A-Z][^.]{10,90}\.$/);
+  expect(new Set(sentences).size).toBe(PILOT_NAMES.length);
 });
 
 test('pilotOf() refuses a name that nobody has', () => {
