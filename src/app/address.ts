@@ -5,7 +5,7 @@ import type { Shell } from './shell.ts';
 /** Where a person is, as the address of the page says it. */
 export type Address =
   | { readonly place: 'start' | 'column' | 'lessons' | 'debrief' }
-  | { readonly place: 'lesson'; readonly id: string }
+  | { readonly place: 'lesson' | 'show'; readonly id: string }
   | { readonly place: 'kit'; readonly id: string };
 
 /** Places that follow on another by themselves: the first press, the end of a lesson. */
@@ -19,6 +19,7 @@ export function addressOf(hash: string): Address {
   const [, place = '', id = '', more] = hash.replace(/^#/, '').split('/');
   if (more !== undefined || (id !== '' && !ID.test(id))) return { place: 'start' };
   if (place === 'kit') return { place, id };
+  if (place === 'show' && id) return { place, id };
   if (place === 'lessons') return id ? { place: 'lesson', id } : { place };
   if ((place === 'column' || place === 'debrief') && !id) return { place };
   return { place: 'start' };
@@ -28,6 +29,7 @@ export function addressOf(hash: string): Address {
 export function hashOf(address: Address): string {
   if (address.place === 'start') return '#/';
   if (address.place === 'lesson') return `#/lessons/${address.id}`;
+  if (address.place === 'show') return `#/show/${address.id}`;
   if (address.place === 'kit') return address.id ? `#/kit/${address.id}` : '#/kit';
   return `#/${address.place}`;
 }
@@ -36,6 +38,8 @@ export function hashOf(address: Address): string {
 export function shownAddress(view: PageView, lessonId: string | null): Address {
   if (view.place === 'kit') return { place: 'kit', id: view.kit?.setupId ?? '' };
   if (view.place === 'lesson' && lessonId) return { place: 'lesson', id: lessonId };
+  const shown = view.presenting?.shown;
+  if (view.place === 'fly' && shown) return { place: 'show', id: shown };
   const place = { start: 'start', fly: 'column', learn: 'lessons', lesson: 'lessons', debrief: 'debrief' } as const;
   return { place: place[view.place] };
 }
@@ -77,6 +81,7 @@ export function keepAddress(shell: Shell, lessonId: () => string | null): void {
 
 function wishOf(address: Address): WishEvent['wish'] {
   if (address.place === 'lesson') return { kind: 'lesson', id: address.id, resumed: true };
+  if (address.place === 'show') return { kind: 'present', ask: { do: 'show', id: address.id, resumed: true } };
   if (address.place === 'kit') return { kind: 'place', place: 'kit', id: address.id };
   if (address.place === 'lessons') return { kind: 'place', place: 'learn' };
   return { kind: 'place', place: address.place };

@@ -48,6 +48,8 @@ export class KeptInHand {
   }
 
   async #keep(flight: Flight): Promise<void> {
+    // A demonstration keeps its own place: a list of a class's dives would push out everybody's own.
+    if (this.#shell.view.presenting?.shown) return;
     const what = this.#what();
     const { dive } = flight;
     const anything = dive.tick > dive.recording.startTick || what.given.length > 0;

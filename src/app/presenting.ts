@@ -20,10 +20,13 @@ import { stripOf } from './presenting-words.ts';
 import { readySetup } from './setups.ts';
 import type { Presented } from './presented.ts';
 import type { Shell } from './shell.ts';
+import { keepShow, leftShow, type LeftShow } from './show-memory.ts';
 import { neutralStart } from './show-start.ts';
 import { Showing } from './showing.ts';
 import { Tally } from './tally.ts';
 
+/** How often the place of a demonstration is kept, milliseconds: a reload loses less than a second. */
+const KEPT_MS = 400;
 /** How far below the surface one button begins, metres. */
 const ONE_BUTTON_M = 8;
 
@@ -45,6 +48,8 @@ export class Presenting {
   #looked: LookToggle | null = null;
   #told: PresentingView | null = null;
   #toldText = '';
+  #kept = '';
+  #keptMs = -Infinity;
 
   private constructor(program: Presented) {
     this.#program = program;
@@ -67,6 +72,7 @@ export class Presenting {
       () => this.#blank.on,
       (ask) => void this.hear(ask),
     );
+    view.addEventListener('pagehide', () => this.#keep());
     root.ownerDocument.addEventListener('fullscreenchange', () => this.#tell());
     this.#tell();
   }
@@ -81,6 +87,9 @@ export class Presenting {
   poll(nowMs: number): void {
     this.#pads.poll();
     this.#latency.frame(nowMs);
+    if (nowMs - this.#keptMs < KEPT_MS) return;
+    this.#keptMs = nowMs;
+    this.#keep();
   }
 
   /** After an act was taken, and after ticks were run: the time between them is measured. */
@@ -132,7 +141,7 @@ export class Presenting {
     else if (ask.do === 'blank') this.#hide();
     else if (ask.do === 'next') await this.#next();
     else if (ask.do === 'previous') this.#previous();
-    else if (ask.do === 'show') await this.#show(ask.id);
+    else if (ask.do === 'show') await this.#show(ask.id, ask.resumed);
     else if (ask.do === 'list') this.#openList();
     else if (ask.do === 'list-away') this.#listed = false;
     else if (ask.do === 'strip') this.#stripShown = !this.#stripShown;
@@ -177,22 +186,44 @@ export class Presenting {
     else if (place === 'fly') this.#wish({ kind: 'back' });
   }
 
-  async #show(id: string): Promise<void> {
+  /** @param resumed goes on where it was left in this tab, if it was */
+  async #show(id: string, resumed = false): Promise<void> {
     const demonstration = DEMONSTRATIONS.find((one) => one.id === id);
     if (!demonstration) throw new RangeError(`there is no demonstration ${id}`);
-    const showing = await Showing.begin(demonstration, readySetup);
+    const { window: view } = this.#shell;
+    const left = resumed ? leftShow(view, id) : null;
+    const begin = (from: LeftShow | null) => Showing.begin(demonstration, readySetup, from?.place);
+    // One that cannot be gone on with, as when the model changed since, begins anew.
+    const showing = await begin(left).catch(() => begin(null));
     this.#showing = showing;
     this.#listed = false;
     this.#shell.show({ projector: true });
     this.#entered(showing);
+    this.#tally.asked(showing.prompt);
+    if (left) this.#tally.counts = left.counts;
     this.#tell();
+  }
+
+  /** Keeps where the demonstration is: a reload, or a link, goes on there. */
+  #keep(): void {
+    const showing = this.#live();
+    if (!showing) return;
+    const { counts } = this.#tally;
+    const now = [showing.demonstration.id, showing.entered, showing.flight.dive.tick, counts].join();
+    if (now === this.#kept) return;
+    this.#kept = now;
+    keepShow(this.#shell.window, { place: showing.place, counts });
   }
 
   /** A step was come to: its dive in hand, time standing unless it runs, its look over the water and no other. */
   #entered(showing: Showing): void {
     const { dives } = this.#program;
     const { step, flight } = showing;
-    if (dives.flight !== flight) dives.practise({ rig: flight.rig, id: '', setup: null }, flight);
+    if (dives.flight !== flight) {
+      // The address says at once what is shown, not first that it is any dive.
+      this.#shell.show({ presenting: { ...this.view(), shown: showing.demonstration.id } });
+      dives.practise({ rig: flight.rig, id: '', setup: null }, flight);
+    }
     this.#program.letGo();
     this.#shell.show({ frozen: !showing.runs, prompt: showing.prompt });
     const look = 'look' in step ? (step.look ?? null) : null;
@@ -242,6 +273,7 @@ export class Presenting {
         this.#stripShown && flown && this.#shell.view.projector && !this.#listed
           ? stripOf(showing, this.#shell.view, this.#tally.counts, fullScreen)
           : null,
+      shown: showing?.demonstration.id ?? null,
       words: showing?.words ?? '',
       hush: showing !== null && !showing.runs && showing.comes?.kind === 'ask',
       prompt: showing?.prompt ?? null,

@@ -10,7 +10,7 @@ export class Shell {
   readonly window: Window;
   #view: PageView;
   #heard: (wish: Wish) => void = () => undefined;
-  /** Hears that another place is shown. */
+  /** Hears that another place is shown, or another demonstration. */
   onPlace: () => void = () => undefined;
 
   constructor(root: HTMLElement, view: Window) {
@@ -41,6 +41,7 @@ export class Shell {
 
   /** Shows the view with these parts changed. */
   show(change: Partial<PageView>): void {
+    const shown = this.#view.presenting?.shown;
     this.#view = { ...this.#view, ...change };
     const { dataset } = this.root.ownerDocument.documentElement;
     dataset.theme = this.theme;
@@ -49,7 +50,7 @@ export class Shell {
     dataset.projector = String(this.#view.projector);
     dataset.swapped = String(this.#view.settings.swapped);
     render(page(this.#view), this.root);
-    if (change.place) this.onPlace();
+    if (change.place || this.#view.presenting?.shown !== shown) this.onPlace();
   }
 
   /** What the shell can do alone, before and without a dive. */

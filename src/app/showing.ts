@@ -1,28 +1,13 @@
 import { TICKS_PER_ROW, TICKS_PER_S, replay } from '../dive/index.ts';
 import type { Prompt } from '../lesson/index.ts';
 import type { Rig, Setup } from '../diver/index.ts';
-import type { AskStep, BeginStep, Demonstration, ShowStep } from './demonstration.ts';
+import type { BeginStep, Demonstration, ShowStep } from './demonstration.ts';
 import { Flight } from './flight.ts';
+import { placeOf, trailOf, type Entered, type Memory, type ShowPlace } from './show-place.ts';
 import { gasM3, neutralGasM3, shownRig, shownStart } from './show-start.ts';
 import { meanSpeedMps, truthOfRun } from './show-truth.ts';
 
 const LETTERS = 'ABCD';
-
-/** Where a demonstration was when a step was entered. */
-interface Entered {
-  readonly step: number;
-  readonly flight: Flight;
-  readonly tick: number;
-  readonly begun: BeginStep;
-  readonly memory: Memory;
-}
-
-/** What a demonstration keeps of its runs: words by name, the question that waits for its truth, the first run's seconds. */
-interface Memory {
-  readonly words: ReadonlyMap<string, string>;
-  readonly asked: { readonly step: AskStep; readonly row: number } | null;
-  readonly firstS: number | null;
-}
 
 /** One demonstration on its way: which step, whose dive, what was kept of it. It knows no page. */
 export class Showing {
@@ -31,18 +16,40 @@ export class Showing {
   readonly #trail: Entered[] = [];
   #memory: Memory = { words: new Map(), asked: null, firstS: null };
 
-  private constructor(demonstration: Demonstration, rigs: ReadonlyMap<BeginStep, Rig>) {
+  private constructor(demonstration: Demonstration, rigs: ReadonlyMap<BeginStep, Rig>, left: ShowPlace | null) {
     this.demonstration = demonstration;
     this.#rigs = rigs;
-    this.#enter(0);
+    if (!left) this.#enter(0);
+    else {
+      const { trail, memory } = trailOf(demonstration, rigs, left);
+      this.#trail.push(...trail);
+      this.#memory = memory;
+    }
   }
 
-  /** The demonstration at its first step, its divers fetched. @throws {RangeError} when it does not begin with a diver */
-  static async begin(demonstration: Demonstration, fetch: (id: string) => Promise<Setup>): Promise<Showing> {
+  /**
+   * The demonstration at its first step, or where it was left, its divers fetched.
+   * @throws {RangeError} when it does not begin with a diver, or cannot have been left there
+   */
+  static async begin(
+    demonstration: Demonstration,
+    fetch: (id: string) => Promise<Setup>,
+    left: ShowPlace | null = null,
+  ): Promise<Showing> {
     const begins = demonstration.steps.filter((step) => step.kind === 'begin');
     if (demonstration.steps[0]?.kind !== 'begin') throw new RangeError(`${demonstration.id} begins with no diver`);
     const rigs = await Promise.all(begins.map(async (step) => shownRig(await fetch(step.setup), step.moreLeadKg)));
-    return new Showing(demonstration, new Map(begins.map((step, i) => [step, rigs[i]!])));
+    return new Showing(demonstration, new Map(begins.map((step, i) => [step, rigs[i]!])), left);
+  }
+
+  /** Where it is, as plain data: `begin` goes on from there. */
+  get place(): ShowPlace {
+    return placeOf(this.demonstration, this.#trail, this.#memory);
+  }
+
+  /** How many steps led here. */
+  get entered(): number {
+    return this.#trail.length;
   }
 
   get step(): ShowStep {

@@ -6,7 +6,11 @@ export type PresentAsk =
       readonly do: 'next' | 'previous' | 'blank' | 'full-screen' | 'strip' | 'list' | 'list-away' | 'clear' | 'neutral';
     }
   | { readonly do: 'tally'; readonly at: number }
-  | { readonly do: 'show'; readonly id: string };
+  | {
+      readonly do: 'show';
+      readonly id: string;
+      /** Goes on with it where it was left. */ readonly resumed?: boolean;
+    };
 
 /** A demonstration as the list shows it. */
 export interface ShowCard {
@@ -33,6 +37,8 @@ export interface PresentingView {
   readonly cards: readonly ShowCard[] | null;
   /** Null while it is hidden, or nobody presents. */
   readonly strip: StripView | null;
+  /** Id of the demonstration that is shown; null without one. */
+  readonly shown: string | null;
   /** The one sentence on the stage; empty without a demonstration. */
   readonly words: string;
   /** A question comes next: nothing may answer it before. */

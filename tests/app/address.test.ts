@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { addressOf, hashOf, shownAddress, type Address } from '../../src/app/address.ts';
-import { FIRST_VIEW } from '../../src/app/page-view.ts';
+import { FIRST_VIEW, type PageView } from '../../src/app/page-view.ts';
 
 describe('addresses', () => {
   test.each<[string, Address]>([
@@ -11,15 +11,25 @@ describe('addresses', () => {
     ['#/kit', { place: 'kit', id: '' }],
     ['#/kit/two-piece', { place: 'kit', id: 'two-piece' }],
     ['#/debrief', { place: 'debrief' }],
+    ['#/show/hilltop', { place: 'show', id: 'hilltop' }],
   ])('addressOf() and hashOf(): %s stands for a place, and the place for it', (hash, address) => {
     expect(addressOf(hash)).toEqual(address);
     expect(hashOf(address)).toBe(hash);
   });
 
-  test.each(['', '#', '#/nowhere', '#/kit/a/b', '#/kit/../x', '#/lessons/<b>', '#/column/7', '#/KIT', '#/kit/%2e'])(
-    'addressOf(): %s is the start',
-    (hash) => expect(addressOf(hash)).toEqual({ place: 'start' }),
-  );
+  test.each([
+    '',
+    '#',
+    '#/nowhere',
+    '#/kit/a/b',
+    '#/kit/../x',
+    '#/lessons/<b>',
+    '#/column/7',
+    '#/KIT',
+    '#/kit/%2e',
+    '#/show',
+    '#/show/a/b',
+  ])('addressOf(): %s is the start', (hash) => expect(addressOf(hash)).toEqual({ place: 'start' }));
 
   test('shownAddress() names the lesson while it is flown, and the debrief after it', () => {
     expect(shownAddress({ ...FIRST_VIEW, place: 'lesson' }, 'first-dive')).toEqual({
@@ -28,5 +38,8 @@ describe('addresses', () => {
     });
     expect(shownAddress({ ...FIRST_VIEW, place: 'debrief' }, 'first-dive')).toEqual({ place: 'debrief' });
     expect(shownAddress({ ...FIRST_VIEW, place: 'fly' }, null)).toEqual({ place: 'column' });
+    const presenting = { shown: 'hilltop' } as PageView['presenting'];
+    expect(shownAddress({ ...FIRST_VIEW, place: 'fly', presenting }, null)).toEqual({ place: 'show', id: 'hilltop' });
+    expect(shownAddress({ ...FIRST_VIEW, place: 'learn', presenting }, null)).toEqual({ place: 'lessons' });
   });
 });

@@ -125,3 +125,58 @@ describe('Runaway descent', () => {
     expect(showing.flight.dive.tick).toBe(tick);
   });
 });
+
+describe('a demonstration that was left', () => {
+  /** As a browser keeps it. */
+  const stored = (showing: Showing) => JSON.parse(JSON.stringify(showing.place)) as Showing['place'];
+
+  test.each(DEMONSTRATIONS.map((one) => [one.id, one] as const))(
+    '%s goes on from every step with the same dive and words, forward and back',
+    async (_, demonstration) => {
+      const showing = await Showing.begin(demonstration, fetch);
+      for (;;) {
+        const again = await Showing.begin(demonstration, fetch, stored(showing));
+        expect([again.step, again.words, again.prompt]).toEqual([showing.step, showing.words, showing.prompt]);
+        expect(again.flight.dive.hash()).toBe(showing.flight.dive.hash());
+        const back = await Showing.begin(demonstration, fetch, stored(showing));
+        const beside = await Showing.begin(demonstration, fetch, stored(again));
+        expect(back.previous()).toBe(beside.previous());
+        expect(back.flight.dive.hash()).toBe(beside.flight.dive.hash());
+        if (showing.runs) {
+          letRun(showing);
+          letRun(again);
+          expect([again.step, again.words]).toEqual([showing.step, showing.words]);
+          expect(again.flight.dive.hash()).toBe(showing.flight.dive.hash());
+        }
+        if (!showing.next()) break;
+      }
+    },
+  );
+
+  test('in the middle of a run, with what was pressed in it, it is as it was', async () => {
+    const showing = await begin('runaway-descent');
+    showing.next();
+    showing.flight.run(
+      6 * TICKS_PER_S,
+      () => new Set(['add', 'in'] as const),
+      () => showing.goOn(),
+    );
+    const again = await Showing.begin(showing.demonstration, fetch, stored(showing));
+    expect([again.runs, again.flight.dive.tick]).toEqual([true, 6 * TICKS_PER_S]);
+    expect(again.flight.dive.hash()).toBe(showing.flight.dive.hash());
+    expect(again.flight.hands.levelCl).toBe(showing.flight.hands.levelCl);
+  });
+
+  test.each<[string, (place: Showing['place']) => unknown]>([
+    ['is of another', (place) => ({ ...place, id: 'hilltop' })],
+    ['has no step', (place) => ({ ...place, trail: [{ ...place.trail[0]!, step: 99 }] })],
+    ['stands nowhere', (place) => ({ ...place, trail: [] })],
+    ['ends otherwise', (place) => ({ ...place, dives: [{ ...place.dives[0]!, endHash: '0' }] })],
+    ['is far too long', (place) => ({ ...place, dives: [{ ...place.dives[0]!, ticks: 1e12 }] })],
+    ['is no place at all', () => ({ id: 'runaway-descent' })],
+  ])('what was stored and %s is refused', async (_, spoilt) => {
+    const showing = await begin('runaway-descent');
+    const place = spoilt(stored(showing)) as Showing['place'];
+    await expect(Showing.begin(showing.demonstration, fetch, place)).rejects.toThrow();
+  });
+});
