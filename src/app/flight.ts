@@ -16,7 +16,7 @@ import {
 } from '../dive/index.ts';
 import { Forecast } from '../insight/index.ts';
 import type { Act } from '../panels/index.ts';
-import { restingHands, steer, type Hands } from './hands.ts';
+import { handsOf, restingHands, steer, type Hands } from './hands.ts';
 
 /** Gas in the jacket of a diver who waits at the surface, m³; less where the jacket is smaller. Practice. */
 const AFLOAT_M3 = 8e-3;
@@ -103,18 +103,7 @@ export class Flight {
   /** Takes over a dive of the same rig; the hands go on as its controls say. */
   take(dive: Dive): void {
     this.dive = dive;
-    const { lungCl, pitchDeg, releaseMask, suitValveHPa, holdLine } = dive.controls;
-    const breathing = (['automatic', 'direct', 'held'] as const)[dive.controls.breath] ?? 'automatic';
-    this.hands = {
-      ...this.hands,
-      levelCl: lungCl,
-      breathing,
-      posture: pitchDeg === 45 ? 'head-up' : pitchDeg === -45 ? 'head-down' : null,
-      pitchDeg,
-      releaseMask,
-      valveHPa: suitValveHPa,
-      lineHeld: holdLine === 1,
-    };
+    this.hands = handsOf(dive.controls, this.hands);
     this.#before = dive.state.depthM;
     this.#forecastTick = -1;
   }

@@ -48,6 +48,21 @@ export function restingHands(rig: Rig, pitchDeg: number): Hands {
   };
 }
 
+/** Hands that go on as a diver's controls say. */
+export function handsOf(controls: Controls, before: Hands): Hands {
+  const { lungCl, pitchDeg, releaseMask, suitValveHPa, holdLine, breath } = controls;
+  return {
+    ...before,
+    levelCl: lungCl,
+    breathing: (['automatic', 'direct', 'held'] as const)[breath] ?? 'automatic',
+    posture: pitchDeg === 45 ? 'head-up' : pitchDeg === -45 ? 'head-down' : null,
+    pitchDeg,
+    releaseMask,
+    valveHPa: suitValveHPa,
+    lineHeld: holdLine === 1,
+  };
+}
+
 /** Least and greatest level, centilitres: automatic breathing keeps half a breath on both sides. */
 export function levelRange(rig: Rig, breathing: Hands['breathing']): readonly [least: number, most: number] {
   const { residualM3, totalM3, tidalM3 } = rig.lungs;

@@ -46,10 +46,22 @@ export class Camera {
   }
 }
 
-/** Top of the picture nearest to `from` that keeps the diver in the middle third and little beside the water in sight. */
-function topFor(view: StageView, from: number, shownM: number): number {
-  const followed = Math.min(Math.max(from, view.depthM - (shownM * 2) / 3), view.depthM - shownM / 3);
-  return Math.max(Math.min(followed, view.rig.bottomM + GROUND_M - shownM), -AIR_M);
+/** Least share of the picture between its edge and the nearer one of two divers. */
+const EDGE_SHARE = 0.1;
+
+/**
+ * Top of the picture nearest to `from` that keeps the diver in the middle third, two divers as near to it as both fit, and little
+ * beside the water in sight. Who does not fit is left out of the picture: the first diver never.
+ */
+function topFor({ depthM, second, rig }: StageView, from: number, shownM: number): number {
+  const both = second ? [depthM, second.depthM] : [depthM];
+  const fit = Math.min(1 / 3, (1 - (Math.max(...both) - Math.min(...both)) / shownM) / 2);
+  const [share, kept] = fit < EDGE_SHARE ? [1 / 3, [depthM]] : [fit, both];
+  const followed = Math.min(
+    Math.max(from, Math.max(...kept) - shownM * (1 - share)),
+    Math.min(...kept) - shownM * share,
+  );
+  return Math.max(Math.min(followed, rig.bottomM + GROUND_M - shownM), -AIR_M);
 }
 
 function toward(from: number, to: number, share: number, near: number): number {

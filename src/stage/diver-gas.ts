@@ -65,34 +65,31 @@ export class DiverGas {
       .stroke({ width: 1.6 * unit, color: tokens.ink, join: 'round' });
   }
 
-  /** Between back and cylinder; its gas moves to the high end. */
+  /** Between back and cylinder; an empty bladder is still there, as a fold. */
   #drawBladder(g: Graphics, volumeM3: number, shift: number, pxPerM: number): void {
     const { tokens, unit } = this.#style;
-    const half = 0.27 * Math.max(0.55, (volumeM3 / 8e-3) ** 0.3);
-    const area = volumeM3 / ACROSS_M;
-    const thick = area / (Math.PI * half);
-    // An empty bladder is still there, as a fold.
     g.moveTo(-0.36 * pxPerM, -0.155 * pxPerM)
       .lineTo(0.16 * pxPerM, -0.155 * pxPerM)
       .stroke({ width: Math.max(2.4 * unit, 0.036 * pxPerM), color: tokens.ink, cap: 'round' });
-    if (thick > 2e-3)
-      this.#gas(g, lobe({ x: -0.1 + 0.1 * shift, y: -0.145 - 0.4 * thick }, half, area, -0.25 * shift), pxPerM);
+    const outline = bladderOutline(volumeM3, shift);
+    if (outline) this.#gas(g, outline, pxPerM);
   }
 
   /** A bar of contents in each cylinder: as long as the share of the filling that is left. */
   #drawCylinders(g: Graphics, rig: Rig, shares: readonly number[], pxPerM: number): void {
     const { tokens, unit } = this.#style;
-    rig.vessels.forEach((vessel, i) => {
-      const size = Math.cbrt(vessel.waterM3 / 12e-3);
-      const [half, radius] = [0.31 * size, 0.088 * size];
-      const back = rig.vessels.length - 1 - i;
-      const x = (CYLINDER_X + 0.035 * back) * pxPerM;
-      const y = (CYLINDER_Y - 0.06 * back - radius + 0.088) * pxPerM;
-      const box = [x - half * pxPerM, y - radius * pxPerM, half * 2 * pxPerM, radius * 2 * pxPerM] as const;
+    cylinderBoxes(rig).forEach((metres, i) => {
+      const { x, y, width, height } = metres;
+      const [half, radius] = [width / 2, height / 2];
+      const box = [x * pxPerM, y * pxPerM, width * pxPerM, height * pxPerM] as const;
       const inset = 1.2 * unit;
-      g.roundRect(x + (half - 0.02) * pxPerM, y - 0.032 * pxPerM, 0.1 * pxPerM, 0.064 * pxPerM, 0.02 * pxPerM).fill(
-        tokens.ink,
-      );
+      g.roundRect(
+        (x + half * 2 - 0.02) * pxPerM,
+        (y + radius - 0.032) * pxPerM,
+        0.1 * pxPerM,
+        0.064 * pxPerM,
+        0.02 * pxPerM,
+      ).fill(tokens.ink);
       g.roundRect(...box, radius * 0.72 * pxPerM).fill(tokens.paper);
       const share = Math.min(1, shares[i] ?? 0);
       if (share > 0.02)
@@ -111,4 +108,23 @@ export class DiverGas {
 /** A volume to the hundredth of a litre: finer does not show. */
 function q(volumeM3: number): number {
   return Math.round(volumeM3 * 5e4);
+}
+
+/** Outline of the bladder, metres in the figure's frame: its gas moves to the high end; null where there is next to none. */
+export function bladderOutline(volumeM3: number, shift: number): number[] | null {
+  const half = 0.27 * Math.max(0.55, (volumeM3 / 8e-3) ** 0.3);
+  const area = volumeM3 / ACROSS_M;
+  const thick = area / (Math.PI * half);
+  return thick > 2e-3 ? lobe({ x: -0.1 + 0.1 * shift, y: -0.145 - 0.4 * thick }, half, area, -0.25 * shift) : null;
+}
+
+/** Where the cylinders lie in the figure's frame, metres; the first behind the others. */
+export function cylinderBoxes({ vessels }: Rig): { x: number; y: number; width: number; height: number }[] {
+  return vessels.map(({ waterM3 }, i) => {
+    const size = Math.cbrt(waterM3 / 12e-3);
+    const [half, radius] = [0.31 * size, 0.088 * size];
+    const back = vessels.length - 1 - i;
+    const y = CYLINDER_Y - 0.06 * back - radius + 0.088;
+    return { x: CYLINDER_X + 0.035 * back - half, y: y - radius, width: half * 2, height: radius * 2 };
+  });
 }

@@ -85,16 +85,7 @@ export class Diver {
 
   /** The part of the page that the figure takes. */
   boxOf({ depthM, state }: StageView, frame: Frame): Box {
-    const px = frame.pxPerM * frame.enlarged;
-    const y = depthToY(frame, depthM);
-    const [cos, sin] = [state.pitchCos, state.pitchSin];
-    const [headX, headY, feetX, feetY] = [0.66 * cos, -0.66 * sin, -1.55 * cos, 1.55 * sin];
-    return {
-      left: frame.nowX + (Math.min(headX, feetX) - 0.2) * px,
-      right: frame.nowX + (Math.max(headX, feetX) + 0.12) * px,
-      top: y + (Math.min(headY, feetY) - 0.3) * px,
-      bottom: y + (Math.max(headY, feetY) + 0.25) * px,
-    };
+    return figureBox(state, depthM, frame);
   }
 
   #coversOf({ rig, state }: StageView, pxPerM: number): Covers {
@@ -116,4 +107,21 @@ export class Diver {
       .bezierCurveTo(p(0.54), p(0.14), p(x - 0.01), p(y + 0.07), p(x), p(y + 0.02))
       .stroke({ width: Math.max(2 * this.#style.unit, 0.022 * pxPerM), color: this.#style.tokens.ink, cap: 'round' });
   }
+}
+
+/** The part of the page that a figure at a depth takes. */
+export function figureBox(
+  { pitchCos, pitchSin }: Pick<StageView['state'], 'pitchCos' | 'pitchSin'>,
+  depthM: number,
+  frame: Frame,
+): Box {
+  const px = frame.pxPerM * frame.enlarged;
+  const y = depthToY(frame, depthM);
+  const [headX, headY, feetX, feetY] = [0.66 * pitchCos, -0.66 * pitchSin, -1.55 * pitchCos, 1.55 * pitchSin];
+  return {
+    left: frame.nowX + (Math.min(headX, feetX) - 0.2) * px,
+    right: frame.nowX + (Math.max(headX, feetX) + 0.12) * px,
+    top: y + (Math.min(headY, feetY) - 0.3) * px,
+    bottom: y + (Math.max(headY, feetY) + 0.25) * px,
+  };
 }

@@ -1,6 +1,7 @@
 export { drawRunSheet } from './run-sheet.ts';
 export type { Sheet, SheetOptions } from './run-sheet-layout.ts';
 export { Stage, type FrameCost, type StageOptions } from './stage.ts';
+export { lookedAt } from './second-looked.ts';
 export type { RendererKind } from './renderer.ts';
 export type {
   AcrossTick,
@@ -13,6 +14,7 @@ export type {
   NeutralMark,
   RateLimits,
   Ring,
+  SecondView,
   StageOverlay,
   StageView,
 } from './view.ts';

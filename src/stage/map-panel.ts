@@ -78,10 +78,9 @@ export class MapPanel {
     this.#hair.y = Math.round(chestY);
     this.#words.root.position.set(freePx, surfaceY);
     this.#words.root.visible = frame.pxPerM === this.#pxPerM;
-    this.#dot(0, toX(map.here.across), chestY);
-    const other = overlay.maps[1]?.here;
-    if (other) this.#dot(1, toX(other.across), depthToY(frame, other.depthM));
-    else this.#dots[1].visible = false;
+    const [own, other] = view.second?.looked ? ([1, 0] as const) : ([0, 1] as const);
+    this.#dot(own, toX(map.here.across), chestY);
+    this.#dots[other].visible = false;
     const seen = {
       top: -surfaceY + 4 * this.#style.unit,
       bottom: heightPx - this.#axis.heightPx - surfaceY,

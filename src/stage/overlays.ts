@@ -7,6 +7,8 @@ import type { Style } from './layout.ts';
 import { Ledges } from './ledges.ts';
 import { MapPanel } from './map-panel.ts';
 import { NeutralSigns } from './neutral-signs.ts';
+import { SecondDiver } from './second-diver.ts';
+import { lookedAt } from './second-looked.ts';
 import type { Taken } from './taken.ts';
 import type { StageView } from './view.ts';
 
@@ -21,6 +23,7 @@ export class Overlays {
   readonly #neutral: NeutralSigns;
   readonly #reach: BreathReach;
   readonly #branches: BranchLines;
+  readonly #second: SecondDiver;
 
   /** Adds its pictures on top of a scene. */
   constructor(style: Style, scene: Container) {
@@ -30,18 +33,22 @@ export class Overlays {
     this.#neutral = new NeutralSigns(style);
     this.#reach = new BreathReach(style);
     this.#branches = new BranchLines(style);
+    this.#second = new SecondDiver(style);
+    scene.addChildAt(this.#second.root, UNDER);
     scene.addChildAt(this.#branches.root, UNDER);
-    scene.addChild(this.#branches.signs);
+    scene.addChild(this.#branches.signs, this.#second.signs);
     for (const { root } of [this.#map, this.#forces, this.#ledges, this.#neutral, this.#reach]) scene.addChild(root);
   }
 
   /** Signs before words, words that are tied to a place before those that can move. */
   draw(view: StageView, frame: Frame, taken: Taken): void {
-    this.#map.draw(view, frame);
-    this.#neutral.draw(view, frame, taken, view.overlay?.kind === 'forces');
-    this.#reach.draw(view, frame, taken);
-    this.#forces.draw(view, frame, taken);
-    this.#ledges.draw(view, frame, taken);
+    const about = lookedAt(view);
+    this.#map.draw(about, frame);
+    this.#second.draw(view, frame, taken);
+    this.#neutral.draw(about, frame, taken, view.overlay?.kind === 'forces');
+    this.#reach.draw(about, frame, taken);
+    this.#forces.draw(about, frame, taken);
+    this.#ledges.draw(about, frame, taken);
     this.#branches.draw(view, frame, taken);
   }
 }

@@ -100,7 +100,10 @@ export class Stage {
   draw(view: StageView): void {
     if (this.#gone) return;
     this.#view = view;
-    if (!this.#asked && (view.overlay || view.breathReachM || view.neutral?.length || view.branches?.length))
+    if (
+      !this.#asked &&
+      (view.overlay || view.breathReachM || view.neutral?.length || view.branches?.length || view.second)
+    )
       void this.#loadOverlays();
     const scene = this.#sceneFor(view);
     const beganMs = performance.now();

@@ -92,6 +92,19 @@ export interface BranchLine {
   readonly dashed: boolean;
 }
 
+/** The second of two divers on the same axis of time: a line of his own, an outline figure, another chest mark. */
+export interface SecondView {
+  readonly rig: Rig;
+  readonly state: Readonly<DiveState>;
+  readonly depthM: number;
+  readonly controls: Controls;
+  readonly recording: Recording;
+  /** What he has that the first has not. */
+  readonly words: string;
+  /** What lies over the water is about him. */
+  readonly looked: boolean;
+}
+
 /** All that one frame shows. Pure data: the stage keeps nothing that is not a function of the last view. */
 export interface StageView {
   readonly rig: Rig;
@@ -133,4 +146,5 @@ export interface StageView {
   readonly overlay?: StageOverlay | null;
   /** Other lines drawn together with the one that is flown. */
   readonly branches?: readonly BranchLine[];
+  readonly second?: SecondView;
 }
