@@ -5,6 +5,8 @@ import type { GasName, Sounds } from './sound-heard.ts';
 /** What has ended stays to be read for so long, and what begins again sooner goes on counting, ticks. */
 const STAYS_TICKS = 2.5 * TICKS_PER_S;
 const SAME_TICKS = 0.3 * TICKS_PER_S;
+/** So many of them at a time, the latest first: the line has no more room. */
+const MOST = 2;
 
 const WORDS: Readonly<Record<GasName, string>> = {
   inflator: 'inflator',
@@ -46,11 +48,11 @@ export class Captions {
   }
 
   get view(): CaptionView {
-    const gas = [...this.#gas];
+    const gas = [...this.#gas].sort(([, a], [, b]) => b.lastTick - a.lastTick).slice(0, MOST);
     const line = ([name, { ticks }]: (typeof gas)[number]) => `${WORDS[name]}: ${(ticks / TICKS_PER_S).toFixed(1)} s`;
     const over = gas.filter(([, { lastTick }]) => this.#tick - lastTick > SAME_TICKS);
     return {
-      breath: this.#breathLps > 0 ? 'breath in' : this.#breathLps < 0 ? 'breath out, bubbles' : '',
+      breath: this.#breathLps > 0 ? 'breath in' : this.#breathLps < 0 ? 'breath out' : '',
       gas: gas.map(line),
       over: over.map(line),
       tone: this.#speedMps < 0 ? 'high tone: rising' : this.#speedMps > 0 ? 'low tone: sinking' : '',

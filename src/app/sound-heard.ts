@@ -5,7 +5,7 @@ import { STILL_MPS } from '../panels/index.ts';
 /** What of a moment is listened to. */
 export interface Listened {
   readonly state: Pick<DiveState, 'tick' | 'speedMps' | 'lungM3' | 'lungMol' | 'letInM3' | 'letOutM3' | 'flags'>;
-  readonly controls: Controls;
+  readonly changes: Moment['changes'];
 }
 
 /** Gas that passes somewhere, by the name of what passes it. */
@@ -34,9 +34,9 @@ const OCTAVE_MPS = 18 / 60;
 const MOST_OCTAVES = 1;
 
 /** Keeps of a moment what is listened to: a dive's own state is changed in place. */
-export function listened({ state, controls }: Moment): Listened {
+export function listened({ state, changes }: Moment): Listened {
   const { tick, speedMps, lungM3, lungMol, letInM3, letOutM3, flags } = state;
-  return { state: { tick, speedMps, lungM3, lungMol, letInM3, letOutM3, flags }, controls };
+  return { state: { tick, speedMps, lungM3, lungMol, letInM3, letOutM3, flags }, changes };
 }
 
 /** What is heard between two moments of a dive that runs; null where it does not, goes back or leaps. */
@@ -47,11 +47,19 @@ export function soundsBetween(rig: Rig, before: Listened, after: Listened): Soun
   const inLps = ((after.state.letInM3 - before.state.letInM3) * 1e3) / seconds;
   const outLps = ((after.state.letOutM3 - before.state.letOutM3) * 1e3) / seconds;
   const { speedMps } = after.state;
+  const hands = handsBetween(after.changes, before.state.tick, after.state.tick);
+  const blown = hands.some(({ oral }) => oral === 1);
   return {
-    breathLps: rig.lungs.open ? breathLps(before, after, seconds, inLps) : 0,
+    breathLps: rig.lungs.open ? breathLps(before, after, seconds, blown ? inLps : 0) : 0,
     gas: [
-      ...(inLps > GAS_LPS ? letIn(after.controls).map((name) => ({ name, way: 'in' as const, lps: inLps })) : []),
-      ...(outLps > GAS_LPS ? letOut(after).map((name) => ({ name, way: 'out' as const, lps: outLps })) : []),
+      ...(inLps > GAS_LPS ? letIn(hands).map((name) => ({ name, way: 'in' as const, lps: inLps })) : []),
+      ...(outLps > GAS_LPS
+        ? letOut(rig, hands, before.state.flags | after.state.flags).map((name) => ({
+            name,
+            way: 'out' as const,
+            lps: outLps,
+          }))
+        : []),
     ],
     speedMps,
     toneHz: toneHz(speedMps),
@@ -65,32 +73,43 @@ export function toneHz(speedMps: number): number | null {
   return MIDDLE_HZ * 2 ** octaves;
 }
 
+/** What the hands did between two ticks; a press may be shorter than a frame. */
+function handsBetween(changes: Moment['changes'], fromTick: number, toTick: number): Controls[] {
+  const hands: Controls[] = [];
+  for (let i = changes.length - 1; i >= 0; i--) {
+    const { tick, controls } = changes[i]!;
+    if (tick < toTick) hands.push(controls);
+    if (tick <= fromTick) break;
+  }
+  return hands;
+}
+
 /** What is blown into the jacket by mouth leaves the lungs, and is no breath. */
-function breathLps(before: Listened, after: Listened, seconds: number, inLps: number): number {
+function breathLps(before: Listened, after: Listened, seconds: number, blownLps: number): number {
   const { lungM3, lungMol } = after.state;
   const moved = (((lungMol - before.state.lungMol) / lungMol) * lungM3 * 1e3) / seconds;
-  const breath = after.controls.oral === 1 ? moved + inLps : moved;
+  const breath = moved + blownLps;
   return Math.abs(breath) < BREATH_LPS ? 0 : breath;
 }
 
-function letIn(c: Controls): GasName[] {
+function letIn(hands: readonly Controls[]): GasName[] {
   return named([
-    ['inflator', c.jacketAdd === 1],
-    ['suit inflator', c.suitAdd === 1],
-    ['by mouth', c.oral === 1],
-    ['loop', c.diluent === 1],
+    ['inflator', hands.some((c) => c.jacketAdd === 1)],
+    ['suit inflator', hands.some((c) => c.suitAdd === 1)],
+    ['by mouth', hands.some((c) => c.oral === 1)],
+    ['loop', hands.some((c) => c.diluent === 1)],
   ]);
 }
 
-/** A drysuit's own valve opens without a hand on it. */
-function letOut({ controls: c, state }: Listened): GasName[] {
+/** Valves that open by themselves are what is left when no hand is on one. */
+function letOut(rig: Rig, hands: readonly Controls[], flags: number): GasName[] {
   const names = named([
-    ['vent', c.jacketVent !== 0],
-    ['suit vent', c.suitVent === 1],
-    ['nose', c.noseVent === 1],
-    ['relief valve', (state.flags & FLAG.relief) !== 0],
+    ['vent', hands.some((c) => c.jacketVent !== 0)],
+    ['suit vent', hands.some((c) => c.suitVent === 1)],
+    ['nose', hands.some((c) => c.noseVent === 1)],
+    ['relief valve', (flags & FLAG.relief) !== 0],
   ]);
-  return names.length > 0 ? names : ['suit valve'];
+  return names.length > 0 ? names : [rig.drysuit ? 'suit valve' : 'relief valve'];
 }
 
 function named(all: readonly (readonly [GasName, boolean])[]): GasName[] {

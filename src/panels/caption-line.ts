@@ -15,7 +15,7 @@ export class CaptionLine extends Panel {
   override render() {
     if (!this.captions) return html``;
     const { breath, gas, over, tone } = this.captions;
-    const spans = [...(breath ? [breath] : []), ...gas];
+    const spans = [...gas, ...(breath ? [breath] : [])];
     return html`<p aria-hidden="true">
         ${spans.map((words) => html`<span>${words}</span>`)}${tone ? html`<span class="tone">${tone}</span>` : nothing}
       </p>

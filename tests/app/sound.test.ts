@@ -60,6 +60,22 @@ describe('soundsBetween()', () => {
     expect(litres(vented.map(({ lps }) => lps))).toBeCloseTo(dive.state.letOutM3 * 1e3, 6);
   });
 
+  test('a jacket that is filled until it can hold no more lets the rest out by its own valve, and by nothing else', () => {
+    const dive = begun(3, rig.jacket.capacityM3 - 1e-3);
+    const names = heard(dive, { jacketAdd: 1 }, 3).flatMap(({ sounds }) => sounds.gas.map(({ name }) => name));
+    expect(new Set(names)).toEqual(new Set(['inflator', 'relief valve']));
+  });
+
+  test('a press that began and ended between two frames is heard by its name', () => {
+    const dive = begun();
+    const before = listened(dive);
+    for (const jacketVent of [2, 0]) {
+      dive.steer({ ...rest, jacketVent });
+      dive.advance(6);
+    }
+    expect(soundsBetween(rig, before, listened(dive))!.gas.map(({ name }) => name)).toEqual(['vent']);
+  });
+
   test('a vent that has nothing to let out is silent', () => {
     const dive = begun(10, 0);
     heard(dive, { jacketVent: 2 }, 2);
@@ -117,7 +133,7 @@ describe('Captions', () => {
       captions.hear(sounds, tick);
       return captions.view;
     });
-    expect(new Set(said.map(({ breath }) => breath))).toEqual(new Set(['', 'breath in', 'breath out, bubbles']));
+    expect(new Set(said.map(({ breath }) => breath))).toEqual(new Set(['', 'breath in', 'breath out']));
     expect(said.at(-1)!.tone).toBe('low tone: sinking');
     captions.clear();
     expect(captions.view).toEqual({ breath: '', gas: [], over: [], tone: '' });
