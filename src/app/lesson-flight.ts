@@ -4,17 +4,21 @@ import {
   advanceLesson,
   answerPrompt,
   beginLesson,
+  begunSteps,
   debriefQuestion,
   judgeLesson,
   lessonSetup,
   lessonStart,
+  meddled,
   predictionOutcomes,
   viewLesson,
+  watchedDive,
   type Answer,
   type Lesson,
   type LessonResult,
   type LessonRun,
   type LessonView,
+  type Prompt,
 } from '../lesson/index.ts';
 import type { Debrief } from '../panels/index.ts';
 import type { StageView } from '../stage/index.ts';
@@ -27,17 +31,21 @@ export class LessonFlight {
   readonly flight: Flight;
   #run: LessonRun;
   readonly #given: Answer[] = [];
+  #shown: Prompt | null = null;
 
   private constructor(lesson: Lesson, flight: Flight) {
     this.lesson = lesson;
     this.flight = flight;
     this.#run = beginLesson(lesson);
+    flight.meddle = (wanted, state) =>
+      meddled(begunSteps(lesson, this.#run), flight.rig, flight.dive.recording, wanted, state);
   }
 
   /** The lesson at its beginning, its setup fetched. */
   static async begin(lesson: Lesson): Promise<LessonFlight> {
     const rig = rigOf(lessonSetup(lesson, await readySetup(lesson.setup.ready)));
-    return new LessonFlight(lesson, new Flight(rig, lessonStart(lesson, rig)));
+    const [seed] = crypto.getRandomValues(new Uint32Array(1));
+    return new LessonFlight(lesson, new Flight(rig, lessonStart(lesson, rig, seed)));
   }
 
   /**
@@ -69,13 +77,23 @@ export class LessonFlight {
   }
 
   view(): LessonView {
-    return viewLesson(this.lesson, this.#run, this.flight.dive.recording);
+    const view = viewLesson(this.lesson, this.#run, this.flight.dive.recording);
+    return view.prompt?.kind === 'watch' ? { ...view, prompt: this.#watched(view.prompt) } : view;
+  }
+
+  /** A dive that is shown, with what it came to; reckoned once. */
+  #watched(prompt: Extract<Prompt, { kind: 'watch' }>): Prompt {
+    if (this.#shown?.id === prompt.id) return this.#shown;
+    const step = this.lesson.steps.find((one) => one.kind === 'watch' && one.id === prompt.id);
+    if (step?.kind !== 'watch') return prompt;
+    this.#shown = { ...prompt, frames: watchedDive(this.lesson, this.flight.rig, step).frames };
+    return this.#shown;
   }
 
   /** Kind of the goal that is flown or asked about now. */
   goal(): 'float' | 'travel' | 'hold' {
     const step = this.lesson.steps.slice(this.#run.step).find((next) => next.kind === 'fly');
-    return step?.kind === 'fly' ? step.goal.kind : 'hold';
+    return step?.kind === 'fly' && step.goal.kind !== 'meet' ? step.goal.kind : 'hold';
   }
 
   /** Rates that were in force, each from the start of its phase on: the line keeps what it was drawn under. */

@@ -1,6 +1,8 @@
 import type { Rig, Setup } from '../diver/index.ts';
 import { floatingDepthM, type Start } from '../dive/index.ts';
-import type { Lesson } from './lesson.ts';
+import { chanceOf, type Chance } from '../pilot/index.ts';
+import { neutralJacketM3 } from './carrying.ts';
+import type { Lesson, LessonStart, StartUnder } from './lesson.ts';
 
 /** A ready setup with what the lesson changes in it. More lead goes on the last piece, which is never let go in our setups. */
 export function lessonSetup(lesson: Lesson, ready: Setup): Setup {
@@ -22,10 +24,30 @@ export function lessonSetup(lesson: Lesson, ready: Setup): Setup {
   return { ...ready, water, suit, lead, cylinders };
 }
 
-/** Where the dive of a lesson begins: afloat and upright, or level and at rest at its depth. */
-export function lessonStart(lesson: Lesson, rig: Rig): Start {
-  const { start } = lesson;
-  const jacketM3 = start.jacketL * 1e-3;
-  if (start.place === 'under') return { depthM: start.depthM, jacketM3, pitchDeg: 0 };
-  return { depthM: floatingDepthM(rig, jacketM3), jacketM3, pitchDeg: 90 };
+/**
+ * Where a dive of a lesson begins: afloat and upright, or under water.
+ * @param seed of what is left to chance in it
+ * @param start another place than the lesson's own
+ */
+export function lessonStart(lesson: Lesson, rig: Rig, seed = 1, start: LessonStart = lesson.start): Start {
+  if (start.place === 'afloat') {
+    const jacketM3 = start.jacketL * 1e-3;
+    return { depthM: floatingDepthM(rig, jacketM3), jacketM3, pitchDeg: 90 };
+  }
+  const { depthM, pitchDeg, speedMpmin } = start;
+  return { depthM, jacketM3: startJacketM3(rig, start, seed), pitchDeg, speedMps: speedMpmin / 60 };
+}
+
+/** Gas in the jacket at a start under water, m³, brought between what never leaves it and its capacity. */
+function startJacketM3(rig: Rig, { gas, depthM }: StartUnder, seed: number): number {
+  if ('jacketL' in gas) return gas.jacketL * 1e-3;
+  const chance = chanceOf(seed);
+  const offL = 'offNeutralL' in gas ? gas.offNeutralL : wrongL(gas.wrongByL, chance);
+  const { residualM3, capacityM3 } = rig.jacket;
+  return Math.min(Math.max(neutralJacketM3(rig, depthM) + offL * 1e-3, residualM3), capacityM3);
+}
+
+function wrongL([least, most]: readonly [number, number], chance: Chance): number {
+  const sign = chance.uniform() < 0.5 ? -1 : 1;
+  return sign * (least + (most - least) * chance.uniform());
 }

@@ -1,12 +1,16 @@
 import type { Rig } from '../diver/index.ts';
 import { Dive, TICKS_PER_CHANGE, TICKS_PER_S, startState, type DiveEvent } from '../dive/index.ts';
-import { pilotOf, type PilotName, type Task } from '../pilot/index.ts';
+import type { PilotName, Task } from '../pilot/index.ts';
 import { lessonStart } from './begin.ts';
+import { meddled } from './happening.ts';
 import { judgeLesson } from './judge.ts';
 import type { Lesson } from './lesson.ts';
 import type { LessonResult } from './mark.ts';
 import type { LessonRun } from './run.ts';
 import { advanceLesson, answerPrompt, beginLesson, promptOf } from './runner.ts';
+import { flyerOf } from './script.ts';
+import { begunSteps } from './steps.ts';
+import type { Flyer } from './watch.ts';
 
 /** No lesson takes longer, seconds: a file that would is a mistake. */
 const LONGEST_S = 3600;
@@ -21,9 +25,9 @@ export interface FlownLesson extends LessonResult {
  * Flies a lesson without a screen: the pilot passes predictions over, decides twenty times a second, and the dive ends when
  * nothing is left to fly. The same lesson, rig, pilot and seed give the same bits.
  */
-export function flyLesson(lesson: Lesson, rig: Rig, pilotName: PilotName, seed: number): FlownLesson {
-  const pilot = pilotOf(pilotName, rig, seed);
-  const dive = new Dive(rig, startState(rig, lessonStart(lesson, rig)));
+export function flyLesson(lesson: Lesson, rig: Rig, by: PilotName | Flyer, seed: number): FlownLesson {
+  const pilot = flyerOf(typeof by === 'string' ? { pilot: by } : by, rig, seed);
+  const dive = new Dive(rig, startState(rig, lessonStart(lesson, rig, seed)));
   let run = beginLesson(lesson);
   for (;;) {
     while (promptOf(lesson, run)) run = answerPrompt(lesson, run, null);
@@ -32,7 +36,8 @@ export function flyLesson(lesson: Lesson, rig: Rig, pilotName: PilotName, seed: 
     if (run.ended !== null || dive.tick > LONGEST_S * TICKS_PER_S) break;
     // A question came up on this row: pass it over before deciding.
     if (run !== before && promptOf(lesson, run)) continue;
-    dive.steer(pilot.decide(dive.state, taskOf(lesson, run)));
+    const wanted = pilot.decide(dive.state, taskOf(lesson, run));
+    dive.steer(meddled(begunSteps(lesson, run), rig, dive.recording, wanted, dive.state));
     dive.advance(TICKS_PER_CHANGE);
   }
   return { ...judgeLesson(lesson, run, dive), run, events: dive.events, dive };
@@ -45,5 +50,6 @@ function taskOf(lesson: Lesson, run: LessonRun): Task {
   const { goal } = step;
   if (goal.kind === 'travel') return { kind: 'travel', depthM: goal.toM };
   if (goal.kind === 'hold') return { kind: 'hold', depthM: goal.atM };
+  if (goal.kind === 'meet') return goal.aimM > 0 ? { kind: 'hold', depthM: goal.aimM } : { kind: 'surface' };
   return run.phases.length > 1 || lesson.start.place === 'under' ? { kind: 'surface' } : { kind: 'float' };
 }

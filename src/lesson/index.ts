@@ -15,16 +15,39 @@ export type {
   Limits,
   MarkId,
   MarkTask,
-  Option,
-  PredictStep,
   SetupChanges,
   Step,
 } from './lesson.ts';
-export type { Criterion, Habit, LessonResult, Mark, MarkPart, PredictionOutcome, ReportWord, Verdict } from './mark.ts';
-export type { Answer, FlownPhase, LessonBand, LessonRun, LessonView, LockedAnswer, PhaseView, Prompt } from './run.ts';
+export type {
+  Criterion,
+  Habit,
+  LessonResult,
+  Mark,
+  MarkPart,
+  PredictionOutcome,
+  ReportWord,
+  StepDemand,
+  Verdict,
+} from './mark.ts';
+export type {
+  Answer,
+  FlownPhase,
+  LessonBand,
+  LessonRun,
+  LessonView,
+  LockedAnswer,
+  PhaseView,
+  Prompt,
+  PromptScale,
+} from './run.ts';
+export type { Option, PredictStep } from './predict.ts';
 export type { Topic } from './topics.ts';
+export { predictionDemand } from './demands.ts';
 export { predictionOutcomes } from './outcomes.ts';
-export { advanceLesson, answerPrompt, beginLesson, promptOf } from './runner.ts';
-export { debriefQuestion } from './steps.ts';
+export { advanceLesson, answerPrompt, beginLesson, promptOf, retried } from './runner.ts';
+export { begunSteps, debriefQuestion } from './steps.ts';
+export { meddled } from './happening.ts';
+export { watchedDive, type Frame } from './watched.ts';
+export type { Flyer, Proof, ScriptChange, WatchStep } from './watch.ts';
 export { viewLesson } from './view.ts';
 export type { Flown } from './trace.ts';

@@ -1,5 +1,6 @@
 import { HEAD_OUT_M } from '../diver/index.ts';
 import { ascentMark } from './ascent-mark.ts';
+import { stepDemands } from './demands.ts';
 import { descentMark } from './descent-mark.ts';
 import { ROWS_PER_S, windowEndRow } from './goal.ts';
 import { breathHabit, heldBreaths, type BreathHeld } from './habits.ts';
@@ -18,7 +19,8 @@ const SHOT_MPMIN = 18;
 
 /**
  * Marks, habits and verdict of a flown lesson, from its recorded rows alone: the same for every frame rate and after replay.
- * pass: every criterion of every mark is met and nothing was missed; error: there was nothing to judge.
+ * pass: every criterion of every mark is met, all that steps asked for was kept and nothing was missed; error: it was not flown
+ * to its end.
  */
 export function judgeLesson(lesson: Lesson, run: LessonRun, flown: Flown): LessonResult {
   const trace = traceOf(flown);
@@ -26,10 +28,12 @@ export function judgeLesson(lesson: Lesson, run: LessonRun, flown: Flown): Lesso
   const marks = lesson.marks.map((task) => markOf(lesson, run, task, trace, breaths));
   const habits = [...breaths.map(breathHabit), ...shots(lesson, run, trace)];
   const missed = run.ended === 'late' ? missedWords(lesson, run) : null;
-  if (run.ended === null || marks.length === 0)
-    return { verdict: 'error', marks, habits, missed: missed ?? 'The lesson was not flown to its end' };
-  const pass = run.ended === 'flown' && marks.every(({ ok, score }) => ok && score > 0);
-  return { verdict: pass ? 'pass' : 'fail', marks, habits, missed };
+  const demands = stepDemands(lesson, run);
+  if (run.ended === null)
+    return { verdict: 'error', marks, demands, habits, missed: 'The lesson was not flown to its end' };
+  const kept = run.ended === 'flown' && demands.every(({ met }) => met);
+  const pass = kept && marks.every(({ ok, score }) => ok && score > 0);
+  return { verdict: pass ? 'pass' : 'fail', marks, demands, habits, missed };
 }
 
 function markOf(lesson: Lesson, run: LessonRun, task: MarkTask, trace: Trace, breaths: readonly BreathHeld[]): Mark {

@@ -1,7 +1,8 @@
 import { checkYaml, problemText, readYaml, type Path, type Problem, type YamlText } from '../diver/file.ts';
-import type { Lesson, MarkTask, Step } from './lesson.ts';
+import { completed } from './completed.ts';
+import type { Lesson } from './lesson.ts';
 import { lessonRules } from './lesson-rules.ts';
-import { lessonSchema, type GivenLesson, type GivenPredict } from './lesson-schema.ts';
+import { lessonSchema, type GivenPredict } from './lesson-schema.ts';
 import { predictRules } from './predict-rules.ts';
 
 /**
@@ -41,27 +42,4 @@ function predictProblems(yaml: YamlText, wrong: readonly Path[]): Problem[] {
     if (!isPredict || unsound) return [];
     return predictRules(step as GivenPredict).map(({ key, ...rest }) => ({ ...yaml.at(['steps', i, key]), ...rest }));
   });
-}
-
-/** The lesson with every key that was left out. */
-function completed(given: GivenLesson): Lesson {
-  const { start } = given;
-  return {
-    ...given,
-    beliefs: given.beliefs ?? [],
-    setup: { ready: given.setup.ready, changes: given.setup.changes ?? {} },
-    start:
-      start.depthM === undefined
-        ? { place: 'afloat', jacketL: start.jacketL }
-        : { place: 'under', depthM: start.depthM, jacketL: start.jacketL },
-    steps: given.steps.map((step) =>
-      step.kind === 'fly'
-        ? { ...step, limits: { upMpmin: step.limits?.upMpmin ?? null, downMpmin: step.limits?.downMpmin ?? null } }
-        : // The rules of predictions have seen to it that each has the keys of its shape.
-          (step as Step),
-    ),
-    marks: given.marks.map(
-      (mark) => ({ ...mark, fastAscentIsThePoint: mark.fastAscentIsThePoint ?? false }) as MarkTask,
-    ),
-  };
 }

@@ -1,5 +1,6 @@
 import { READY_SETUPS } from '../diver/index.ts';
 import { nearest } from '../diver/file.ts';
+import { flyerRules, goalRules, keepRules, pairRules, startRules, type DetailBreak } from './detail-rules.ts';
 import type { GivenLesson, GivenStep } from './lesson-schema.ts';
 
 type Path = readonly (string | number)[];
@@ -14,7 +15,57 @@ export interface LessonBreak {
 
 /** Rules about the whole lesson, once every key of it is sound by itself. */
 export function lessonRules(lesson: GivenLesson): LessonBreak[] {
-  return [...setupRules(lesson), ...startRules(lesson), ...orderRules(lesson.steps), ...markRules(lesson)];
+  return [
+    ...setupRules(lesson),
+    ...under(['start'], startRules(lesson.start)),
+    ...orderRules(lesson.steps),
+    ...lesson.steps.flatMap((step, i) => stepRules(step, ['steps', i])),
+    ...markRules(lesson),
+    ...proofRules(lesson),
+  ];
+}
+
+/** Breaks of a part of the lesson, with where that part stands. */
+function under(place: Path, breaks: readonly DetailBreak[]): LessonBreak[] {
+  return breaks.map(({ at, ...rest }) => ({ at: [...place, ...at], ...rest }));
+}
+
+function stepRules(step: GivenStep, place: Path): LessonBreak[] {
+  if (step.kind === 'watch') {
+    const start = step.start ? under([...place, 'start'], startRules(step.start)) : [];
+    return [...under(place, flyerRules(step)), ...start];
+  }
+  if (step.kind !== 'fly') return [];
+  const { goal, keep = [], events = [] } = step;
+  return [
+    ...under([...place, 'goal'], goalRules(goal)),
+    ...keep.flatMap((one, i) => under([...place, 'keep', i], keepRules(one, events.length > 0))),
+    ...events.flatMap(({ afterS }, i) => under([...place, 'events', i], pairRules('afterS', afterS))),
+  ];
+}
+
+/** Faults that no mark and no step of a lesson bears the name of. */
+const HABITS = ['breath-held-while-rising', 'shot-to-the-surface'];
+
+function proofRules({ proof = [], marks, steps }: GivenLesson): LessonBreak[] {
+  const flown = steps.flatMap((step) => (step.kind === 'fly' ? [step.id] : []));
+  const known = [...marks.map(({ mark }) => mark), ...flown, ...HABITS];
+  return proof.flatMap((one, i) => {
+    const broken = under(['proof', i], flyerRules(one));
+    const { fault } = one;
+    if (fault === undefined || (one.comes === 'fail' && known.includes(fault))) return broken;
+    const near = nearest(fault, known) ?? known[0];
+    const suggestion = one.comes === 'pass' ? 'Delete fault: who passes has none' : `Write ${near}`;
+    return [
+      ...broken,
+      {
+        at: ['proof', i, 'fault'],
+        found: one.comes === 'pass' ? 'fault with comes: pass' : fault,
+        allowed: `with comes: fail one of ${known.join(', ')}`,
+        suggestion,
+      },
+    ];
+  });
 }
 
 function setupRules({ setup }: GivenLesson): LessonBreak[] {
@@ -23,19 +74,6 @@ function setupRules({ setup }: GivenLesson): LessonBreak[] {
   const near = nearest(setup.ready, ids);
   const suggestion = near === undefined ? `Write ${ids[0]}, for example` : `Write ${near}`;
   return [{ at: ['setup', 'ready'], found: setup.ready, allowed: `one of ${ids.join(', ')}`, suggestion }];
-}
-
-function startRules({ start }: GivenLesson): LessonBreak[] {
-  const wanted = start.place === 'under';
-  if (wanted === (start.depthM !== undefined)) return [];
-  return [
-    {
-      at: ['start', 'depthM'],
-      found: wanted ? 'no depthM with place under' : 'depthM with place afloat',
-      allowed: 'depthM with place under only',
-      suggestion: wanted ? 'Add depthM' : 'Delete depthM: afloat, the jacket decides the depth',
-    },
-  ];
 }
 
 function orderRules(steps: readonly GivenStep[]): LessonBreak[] {

@@ -1,4 +1,7 @@
-import type { Topic } from './topics.ts';
+import type { Keep, MeetGoal } from './condition.ts';
+import type { LessonEvent } from './happening.ts';
+import type { PredictStep } from './predict.ts';
+import type { Proof, WatchStep } from './watch.ts';
 
 /**
  * A lesson as its file gives it, with nothing left out. Units as people write them, each in the key's name: metres, seconds,
@@ -11,14 +14,24 @@ export interface Lesson {
   readonly minutes: number;
   /** Where in the course it belongs. */
   readonly phase: CoursePhase;
+  /** Where it is used: a short demonstration, an hour of theory, or alone. */
+  readonly paths: readonly CoursePath[];
+  /** instructor: shown first, and flown once the instructor has opened it. */
+  readonly opens: 'always' | 'instructor';
   /** Beliefs that it probes. */
   readonly beliefs: readonly Belief[];
   readonly objective: string;
   readonly caution: string;
+  /** Values in force, in words with their unit, each with why it is that one. */
+  readonly values: readonly { readonly value: string; readonly why: string }[];
   readonly setup: LessonSetup;
   readonly start: LessonStart;
   readonly steps: readonly Step[];
   readonly marks: readonly MarkTask[];
+  /** So many of the predictions that were answered must be right; null where none must. */
+  readonly rightAtLeast: number | null;
+  /** Who passes and who fails, held by a test. */
+  readonly proof: readonly Proof[];
   /** What no screen can give: shown after the lesson. */
   readonly waterAdds: string;
 }
@@ -34,6 +47,10 @@ export const COURSE_PHASES = [
   'limits',
 ] as const;
 export type CoursePhase = (typeof COURSE_PHASES)[number];
+
+/** Ways through the lessons. */
+export const COURSE_PATHS = ['demonstration', 'theory', 'self-study'] as const;
+export type CoursePath = (typeof COURSE_PATHS)[number];
 
 /** What students believe before the lesson. @source Loverude, Kautz & Heron 2003 (Am. J. Phys. 71:1178); Besson 2004; Kiray et al. 2015; recalled */
 export const BELIEFS = [
@@ -73,12 +90,26 @@ export interface SetupChanges {
   readonly bottomM?: number;
 }
 
-/** Afloat upright with so much gas in the jacket, or at a depth, level and at rest. */
-export type LessonStart =
-  | { readonly place: 'afloat'; readonly jacketL: number }
-  | { readonly place: 'under'; readonly depthM: number; readonly jacketL: number };
+/** Afloat upright with so much gas in the jacket, or under water. */
+export type LessonStart = { readonly place: 'afloat'; readonly jacketL: number } | StartUnder;
 
-export type Step = ExplainStep | PredictStep | FlyStep | AskStep;
+/** At a depth, with a speed (positive down) and an attitude; at rest and level unless said. */
+export interface StartUnder {
+  readonly place: 'under';
+  readonly depthM: number;
+  readonly gas: StartGas;
+  readonly speedMpmin: number;
+  readonly pitchDeg: number;
+}
+
+/**
+ * Gas in the jacket at that depth: litres; litres more than neutral at mid-breath, below 0 for fewer; or wrong by chance, so many
+ * litres more or fewer than neutral.
+ */
+export type StartGas =
+  { readonly jacketL: number } | { readonly offNeutralL: number } | { readonly wrongByL: readonly [number, number] };
+
+export type Step = ExplainStep | PredictStep | WatchStep | FlyStep | AskStep;
 
 /** Something said before flying goes on. */
 export interface ExplainStep {
@@ -95,52 +126,6 @@ export interface AskStep {
   readonly question: string;
 }
 
-export interface Option {
-  readonly id: string;
-  readonly words: string;
-}
-
-interface PredictBase {
-  readonly kind: 'predict';
-  readonly id: string;
-  readonly question: string;
-  /** Why it is so, shown with the answer. */
-  readonly why: string;
-}
-
-/** A prediction about a topic that the model computes from the lesson's own setup. */
-interface Computed {
-  readonly topic: Topic;
-  /** Depth that the topic is asked at, and the one it leads to. */
-  readonly atM?: number;
-  readonly toM?: number;
-}
-
-/** A choice among plain buttons; option ids are the outcomes of the topic. Only what no topic covers has its answer typed in. */
-export interface PredictChoice extends PredictBase, Partial<Computed> {
-  readonly shape: 'choice';
-  readonly options: readonly Option[];
-  readonly answer?: string;
-}
-
-/** A number on a scale of equal steps; right within `within` of the computed one. */
-export interface PredictNumber extends PredictBase, Computed {
-  readonly shape: 'number';
-  readonly unit: string;
-  readonly least: number;
-  readonly most: number;
-  readonly step: number;
-  readonly within: number;
-}
-
-/** Items to be put in order, the greatest first; item ids are what the topic orders. */
-export interface PredictOrder extends PredictBase, Computed {
-  readonly shape: 'order';
-  readonly items: readonly Option[];
-}
-
-export type PredictStep = PredictChoice | PredictNumber | PredictOrder;
-
 /** One phase that is flown. */
 export interface FlyStep {
   readonly kind: 'fly';
@@ -151,7 +136,16 @@ export interface FlyStep {
   readonly goal: Goal;
   /** Rates in force, metres a minute; null for none. */
   readonly limits: Limits;
+  /** What must hold from its first row to its last; a break is told and the flying goes on. */
+  readonly keep: readonly Keep[];
+  /** What goes wrong in it. */
+  readonly events: readonly LessonEvent[];
+  readonly gauges: Gauges;
 }
+
+/** Gauges that are shown: all, the rate alone, none. */
+export const GAUGES = ['all', 'rate', 'none'] as const;
+export type Gauges = (typeof GAUGES)[number];
 
 export interface Limits {
   readonly upMpmin: number | null;
@@ -159,7 +153,7 @@ export interface Limits {
 }
 
 /** What ends a phase. */
-export type Goal = FloatGoal | TravelGoal | HoldGoal;
+export type Goal = FloatGoal | TravelGoal | HoldGoal | MeetGoal;
 
 /** Positive at the surface, the head clear of the water for so long; begun within the limit. */
 export interface FloatGoal {

@@ -67,10 +67,21 @@ export interface PredictionOutcome {
   readonly atS: number;
 }
 
+/** Something that a flown step, or the lesson, asked for beside the marks. */
+export interface StepDemand {
+  /** Id of the step. */
+  readonly id: string;
+  readonly title: string;
+  readonly says: string;
+  readonly met: boolean;
+  readonly atS: number | null;
+}
+
 /** What came of a lesson. */
 export interface LessonResult {
   readonly verdict: Verdict;
   readonly marks: readonly Mark[];
+  readonly demands: readonly StepDemand[];
   readonly habits: readonly Habit[];
   /** What was not reached in its time, in words; null when everything was. */
   readonly missed: string | null;

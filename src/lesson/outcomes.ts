@@ -1,6 +1,7 @@
 import type { Rig } from '../diver/index.ts';
 import { ROWS_PER_S } from './goal.ts';
-import type { Lesson, PredictStep } from './lesson.ts';
+import type { Lesson } from './lesson.ts';
+import type { PredictStep } from './predict.ts';
 import type { PredictionOutcome } from './mark.ts';
 import type { Answer, LessonRun } from './run.ts';
 import { truthOf, type Truth } from './truth.ts';
@@ -27,14 +28,23 @@ export function predictionOutcomes(lesson: Lesson, rig: Rig, run: LessonRun): Pr
 
 function isRight(step: PredictStep, answer: Answer, truth: Truth): boolean {
   if (answer === null) return false;
-  if (step.shape === 'number') return Math.abs(Number(answer) - Number(truth)) <= step.within + 1e-9;
-  if (step.shape === 'order') return Array.isArray(answer) && String(answer) === String(truth);
+  if (step.shape === 'number' || step.shape === 'place')
+    return Math.abs(Number(answer) - Number(truth)) <= step.within + 1e-9;
+  if (step.shape === 'curve') {
+    const [said, came] = [answer, truth] as [readonly number[], readonly number[]];
+    return came.every((value, i) => Math.abs(Number(said[i]) - value) <= step.within + 1e-9);
+  }
+  if (step.shape === 'order') return String(answer) === String(truth);
   return answer === truth;
 }
 
 function inWords(step: PredictStep, value: Truth): string {
-  if (step.shape === 'number') return `${Number(value).toFixed(1)} ${step.unit}`;
+  if (step.shape === 'number' || step.shape === 'place') return `${Number(value).toFixed(1)} ${step.unit}`;
+  if (step.shape === 'curve')
+    return (value as readonly number[])
+      .map((one, i) => `${one.toFixed(1)} ${step.unit} at ${step.along[i]} ${step.alongUnit}`)
+      .join(', ');
   const options = step.shape === 'choice' ? step.options : step.items;
-  const ids = typeof value === 'object' ? value : [String(value)];
+  const ids = typeof value === 'object' ? value.map(String) : [String(value)];
   return ids.map((one) => options.find(({ id }) => id === one)?.words ?? one).join(', ');
 }

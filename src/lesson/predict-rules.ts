@@ -1,5 +1,5 @@
 import type { GivenPredict } from './lesson-schema.ts';
-import { TOPICS, type TopicShape } from './topics.ts';
+import { PARAMETERS, TOPICS, type TopicShape } from './topics.ts';
 
 /** A break of a rule that joins several keys of a step. */
 export interface StepBreak {
@@ -10,11 +10,15 @@ export interface StepBreak {
   readonly suggestion: string;
 }
 
+const SCALE = ['unit', 'least', 'most', 'step', 'within'] as const;
 const SHAPE_KEYS = {
   choice: ['options'],
-  number: ['unit', 'least', 'most', 'step', 'within'],
+  number: SCALE,
+  place: SCALE,
+  curve: [...SCALE, 'along', 'alongUnit'],
   order: ['items'],
 } as const;
+const ALL_SHAPE_KEYS = ['options', ...SCALE, 'along', 'alongUnit', 'items'] as const;
 /** A choice in words like these is a number of this setup. */
 const QUANTITY = /^\D{0,12}\d+(?:[.,]\d+)?\s*(?:L|m|s|kg|kgf|bar|litres?|metres?|seconds?|m\/min)\b/i;
 
@@ -25,19 +29,18 @@ export function predictRules(step: GivenPredict): StepBreak[] {
 
 function shapeRules(step: GivenPredict): StepBreak[] {
   const broken: StepBreak[] = [];
-  for (const [shape, keys] of Object.entries(SHAPE_KEYS))
-    for (const key of keys) {
-      const given = step[key] !== undefined;
-      const wanted = shape === step.shape;
-      if (given === wanted) continue;
-      const shapeIs = `shape ${step.shape}`;
-      broken.push({
-        key,
-        found: wanted ? `no ${key} with ${shapeIs}` : `${key} with ${shapeIs}`,
-        allowed: `with ${shapeIs} the keys ${SHAPE_KEYS[step.shape].join(', ')}`,
-        suggestion: wanted ? `Add ${key}` : `Delete ${key}`,
-      });
-    }
+  const keys: readonly string[] = SHAPE_KEYS[step.shape];
+  for (const key of ALL_SHAPE_KEYS) {
+    const wanted = keys.includes(key);
+    if (wanted === (step[key] !== undefined)) continue;
+    const shapeIs = `shape ${step.shape}`;
+    broken.push({
+      key,
+      found: wanted ? `no ${key} with ${shapeIs}` : `${key} with ${shapeIs}`,
+      allowed: `with ${shapeIs} the keys ${keys.join(', ')}`,
+      suggestion: wanted ? `Add ${key}` : `Delete ${key}`,
+    });
+  }
   if (step.least !== undefined && step.most !== undefined && step.least >= step.most)
     broken.push({
       key: 'least',
@@ -73,18 +76,26 @@ function topicRules(step: GivenPredict, topic: TopicShape): StepBreak[] {
       allowed: `shape ${topic.shape}`,
       suggestion: `Write shape: ${topic.shape}`,
     });
-  for (const key of ['atM', 'toM'] as const) {
-    const needed = topic.depths.some((depth) => depth === key);
+  for (const key of PARAMETERS) {
+    const needed = topic.needs.includes(key);
     if (needed === (step[key] !== undefined)) continue;
+    const metres = key.endsWith('M') ? ', in metres' : '';
     broken.push({
       key,
       found: needed ? `no ${key} with ${step.topic}` : `${key} with ${step.topic}`,
-      allowed: topic.depths.length > 0 ? `the depths ${topic.depths.join(', ')}` : 'no depths',
-      suggestion: needed ? `Add ${key}, in metres` : `Delete ${key}`,
+      allowed: topic.needs.length > 0 ? `with this topic ${topic.needs.join(', ')}` : 'nothing but the topic',
+      suggestion: needed ? `Add ${key}${metres}` : `Delete ${key}`,
     });
   }
-  if (topic.shape === 'number' && step.unit !== undefined && step.unit !== topic.unit)
+  if ('unit' in topic && step.unit !== undefined && step.unit !== topic.unit)
     broken.push({ key: 'unit', found: step.unit, allowed: topic.unit, suggestion: `Write unit: ${topic.unit}` });
+  if (topic.shape === 'curve' && step.alongUnit !== undefined && step.alongUnit !== topic.along)
+    broken.push({
+      key: 'alongUnit',
+      found: step.alongUnit,
+      allowed: topic.along,
+      suggestion: `Write alongUnit: ${topic.along}`,
+    });
   if (topic.shape === 'choice' && step.options && step.shape === 'choice') {
     const ids = step.options.map(({ id }) => id);
     const same = ids.length === topic.outcomes.length && topic.outcomes.every((outcome) => ids.includes(outcome));
@@ -109,16 +120,23 @@ function topicRules(step: GivenPredict, topic: TopicShape): StepBreak[] {
 
 /** Without a topic the answer is typed in: only where it is no number and no outcome that the model could compute. */
 function typedRules(step: GivenPredict): StepBreak[] {
+  const stray = PARAMETERS.filter((key) => step[key] !== undefined).map((key) => ({
+    key,
+    found: `${key} without a topic`,
+    allowed: 'no parameters: nothing is computed from them',
+    suggestion: `Delete ${key}, or write a topic`,
+  }));
   if (step.shape !== 'choice')
     return [
+      ...stray,
       {
         key: 'topic',
         found: `no topic with shape ${step.shape}`,
         allowed: `a topic: ${Object.keys(TOPICS).join(', ')}`,
-        suggestion: 'Numbers and orders are computed by the model: write their topic, and no answer',
+        suggestion: 'Numbers, places, curves and orders are computed by the model: write their topic, and no answer',
       },
     ];
-  const broken: StepBreak[] = [];
+  const broken: StepBreak[] = [...stray];
   const ids = (step.options ?? []).map(({ id }) => id);
   for (const [name, topic] of Object.entries(TOPICS) as [string, TopicShape][])
     if (topic.shape === 'choice' && ids.length > 1 && ids.every((id) => topic.outcomes.includes(id)))

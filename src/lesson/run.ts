@@ -1,8 +1,12 @@
-import type { Option } from './lesson.ts';
+import type { Gauges } from './lesson.ts';
+import type { Option } from './predict.ts';
+import type { Frame } from './watched.ts';
 
 /** A lesson under way: plain data, JSON-safe. Which rows of the recording it has seen, and what it saw. */
 export interface LessonRun {
   readonly lessonId: string;
+  /** 1 for the first time: with more of them hints and gauges fade. */
+  readonly attempt: number;
   /** Index in the lesson's steps of what is asked or flown now; the number of steps once nothing is left. */
   readonly step: number;
   /** Row of the recording that is looked at next. */
@@ -22,10 +26,26 @@ export interface FlownPhase {
   /** Row after its last; null as long as it is under way. */
   readonly toRow: number | null;
   readonly met: boolean;
+  /** Of a goal of several conditions, each in the lesson's order. */
+  readonly each: readonly Met[];
+  /** What was not kept, known once the phase is over. */
+  readonly broken: readonly Broken[];
 }
 
-/** An option's id, a number, or item ids in order; null when the question was passed over. */
-export type Answer = string | number | readonly string[] | null;
+/** How far a condition is met: in its range since a row, and met on one. */
+export interface Met {
+  readonly sinceRow: number | null;
+  readonly metRow: number | null;
+}
+
+/** Something that was to be kept and was not: its place in the step's list, and the row that shows it. */
+export interface Broken {
+  readonly index: number;
+  readonly row: number;
+}
+
+/** An option's id, a number, item ids in order, or the numbers of a curve; null when the question was passed over. */
+export type Answer = string | number | readonly string[] | readonly number[] | null;
 
 /** A prediction that can no longer be changed. */
 export interface LockedAnswer {
@@ -35,20 +55,34 @@ export interface LockedAnswer {
   readonly atRow: number;
 }
 
-/** Something the run is frozen for until it is answered. */
+/** Something the run is frozen for until it is answered; what is only read or watched is answered with null. */
 export type Prompt =
   | { readonly kind: 'explain'; readonly id: string; readonly title: string; readonly text: string }
-  | { readonly kind: 'choice'; readonly id: string; readonly question: string; readonly options: readonly Option[] }
   | {
-      readonly kind: 'number';
+      readonly kind: 'watch';
+      readonly id: string;
+      readonly title: string;
+      readonly text: string;
+      /** What the dive came to at its freezes; absent until somebody who has the rig adds them. */
+      readonly frames?: readonly Frame[];
+    }
+  | { readonly kind: 'choice'; readonly id: string; readonly question: string; readonly options: readonly Option[] }
+  | ({ readonly kind: 'number' | 'place'; readonly id: string; readonly question: string } & PromptScale)
+  | ({
+      readonly kind: 'curve';
       readonly id: string;
       readonly question: string;
-      readonly unit: string;
-      readonly least: number;
-      readonly most: number;
-      readonly step: number;
-    }
+      readonly along: readonly number[];
+      readonly alongUnit: string;
+    } & PromptScale)
   | { readonly kind: 'order'; readonly id: string; readonly question: string; readonly items: readonly Option[] };
+
+export interface PromptScale {
+  readonly unit: string;
+  readonly least: number;
+  readonly most: number;
+  readonly step: number;
+}
 
 /** A place to be, on the time axis of the dive; the stage draws it as it is. */
 export interface LessonBand {
@@ -65,7 +99,9 @@ export interface LessonView {
   readonly title: string;
   /** "31 s so far"; empty where nothing is counted. */
   readonly progress: string;
+  /** Empty where hints have faded. */
   readonly hint: string;
+  readonly gauges: Gauges;
   readonly bands: readonly LessonBand[];
   /** Rates in force, m/s, both positive; null for none. */
   readonly limits: { readonly upMps: number | null; readonly downMps: number | null };

@@ -1,13 +1,13 @@
 import type { Recording } from '../dive/index.ts';
-import { phaseAfter } from './goal.ts';
+import { phaseAfter, phaseFrom } from './goal.ts';
 import type { Lesson } from './lesson.ts';
-import type { Answer, FlownPhase, LessonRun, Prompt } from './run.ts';
+import type { Answer, LessonRun, Prompt, PromptScale } from './run.ts';
 import { nothingLeft } from './steps.ts';
 
-/** A lesson at its beginning. @throws {RangeError} when it has nothing to fly */
-export function beginLesson(lesson: Lesson): LessonRun {
+/** A lesson at its beginning. @param attempt how often it was begun, this time included @throws {RangeError} when it has nothing to fly */
+export function beginLesson(lesson: Lesson, attempt = 1): LessonRun {
   if (nothingLeft(lesson.steps, 0)) throw new RangeError(`beginLesson: ${lesson.id} has nothing to fly`);
-  return entered(lesson, { lessonId: lesson.id, step: 0, nextRow: 0, phases: [], answers: [], ended: null });
+  return entered(lesson, { lessonId: lesson.id, attempt, step: 0, nextRow: 0, phases: [], answers: [], ended: null });
 }
 
 /**
@@ -35,11 +35,15 @@ export function promptOf(lesson: Lesson, run: LessonRun): Prompt | null {
   const step = run.ended === null ? lesson.steps[run.step] : undefined;
   if (!step || step.kind === 'fly' || step.kind === 'ask') return null;
   const { id } = step;
-  if (step.kind === 'explain') return { kind: 'explain', id, title: step.title, text: step.text };
+  if (step.kind === 'explain' || step.kind === 'watch')
+    return { kind: step.kind, id, title: step.title, text: step.text };
   const { question } = step;
   if (step.shape === 'choice') return { kind: 'choice', id, question, options: step.options };
   if (step.shape === 'order') return { kind: 'order', id, question, items: step.items };
-  return { kind: 'number', id, question, unit: step.unit, least: step.least, most: step.most, step: step.step };
+  const scale = { unit: step.unit, least: step.least, most: step.most, step: step.step };
+  if (step.shape === 'curve')
+    return { kind: 'curve', id, question, along: step.along, alongUnit: step.alongUnit, ...scale };
+  return { kind: step.shape, id, question, ...scale };
 }
 
 /**
@@ -53,25 +57,54 @@ export function answerPrompt(lesson: Lesson, run: LessonRun, answer: Answer): Le
   if (answer !== null && !fits(prompt, answer))
     throw new TypeError(`answerPrompt: ${prompt.id} cannot be answered with ${JSON.stringify(answer)}`);
   const answers =
-    prompt.kind === 'explain' ? run.answers : [...run.answers, { id: prompt.id, answer, atRow: run.nextRow }];
+    prompt.kind === 'explain' || prompt.kind === 'watch'
+      ? run.answers
+      : [...run.answers, { id: prompt.id, answer, atRow: run.nextRow }];
   return entered(lesson, { ...run, answers, step: run.step + 1 });
 }
 
 function fits(prompt: Prompt, answer: Exclude<Answer, null>): boolean {
   switch (prompt.kind) {
     case 'explain':
+    case 'watch':
       return false;
     case 'choice':
       return prompt.options.some(({ id }) => id === answer);
     case 'number':
-      return typeof answer === 'number' && answer >= prompt.least && answer <= prompt.most;
+    case 'place':
+      return isOn(prompt, answer);
+    case 'curve':
+      return (
+        Array.isArray(answer) && answer.length === prompt.along.length && answer.every((value) => isOn(prompt, value))
+      );
     case 'order':
       return (
         Array.isArray(answer) &&
         answer.length === prompt.items.length &&
-        prompt.items.every(({ id }) => answer.includes(id))
+        prompt.items.every(({ id }) => answer.some((one) => one === id))
       );
   }
+}
+
+/** Whether a value is a number on a scale. */
+function isOn({ least, most }: PromptScale, value: unknown): boolean {
+  return typeof value === 'number' && value >= least && value <= most;
+}
+
+/**
+ * The run as it was when a flown step began, to fly it again: the dive has to go back to that row. What was predicted stays
+ * locked. null where the step was never begun.
+ */
+export function retried(lesson: Lesson, run: LessonRun, id: string): LessonRun | null {
+  const at = run.phases.findIndex((phase) => phase.id === id);
+  const phase = run.phases[at];
+  const step = lesson.steps.findIndex((one) => one.id === id);
+  const flown = lesson.steps[step];
+  if (!phase || flown?.kind !== 'fly') return null;
+  const phases = [...run.phases.slice(0, at), phaseFrom(flown, phase.fromRow)];
+  const asked = (later: string) => lesson.steps.findIndex((one) => one.id === later) < step;
+  const answers = run.answers.filter((answer) => asked(answer.id));
+  return { ...run, attempt: run.attempt + 1, step, nextRow: phase.fromRow, phases, answers, ended: null };
 }
 
 /** The run at a step it has just come to: a flown one begins a phase, and after the last nothing is left. */
@@ -80,6 +113,5 @@ function entered(lesson: Lesson, run: LessonRun): LessonRun {
   const step = lesson.steps[run.step]!;
   if (step.kind === 'ask') return entered(lesson, { ...run, step: run.step + 1 });
   if (step.kind !== 'fly') return run;
-  const phase: FlownPhase = { id: step.id, fromRow: run.nextRow, reachedRow: null, toRow: null, met: false };
-  return { ...run, phases: [...run.phases, phase] };
+  return { ...run, phases: [...run.phases, phaseFrom(step, run.nextRow)] };
 }

@@ -1,4 +1,5 @@
 import type { FlyStep, Lesson, Step } from './lesson.ts';
+import type { LessonRun } from './run.ts';
 
 /** The steps that are flown, in order. */
 export function flySteps(lesson: Lesson): FlyStep[] {
@@ -7,7 +8,8 @@ export function flySteps(lesson: Lesson): FlyStep[] {
 
 /** Depth that a flown step ends at, metres: 0 at the surface. */
 export function goalDepthM(step: FlyStep): number {
-  return step.goal.kind === 'float' ? 0 : step.goal.kind === 'travel' ? step.goal.toM : step.goal.atM;
+  const { goal } = step;
+  return goal.kind === 'float' ? 0 : goal.kind === 'travel' ? goal.toM : goal.kind === 'hold' ? goal.atM : goal.aimM;
 }
 
 /** Depth that a flown step begins at, metres: where the one before it ends, or where the lesson starts. */
@@ -26,4 +28,12 @@ export function nothingLeft(steps: readonly Step[], from: number): boolean {
 export function debriefQuestion(lesson: Lesson): string {
   for (const step of lesson.steps) if (step.kind === 'ask') return step.question;
   return '';
+}
+
+/** Flown steps that were begun, each with the row it began on: where what goes wrong in them is reckoned from. */
+export function begunSteps(lesson: Lesson, run: LessonRun): (FlyStep & { readonly fromRow: number })[] {
+  return run.phases.flatMap(({ id, fromRow }) => {
+    const step = lesson.steps.find((one): one is FlyStep => one.kind === 'fly' && one.id === id);
+    return step ? [{ ...step, fromRow }] : [];
+  });
 }

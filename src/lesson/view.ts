@@ -1,7 +1,8 @@
 import { HEAD_CLEAR_M } from '../diver/index.ts';
 import type { Recording } from '../dive/index.ts';
 import { ROWS_PER_S, windowEndRow, windowRow } from './goal.ts';
-import type { FlyStep, Lesson } from './lesson.ts';
+import type { MeetGoal } from './condition.ts';
+import { GAUGES, type FlyStep, type Gauges, type Lesson } from './lesson.ts';
 import type { FlownPhase, LessonBand, LessonRun, LessonView, PhaseView } from './run.ts';
 import { promptOf } from './runner.ts';
 import { flySteps, fromDepthM } from './steps.ts';
@@ -21,7 +22,8 @@ export function viewLesson(lesson: Lesson, run: LessonRun, recording: Recording)
         : `${lesson.title}: flown`
       : titleSentence(step!, fromDepthM(lesson, step!.id)),
     progress: phase && step ? progressWords(step, phase, run, recording) : '',
-    hint: done || !step ? '' : step.hint,
+    hint: done || !step ? '' : hintNow(step, phase, run),
+    gauges: step ? gaugesOf(step.gauges, run.attempt) : 'all',
     bands: bandsOf(lesson, run),
     limits: {
       upMps: step && !done && step.limits.upMpmin !== null ? step.limits.upMpmin / 60 : null,
@@ -41,6 +43,7 @@ export function missedWords(lesson: Lesson, run: LessonRun): string {
   const { goal } = step;
   if (goal.kind === 'float') return `${step.title}: the head was not clear of the water in ${plain(goal.withinS)} s`;
   if (goal.kind === 'travel') return `${step.title}: ${plain(goal.toM)} m was not reached in ${plain(goal.withinS)} s`;
+  if (goal.kind === 'meet') return `${step.title}: not in ${plain(goal.withinS)} s: ${goal.says}`;
   return `${step.title}: ${plain(goal.atM)} m was not reached`;
 }
 
@@ -50,12 +53,40 @@ function progressWords(step: FlyStep, phase: FlownPhase, run: LessonRun, recordi
   const seconds = (rows: number) => Math.max(0, Math.floor(rows / ROWS_PER_S));
   if (goal.kind === 'float') return phase.reachedRow === null ? '' : `${seconds(last - phase.reachedRow)} s so far`;
   if (goal.kind === 'travel') return `${seconds(last - phase.fromRow)} of ${plain(goal.withinS)} s`;
+  if (goal.kind === 'meet') return metWords(goal, phase, last);
   if (phase.reachedRow === null) return '';
   const opens = windowRow(goal, phase.reachedRow);
   if (last < opens) return `counted in ${Math.ceil((opens - last) / ROWS_PER_S)} s`;
   let held = 0;
   for (let row = opens; row <= last; row++) if (Math.abs(recording.at(row, 'depthM') - goal.atM) <= goal.bandM) held++;
   return `${seconds(held)} s so far`;
+}
+
+/** Seconds that a condition has been kept, and how many are met. */
+function metWords(goal: MeetGoal, { each }: FlownPhase, lastRow: number): string {
+  const met = each.filter(({ metRow }) => metRow !== null).length;
+  const under = each.findIndex(({ sinceRow, metRow }) => sinceRow !== null && metRow === null);
+  const condition = goal.each[under];
+  const since = each[under]?.sinceRow ?? lastRow;
+  const seconds =
+    condition?.do === 'hold' ? `${Math.floor((lastRow - since) / ROWS_PER_S)} of ${plain(condition.forS)} s` : '';
+  if (goal.each.length === 1) return seconds;
+  return `${met} of ${goal.each.length} done${seconds ? `, ${seconds}` : ''}`;
+}
+
+/** A hint is there at once the first time, after a while the second, and later not at all. */
+const HINT_AFTER_S = 20;
+
+function hintNow(step: FlyStep, phase: FlownPhase | undefined, run: LessonRun): string {
+  if (run.attempt <= 1 || !phase) return run.attempt <= 2 ? step.hint : '';
+  const waited = run.nextRow - phase.fromRow >= HINT_AFTER_S * ROWS_PER_S;
+  return run.attempt === 2 && waited ? step.hint : '';
+}
+
+/** Gauges fade over attempts: what the step shows, then the rate alone, then none. */
+function gaugesOf(gauges: Gauges, attempt: number): Gauges {
+  const faded = Math.min(GAUGES.indexOf(gauges) + Math.max(0, attempt - 2), GAUGES.length - 1);
+  return GAUGES[faded] ?? gauges;
 }
 
 /** Places to be: those that were, the one that is, and on the way to one the earliest moment that the limit allows. */
@@ -69,6 +100,10 @@ function bandsOf(lesson: Lesson, run: LessonRun): LessonBand[] {
     if (goal.kind === 'float') {
       const begins = phase.reachedRow === null ? fromS : phase.reachedRow / ROWS_PER_S;
       bands.push({ fromS: begins, toS, topM: 0, bottomM: HEAD_CLEAR_M, words: 'head clear' });
+      continue;
+    }
+    if (goal.kind === 'meet') {
+      bands.push(...depthBands(goal, fromS, toS));
       continue;
     }
     const atM = goal.kind === 'travel' ? goal.toM : goal.atM;
@@ -88,11 +123,26 @@ function bandsOf(lesson: Lesson, run: LessonRun): LessonBand[] {
   return bands;
 }
 
+/** Depths that the conditions of a goal ask for. */
+function depthBands(goal: MeetGoal, fromS: number, toS: number | null): LessonBand[] {
+  return goal.each.flatMap(({ what, least, most }) => {
+    if (what !== 'depthM') return [];
+    const [topM, bottomM] = [Math.max(0, least), Math.min(most, 200)];
+    return [{ fromS, toS, topM, bottomM, words: `${plain(topM)} to ${plain(bottomM)} m` }];
+  });
+}
+
 function phaseView(step: FlyStep, run: LessonRun): PhaseView {
   const phase = run.phases.find(({ id }) => id === step.id);
   const { id, title } = step;
   if (!phase) return { id, title, state: run.ended === null ? 'ahead' : 'missed', fromS: null, toS: null };
   const fromS = phase.fromRow / ROWS_PER_S;
   if (phase.toRow === null) return { id, title, state: 'now', fromS, toS: null };
-  return { id, title, state: phase.met ? 'met' : 'missed', fromS, toS: phase.toRow / ROWS_PER_S };
+  return {
+    id,
+    title,
+    state: phase.met && phase.broken.length === 0 ? 'met' : 'missed',
+    fromS,
+    toS: phase.toRow / ROWS_PER_S,
+  };
 }

@@ -20,5 +20,7 @@ export function titleSentence(step: FlyStep, fromM: number): string {
     }
     case 'hold':
       return `${title}: stay between ${plain(goal.atM - goal.bandM)} and ${plain(goal.atM + goal.bandM)} m for ${plain(goal.forS)} s`;
+    case 'meet':
+      return `${title}: ${goal.says}`;
   }
 }

@@ -37,6 +37,18 @@ export class DebriefSheet extends Panel {
       <div class="whole-run">
         <canvas role="img" aria-label="The whole line of the dive, with the places to be and the numbered moments"></canvas>
       </div>
+      ${
+        result.demands.length > 0
+          ? html`<ul>
+            ${result.demands.map(
+              (one) =>
+                html`<li>
+                  <span>${one.met ? 'met' : 'not met'}: ${one.title}, ${one.says}</span> ${this.#moment(one.atS)}
+                </li>`,
+            )}
+          </ul>`
+          : nothing
+      }
       ${result.marks.map((mark) => this.#mark(mark))}
       ${result.habits.map((habit) => html`<p class="habit">${habit.words} ${this.#moment(habit.fromS)}</p>`)}
       <p class="caution">${CAUTION.marks}</p>

@@ -1,5 +1,5 @@
 import { html } from 'lit';
-import type { Answer, Prompt } from '../lesson/index.ts';
+import type { Answer, Frame, Prompt, PromptScale } from '../lesson/index.ts';
 import { Panel } from './panel.ts';
 import { wish } from './wish.ts';
 
@@ -22,9 +22,11 @@ export class QuestionSheet extends Panel {
     this.chosen =
       prompt?.kind === 'order'
         ? prompt.items.map((item) => item.id)
-        : prompt?.kind === 'number'
-          ? prompt.least + Math.round((prompt.most - prompt.least) / 2 / prompt.step) * prompt.step
-          : null;
+        : prompt?.kind === 'number' || prompt?.kind === 'place'
+          ? middleOf(prompt)
+          : prompt?.kind === 'curve'
+            ? prompt.along.map(() => middleOf(prompt))
+            : null;
   }
 
   override updated(changed: Map<PropertyKey, unknown>): void {
@@ -41,12 +43,30 @@ export class QuestionSheet extends Panel {
         <p>${prompt.text}</p>
         ${this.#goOn('go on', false)}
       </section>`;
+    if (prompt.kind === 'watch')
+      return html`<section aria-label="Watch first">
+        <p class="kind">Watch first</p>
+        <h2 tabindex="-1">${prompt.title}</h2>
+        <p>${prompt.text}</p>
+        <ul>
+          ${(prompt.frames ?? []).map((frame) => html`<li><b>${frameText(frame)}</b> ${frame.words}</li>`)}
+        </ul>
+        ${this.#goOn('go on', false)}
+      </section>`;
     return html`<section aria-label="Predict">
       <p class="kind">Predict, before you do it</p>
       <h2 tabindex="-1">${prompt.question}</h2>
-      ${prompt.kind === 'choice' ? this.#choice(prompt) : prompt.kind === 'number' ? this.#number(prompt) : this.#order(prompt)}
+      ${this.#shape(prompt)}
       ${this.#goOn('lock it', this.chosen === null)}
     </section>`;
+  }
+
+  #shape(prompt: Asked) {
+    if (prompt.kind === 'choice') return this.#choice(prompt);
+    if (prompt.kind === 'order') return this.#order(prompt);
+    if (prompt.kind === 'curve') return this.#curve(prompt);
+    const value = Number(this.chosen ?? prompt.least);
+    return this.#number(prompt, value, 'Your number', (chosen) => (this.chosen = chosen));
   }
 
   #choice(prompt: Extract<Prompt, { kind: 'choice' }>) {
@@ -65,16 +85,25 @@ export class QuestionSheet extends Panel {
     </div>`;
   }
 
-  #number(prompt: Extract<Prompt, { kind: 'number' }>) {
-    const value = Number(this.chosen ?? prompt.least);
-    const digits = Number.isInteger(prompt.step) ? 0 : 1;
-    const move = (by: number) =>
-      (this.chosen = Math.min(Math.max(value + by * prompt.step, prompt.least), prompt.most));
-    return html`<div class="number" role="group" aria-label="Your number">
+  #number(scale: PromptScale, value: number, label: string, choose: (value: number) => void) {
+    const digits = Number.isInteger(scale.step) ? 0 : 1;
+    const move = (by: number) => choose(Math.min(Math.max(value + by * scale.step, scale.least), scale.most));
+    return html`<div class="number" role="group" aria-label=${label}>
       <button type="button" class="tool" aria-label="less" @click=${() => move(-1)}>−</button>
-      <output aria-live="polite">${value.toFixed(digits)} ${prompt.unit}</output>
+      <output aria-live="polite">${value.toFixed(digits)} ${scale.unit}</output>
       <button type="button" class="tool" aria-label="more" @click=${() => move(1)}>+</button>
     </div>`;
+  }
+
+  #curve(prompt: Extract<Prompt, { kind: 'curve' }>) {
+    const values = this.chosen as readonly number[];
+    return html`<ol class="curve">
+      ${prompt.along.map((along, at) => {
+        const label = `at ${along} ${prompt.alongUnit}`;
+        const choose = (value: number) => (this.chosen = values.map((one, i) => (i === at ? value : one)));
+        return html`<li>${label} ${this.#number(prompt, values[at] ?? prompt.least, label, choose)}</li>`;
+      })}
+    </ol>`;
   }
 
   #order(prompt: Extract<Prompt, { kind: 'order' }>) {
@@ -110,3 +139,18 @@ export class QuestionSheet extends Panel {
   }
 }
 customElements.define('question-sheet', QuestionSheet);
+
+type Asked = Exclude<Prompt, { kind: 'explain' | 'watch' }>;
+
+/** The step of a scale nearest to its middle. */
+function middleOf({ least, most, step }: PromptScale): number {
+  return least + Math.round((most - least) / 2 / step) * step;
+}
+
+/** What instruments read at a freeze: 10 s: 9.2 m, sinking 14 m/min, 0.4 kg heavy. */
+function frameText({ atS, depthM, speedMpmin, netKg }: Frame): string {
+  const rate = Math.abs(speedMpmin).toFixed(0);
+  const way = rate === '0' ? 'still' : `${speedMpmin > 0 ? 'sinking' : 'rising'} ${rate} m/min`;
+  const pull = Math.abs(netKg) < 0.1 ? 'neutral' : `${Math.abs(netKg).toFixed(1)} kg ${netKg > 0 ? 'light' : 'heavy'}`;
+  return `${atS} s: ${depthM.toFixed(1)} m, ${way}, ${pull}.`;
+}

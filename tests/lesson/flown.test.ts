@@ -57,8 +57,9 @@ test('judgeLesson() calls a lesson that was not flown to its end an error, never
   const run = beginLesson(firstDive);
   expect(judgeLesson(firstDive, run, dive)).toMatchObject({ verdict: 'error', missed: expect.any(String) });
   const whole = flyLesson(firstDive, rig, 'steady', 1);
-  const empty = { ...firstDive, marks: [] };
-  expect(judgeLesson(empty, whole.run, whole.dive)).toMatchObject({ verdict: 'error', marks: [] });
+  const unmarked = { ...firstDive, marks: [] };
+  expect(judgeLesson(unmarked, run, dive)).toMatchObject({ verdict: 'error', marks: [] });
+  expect(judgeLesson(unmarked, whole.run, whole.dive)).toMatchObject({ verdict: 'pass', marks: [] });
 });
 
 test('judgeLesson() gives every part of every mark words, a finite value and a moment of the dive', () => {
