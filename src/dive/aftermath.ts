@@ -1,4 +1,6 @@
 import { HEAD_OUT_M, lungOverpressurePa, suitSqueezePa, type Rig } from '../diver/index.ts';
+import { vesselMol } from '../gas/index.ts';
+import { STANDARD_PRESSURE_PA } from '../water/index.ts';
 import type { Controls } from './controls.ts';
 import { FLAG, LUNG_CRITICAL_PA, LUNG_WARN_PA, SQUEEZE_PA, pushTurns, type DiveEvent } from './events.ts';
 import type { ValveState } from './flows.ts';
@@ -48,8 +50,30 @@ export function contact(rig: Rig, s: DiveState, floorM: number, events: DiveEven
   }
 }
 
+/** What goes at the beginning of a tick: lead that is let go, gas that is lost. What went stays gone. */
+export function letGo(rig: Rig, s: DiveState, c: Controls, events: DiveEvent[] | undefined): void {
+  if ((c.releaseMask & ~s.releasedMask) !== 0) release(rig, s, c.releaseMask, events);
+  if (c.gasLeftBar !== 0) loseGas(rig, s, c.gasLeftBar, events);
+}
+
+/** Leaves no cylinder more than a gauge pressure, bar; the rest has gone into the water, and its mass with it. */
+function loseGas(rig: Rig, s: DiveState, leftBar: number, events: DiveEvent[] | undefined): void {
+  let lostMol = 0;
+  rig.vessels.forEach(({ waterM3 }, i) => {
+    const leftMol = vesselMol(STANDARD_PRESSURE_PA + leftBar * 1e5, waterM3, rig.waterTemperatureK);
+    const overMol = s.cylinderMol[i]! - leftMol;
+    if (overMol <= 0) return;
+    s.cylinderMol[i] = leftMol;
+    lostMol += overMol;
+  });
+  if (lostMol === 0) return;
+  s.bubbleMol += lostMol;
+  s.calmUntil = 0;
+  events?.push({ tick: s.tick, kind: 'gas-lost', massKg: lostMol * rig.kgPerMol });
+}
+
 /** Lets go the releasable pieces of lead that the mask names and that are still worn. */
-export function release(rig: Rig, s: DiveState, mask: number, events: DiveEvent[] | undefined): void {
+function release(rig: Rig, s: DiveState, mask: number, events: DiveEvent[] | undefined): void {
   let gone = s.releasedMask;
   rig.lead.forEach((piece, i) => {
     if ((mask & (1 << i)) === 0 || (gone & (1 << i)) !== 0 || !piece.releasable) return;

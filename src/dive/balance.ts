@@ -1,5 +1,6 @@
 import type { Rig } from '../diver/index.ts';
 import { STANDARD_PRESSURE_PA } from '../water/index.ts';
+import type { Controls } from './controls.ts';
 
 /**
  * The balance of one stage of a tick, in the two lines that every path of the step shares. Written so that an engine can
@@ -37,6 +38,25 @@ export function fallMps2(
     ((massKg - displaced) * gravityMps2 - dragKgPerM * Math.abs(throughWaterMps) * throughWaterMps + otherDownN) /
     (massKg + addedShare * displaced)
   );
+}
+
+/** Speed of the water, m/s, down positive: that of the setup and what has set in. */
+export function waterDownMps(rig: Rig, c: Controls): number {
+  return rig.currentDownMps + c.waterDownMmps * 1e-3;
+}
+
+/**
+ * Force down on a diver whom something disturbs, newtons: water that gains speed carries what it surrounds along, by the
+ * weight of water displaced and by the added mass; a nudge pushes. With nothing else a neutral diver goes exactly as the water.
+ * @source added mass in accelerating flow, C_M = 1 + C_a: derived from the law of motion on the page of physics
+ */
+export function disturbedN(c: Controls, displaced: number, addedShare: number): number {
+  return (displaced + addedShare * displaced) * (c.waterDownMmps2 * 1e-3) - c.nudgeUpN;
+}
+
+/** Whether something disturbs the diver beyond water that moves steadily. */
+export function isDisturbed(c: Controls): boolean {
+  return (c.waterDownMmps2 | c.nudgeUpN) !== 0;
 }
 
 /** Pressure × volume of all gas that always follows Boyle's law: in the gut, and in foam whose walls carry nothing. */

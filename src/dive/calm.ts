@@ -1,7 +1,7 @@
 import { LUNG_VAPOUR_PA, TOP_UPRIGHT_M, foamM3, gutM3, jacketM3, loopM3, suitGasM3, type Rig } from '../diver/index.ts';
 import { floorDepthM, isAboveLedge } from './aftermath.ts';
 import type { Direction } from './attitude.ts';
-import { addedShare, boylePaM3, displacedKg, dragAreaM2, fallMps2 } from './balance.ts';
+import { addedShare, boylePaM3, displacedKg, dragAreaM2, fallMps2, isDisturbed, waterDownMps } from './balance.ts';
 import { planBreath, type BreathPlan } from './breath.ts';
 import { STEP_S, type Controls } from './controls.ts';
 import { SPRINT_S, SUSTAINED_N } from './fins.ts';
@@ -74,6 +74,7 @@ export function calmTicks(
     return 0;
   if (!locked && (c.attitude !== 0 || s.pitchRateRadps !== 0 || s.pitchCos !== target.cos || s.pitchSin !== target.sin))
     return 0;
+  if (isDisturbed(c)) return 0;
   const thrustN = c.finsN;
   if (thrustN > SUSTAINED_N || thrustN < -SUSTAINED_N || s.sprintS < SPRINT_S) return 0;
   // Below a ledge the floor depends on where the diver has been: the full tick looks each time.
@@ -90,7 +91,7 @@ export function calmTicks(
   k.rhoG = k.rho * k.gravity;
   k.perLungJ = 1 / rig.lungJPerMol;
   k.kgPerMol = rig.kgPerMol;
-  k.current = rig.currentDownMps;
+  k.current = waterDownMps(rig, c);
   k.drag = 0.5 * k.rho * dragAreaM2(rig, sin);
   k.added = addedShare(rig, sin);
   k.otherN = -thrustN * sin;

@@ -40,6 +40,13 @@ export interface Controls {
   readonly holdLine: number;
   /** 1: the ledge of the setup is there. */
   readonly ledge: number;
+  /** What bumps into the diver, newtons, up positive: not his doing, as all that follows is not. */
+  readonly nudgeUpN: number;
+  /** Speed of the water beside that of the setup, mm/s, down positive, and how fast it grows, mm/s². */
+  readonly waterDownMmps: number;
+  readonly waterDownMmps2: number;
+  /** Gauge pressure above which no cylinder keeps its gas, bar; 0: each keeps what it has. What is lost stays lost. */
+  readonly gasLeftBar: number;
 }
 
 /** Names of all controls, in the order in which runs store them. */
@@ -61,6 +68,10 @@ export const CONTROL_NAMES = [
   'noseVent',
   'holdLine',
   'ledge',
+  'nudgeUpN',
+  'waterDownMmps',
+  'waterDownMmps2',
+  'gasLeftBar',
 ] as const satisfies readonly (keyof Controls)[];
 
 /** Least and greatest value of each control; whole numbers between them are allowed. */
@@ -82,6 +93,10 @@ export const CONTROL_RANGES: Readonly<Record<keyof Controls, readonly [number, n
   noseVent: [0, 1],
   holdLine: [0, 1],
   ledge: [0, 1],
+  nudgeUpN: [-2000, 2000],
+  waterDownMmps: [-1000, 1000],
+  waterDownMmps2: [-1000, 1000],
+  gasLeftBar: [0, 300],
 };
 
 /** Nothing pressed, breathing about a level given in centilitres, held level, the ledge there. */
@@ -104,7 +119,18 @@ export function restingControls(lungCl: number): Controls {
     noseVent: 0,
     holdLine: 0,
     ledge: 1,
+    nudgeUpN: 0,
+    waterDownMmps: 0,
+    waterDownMmps2: 0,
+    gasLeftBar: 0,
   };
+}
+
+/** Controls of stored numbers, in the order of their names; those that are not among them are at rest. */
+export function firstControls(numbers: readonly number[]): Controls {
+  const out: Record<keyof Controls, number> = restingControls(0);
+  CONTROL_NAMES.forEach((name, i) => (out[name] = numbers[i] ?? out[name]));
+  return out;
 }
 
 /** The controls brought to whole numbers in range, the nearest allowed; NaN becomes the least value. */

@@ -1,3 +1,5 @@
+import type { Controls } from './controls.ts';
+
 /** One thing that happened, with the tick on which it did. Extra numbers have the unit in their name. */
 export interface DiveEvent {
   readonly tick: number;
@@ -27,7 +29,13 @@ export type EventKind =
   | 'regulator-empty'
   | 'inflator-dead'
   | 'loop-below-minimum'
-  | 'loop-filled';
+  | 'loop-filled'
+  | 'gas-lost'
+  | 'nudged-up'
+  | 'nudged-down'
+  | 'down-current'
+  | 'up-current'
+  | 'current-end';
 
 /** Bits of the state's flags: conditions that last. */
 export const FLAG = {
@@ -68,4 +76,34 @@ export function pushTurns(events: DiveEvent[], tick: number, before: number, aft
     const kind = (after & flag) !== 0 ? on : off;
     if (kind) events.push(flag === FLAG.headOut ? { tick, kind, speedMps } : { tick, kind });
   }
+}
+
+/** Kinds that happen at the beginning of a tick; all else happens at its end. */
+const AT_BEGINNING: ReadonlySet<EventKind> = new Set([
+  'lead-released',
+  'gas-lost',
+  'nudged-up',
+  'nudged-down',
+  'down-current',
+  'up-current',
+  'current-end',
+]);
+
+/** Whether an event had happened by a tick, what happens at the beginning of that very tick left out. */
+export function hadHappened({ tick, kind }: DiveEvent, by: number): boolean {
+  return tick < by || (tick === by && !AT_BEGINNING.has(kind));
+}
+
+/** Adds what a change of controls tells that no state knows of: that something bumps, that water begins or ceases to move. */
+export function pushDisturbances(events: DiveEvent[], tick: number, before: Controls, after: Controls): void {
+  const nudge = wayOf(after.nudgeUpN);
+  if (nudge !== 0 && nudge !== wayOf(before.nudgeUpN))
+    events.push({ tick, kind: nudge > 0 ? 'nudged-up' : 'nudged-down' });
+  const water = wayOf(after.waterDownMmps);
+  if (water === wayOf(before.waterDownMmps)) return;
+  events.push({ tick, kind: water > 0 ? 'down-current' : water < 0 ? 'up-current' : 'current-end' });
+}
+
+function wayOf(value: number): 1 | 0 | -1 {
+  return value > 0 ? 1 : value < 0 ? -1 : 0;
 }

@@ -11,7 +11,16 @@ import {
 import { waterAt, type WaterAt } from '../water/index.ts';
 import { contact, floorDepthM, lastingFlags, logTurns } from './aftermath.ts';
 import type { Direction } from './attitude.ts';
-import { addedShare, boylePaM3, displacedKg, dragAreaM2, fallMps2 } from './balance.ts';
+import {
+  addedShare,
+  boylePaM3,
+  displacedKg,
+  disturbedN,
+  dragAreaM2,
+  fallMps2,
+  isDisturbed,
+  waterDownMps,
+} from './balance.ts';
 import { planBreath, settleLungs, type BreathPlan } from './breath.ts';
 import { STEP_S, type Controls } from './controls.ts';
 import { FLAG, type DiveEvent } from './events.ts';
@@ -60,7 +69,7 @@ export function fullTick(
   locked: boolean,
   ticks: number,
 ): void {
-  const { column, gasJPerMol, lungJPerMol, kgPerMol, currentDownMps, foam, drysuit } = rig;
+  const { column, gasJPerMol, lungJPerMol, kgPerMol, foam, drysuit } = rig;
   const { open: openCircuit, residualM3: lungLeastM3, totalM3: lungMostM3 } = rig.lungs;
   const { gravityMps2: g, surfacePressurePa } = column;
   const layered = column.segments.length > 1;
@@ -75,6 +84,8 @@ export function fullTick(
   const loopMostM3 = rig.loop ? rig.loop.capacityM3 : 0;
   const held = openCircuit && c.breath === 2;
   const onLine = rig.line && c.holdLine === 1;
+  const waterMps = waterDownMps(rig, c);
+  const disturbed = isDisturbed(c);
   const h = STEP_S * ticks;
   const sixth = h / 6;
   s.calmUntil = 0;
@@ -225,8 +236,9 @@ export function fullTick(
     }
     let other = -thrustN * sin;
     if (emerged > 0) other -= HEAVE_NSPM * Math.min(1, emerged / HEAVE_FULL_M3) * v;
+    if (disturbed) other += disturbedN(c, displaced, added);
     dz = v;
-    dv = fallMps2(massKg, displaced, g, drag, added, v - currentDownMps, other);
+    dv = fallMps2(massKg, displaced, g, drag, added, v - waterMps, other);
     if (onLine) {
       const inertiaKg = massKg + added * displaced;
       dv -= Math.min(Math.max(inertiaKg * (dv + v / LINE_S), -LINE_N), LINE_N) / inertiaKg;

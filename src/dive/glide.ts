@@ -1,5 +1,5 @@
 import type { Rig } from '../diver/index.ts';
-import { release } from './aftermath.ts';
+import { letGo } from './aftermath.ts';
 import { direction } from './attitude.ts';
 import { planBreath, type BreathPlan } from './breath.ts';
 import { STEP_S, type Controls } from './controls.ts';
@@ -15,7 +15,7 @@ const plan: BreathPlan = { oralM3ps: 0, middleM3: NaN, endM3: NaN };
  * Within millimetres of `advance` at 12 ticks a step; what comes out is for saying, never for a recorded dive.
  */
 export function glide(rig: Rig, s: DiveState, c: Controls, ticks: number, longest: number): void {
-  if ((c.releaseMask & ~s.releasedMask) !== 0) release(rig, s, c.releaseMask, undefined);
+  letGo(rig, s, c, undefined);
   const target = direction(c.pitchDeg);
   let left = ticks;
   while (left > 0) {

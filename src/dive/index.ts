@@ -6,6 +6,7 @@ export {
   STEP_S,
   TICKS_PER_CHANGE,
   TICKS_PER_S,
+  firstControls,
   quantised,
   restingControls,
   type Controls,
@@ -23,7 +24,7 @@ export {
   type Flows,
   type ValveState,
 } from './flows.ts';
-export { addedShare, boylePaM3, displacedKg, dragAreaM2, fallMps2 } from './balance.ts';
+export { addedShare, boylePaM3, displacedKg, dragAreaM2, fallMps2, waterDownMps } from './balance.ts';
 export {
   copyState,
   floatingDepthM,
@@ -38,6 +39,7 @@ export {
 export { advance } from './step.ts';
 export { breatheAndKick, glide } from './glide.ts';
 export { floorDepthM } from './aftermath.ts';
+export { MISHAP_RANGES, withMishaps, type Mishap } from './mishaps.ts';
 export { hashOf } from './hash.ts';
 export { RECORDED, Recording, TICKS_PER_ROW, rowOf, type Recorded, type Row } from './recording.ts';
 export { commonTick, diveAt, momentAt, type Moment } from './rewind.ts';

@@ -44,12 +44,14 @@ export function columnsOf(run: Pick<Run, 'changes'> & { readonly start: { readon
  * The changes that columns stand for, or the first thing that is wrong in them: lengths that differ, ticks on which controls
  * cannot change, controls twice on a tick or out of order, values out of range, entries that change nothing.
  * @param first controls at the start, in range
+ * @param known how many controls the columns may name: fewer in runs of older versions
  */
 export function changesOf(
   columns: ChangeColumns,
   first: Controls,
   startTick: number,
   runTicks: number,
+  known: number = CONTROL_NAMES.length,
 ): { readonly changes: ControlChange[] } | { readonly fault: ColumnFault } {
   const count = columns.ticks.length;
   for (const column of ['control', 'by'] as const)
@@ -70,8 +72,8 @@ export function changesOf(
         '0',
         `${TICKS_PER_CHANGE} or more before the first change: the start has its own controls`,
       );
-    if (!isWhole(next, 0, CONTROL_NAMES.length - 1) || (later === 0 && next <= place))
-      return fault('control', i, String(next), `0 to ${CONTROL_NAMES.length - 1}, rising within one tick`);
+    if (!isWhole(next, 0, known - 1) || (later === 0 && next <= place))
+      return fault('control', i, String(next), `0 to ${known - 1}, rising within one tick`);
     const name = CONTROL_NAMES[next];
     const [least, most] = CONTROL_RANGES[name];
     if (!isWhole(by, least - most, most - least) || by === 0 || !isWhole(now[name] + by, least, most))

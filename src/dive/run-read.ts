@@ -1,11 +1,11 @@
 import { checkYaml, type Path, type Problem } from '../diver/file.ts';
-import { CONTROL_NAMES, type Controls } from './controls.ts';
+import { firstControls } from './controls.ts';
 import { textOfRunBytes, LARGEST_RUN_BYTES } from './run-bytes.ts';
 import { changesOf, type ChangeColumns } from './run-columns.ts';
 import { readJson } from './run-json.ts';
 import { rigBreaks, startBreaks } from './run-rules.ts';
 import { runSchema } from './run-schema.ts';
-import type { RunExtra } from './run-text.ts';
+import { CONTROLS_IN_VERSION, type RunExtra } from './run-text.ts';
 import type { Run } from './run.ts';
 import { stateOf } from './state.ts';
 
@@ -58,13 +58,11 @@ export function readRun(
     said(at, found, allowed),
   );
   if (breaks.length > 0) return { problems: breaks.sort((a, b) => a.line - b.line).slice(0, MOST_PROBLEMS) };
-  const { format: _format, version: _version, ticks, locked, start, rig, controls, changes, ...extra } = output;
-  const first = Object.fromEntries(CONTROL_NAMES.map((name, i) => [name, controls[i]])) as Record<
-    keyof Controls,
-    number
-  >;
+  const { format: _format, version, ticks, locked, start, rig, controls, changes, ...extra } = output;
+  const first = firstControls(controls);
   const state = stateOf(start);
-  const unpacked = changesOf(changes as unknown as ChangeColumns, first, state.tick, ticks);
+  const columns = changes as unknown as ChangeColumns;
+  const unpacked = changesOf(columns, first, state.tick, ticks, CONTROLS_IN_VERSION[version]);
   if ('fault' in unpacked) {
     const { column, entry, found, allowed } = unpacked.fault;
     return { problems: [said(['changes', column, entry], found, allowed)] };

@@ -1,6 +1,7 @@
 import { CONTROL_NAMES, CONTROL_RANGES, TICKS_PER_S } from './controls.ts';
 import { isWhole } from './run-columns.ts';
 import type { GivenRun } from './run-schema.ts';
+import { CONTROLS_IN_VERSION } from './run-text.ts';
 import { STATE_NAMES, solidSums } from './state.ts';
 
 /** A break of a rule that joins several places of a run file. */
@@ -78,8 +79,11 @@ export function rigBreaks({ rig }: GivenRun): RunRuleBreak[] {
 }
 
 /** All breaks of the rules on a run's first controls and first state. */
-export function startBreaks({ rig, start, controls }: GivenRun): RunRuleBreak[] {
+export function startBreaks({ version, rig, start, controls }: GivenRun): RunRuleBreak[] {
   const out: RunRuleBreak[] = [];
+  const known = CONTROLS_IN_VERSION[version];
+  if (controls.length !== known)
+    return [{ at: ['controls'], found: `${controls.length} numbers`, allowed: `${known}: one a control` }];
   controls.forEach((value, i) => {
     const name = CONTROL_NAMES[i];
     const [least, most] = CONTROL_RANGES[name];

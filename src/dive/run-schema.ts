@@ -1,8 +1,8 @@
 import * as v from 'valibot';
 import { MOST_CYLINDERS, MOST_LEAD_PIECES } from '../diver/index.ts';
 import { bounded, group, list, text } from '../diver/file.ts';
-import { CONTROL_NAMES, TICKS_PER_S } from './controls.ts';
-import { RUN_FORMAT, RUN_VERSION } from './run-text.ts';
+import { TICKS_PER_S } from './controls.ts';
+import { CONTROLS_IN_VERSION, RUN_FORMAT, RUN_VERSION } from './run-text.ts';
 
 /*
  * Shape and ranges of a run file. The bounds are those that the setup file's bounds lead to, with room: whatever a setup can
@@ -101,7 +101,7 @@ const column = v.custom<unknown[]>(Array.isArray, 'a list of whole numbers\nSave
 /** A run file. What joins several of its keys is in run-rules.ts. */
 export const runSchema = group({
   format: v.literal(RUN_FORMAT, `"${RUN_FORMAT}"\nOpen a file that was saved as a run`),
-  version: v.literal(RUN_VERSION, `${RUN_VERSION}\nRuns of other versions are not read: dive it again`),
+  version: v.picklist([1, RUN_VERSION], `1 or ${RUN_VERSION}\nRuns of other versions are not read: dive it again`),
   name: text(120),
   lessonId: v.optional(text(60)),
   pilot: v.optional(text(60)),
@@ -111,7 +111,7 @@ export const runSchema = group({
   endHash: v.pipe(v.string(HASH_WORDS), v.regex(/^[0-9a-f]{16}$/, HASH_WORDS)),
   start: needed(bounded(-1e9, 1e9), 1, 60),
   rig,
-  controls: needed(whole(-(2 ** 31), 2 ** 31), CONTROL_NAMES.length, CONTROL_NAMES.length),
+  controls: needed(whole(-(2 ** 31), 2 ** 31), CONTROLS_IN_VERSION[1], CONTROLS_IN_VERSION[RUN_VERSION]),
   changes: group({ ticks: column, control: column, by: column }),
 });
 

@@ -6,7 +6,9 @@ import { stateNumbers } from './state.ts';
 
 /** What marks a text as a run file, and the version of its shape. Raise it when controls or state numbers change. */
 export const RUN_FORMAT = 'midwater run';
-export const RUN_VERSION = 1;
+export const RUN_VERSION = 2;
+/** How many controls there were in each version: those that a run of an older one does not have are at rest in it. */
+export const CONTROLS_IN_VERSION = { 1: 17, 2: 21 } as const;
 
 /** What a run file says beside the run itself. */
 export interface RunExtra {

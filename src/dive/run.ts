@@ -1,6 +1,6 @@
 import type { Rig } from '../diver/index.ts';
 import { CONTROL_NAMES, TICKS_PER_CHANGE, TICKS_PER_S, quantised, restingControls, type Controls } from './controls.ts';
-import type { DiveEvent } from './events.ts';
+import { hadHappened, pushDisturbances, type DiveEvent } from './events.ts';
 import { hashOf } from './hash.ts';
 import { Recording } from './recording.ts';
 import { copyState, overwriteState, type DiveState } from './state.ts';
@@ -40,6 +40,8 @@ export class Dive {
   readonly #start: DiveState;
   readonly #state: DiveState;
   readonly #changes: ControlChange[];
+  /** How many changes the events tell of. */
+  #told = 0;
 
   constructor(rig: Rig, start: DiveState, controls: Controls = restingControls(0), locked = false) {
     this.rig = rig;
@@ -92,11 +94,19 @@ export class Dive {
   /** Moves on by whole ticks under the present controls. */
   advance(ticks: number): void {
     const end = this.#state.tick + ticks;
+    if (ticks > 0) this.#tell();
     while (this.#state.tick < end) {
       const until = Math.min(end, this.recording.dueTick);
       advance(this.rig, this.#state, this.controls, until - this.#state.tick, this.events, this.locked);
       this.recording.note(this.#state);
       if (this.tick === this.#start.tick + this.kept.length * TICKS_PER_KEPT) this.kept.push(copyState(this.#state));
+    }
+  }
+
+  #tell(): void {
+    for (; this.#told < this.#changes.length; this.#told++) {
+      const { tick, controls } = this.#changes[this.#told]!;
+      pushDisturbances(this.events, tick, this.#changes[this.#told - 1]?.controls ?? restingControls(0), controls);
     }
   }
 
@@ -106,9 +116,8 @@ export class Dive {
     const dive = new Dive(this.rig, this.#start, this.#changes[0]!.controls, this.locked);
     overwriteState(dive.#state, state);
     dive.#changes.push(...this.#changes.slice(1).filter((change) => change.tick < tick));
-    // Lead goes at the beginning of a tick, all else happens at its end.
-    const happened = (event: DiveEvent) => event.tick < tick || (event.tick === tick && event.kind !== 'lead-released');
-    dive.events.push(...this.events.filter(happened));
+    if (tick > this.#start.tick) dive.#told = dive.#changes.length;
+    dive.events.push(...this.events.filter((event) => hadHappened(event, tick)));
     dive.kept.push(...this.kept.slice(1).filter((kept) => kept.tick <= tick));
     dive.recording.takeUpTo(this.recording, tick);
     return dive;

@@ -1,5 +1,5 @@
 import type { Rig } from '../diver/index.ts';
-import { release } from './aftermath.ts';
+import { letGo } from './aftermath.ts';
 import { direction } from './attitude.ts';
 import { calmTicks, canBeCalm } from './calm.ts';
 import type { Controls } from './controls.ts';
@@ -22,7 +22,7 @@ export function advance(
   events?: DiveEvent[],
   locked = false,
 ): void {
-  if ((c.releaseMask & ~s.releasedMask) !== 0) release(rig, s, c.releaseMask, events);
+  letGo(rig, s, c, events);
   const target = direction(c.pitchDeg);
   const mayBeCalm = canBeCalm(rig);
   let left = ticks;

@@ -2,11 +2,13 @@ import { HEAD_OUT_M, TOP_UPRIGHT_M, netForceN, type Instant, type Rig } from '..
 import {
   SUSTAINED_N,
   TICKS_PER_S,
+  dragAreaM2,
   floorDepthM,
   glide,
   overwriteState,
   regulatorGives,
   supplyPa,
+  waterDownMps,
   type Controls,
   type DiveState,
 } from '../dive/index.ts';
@@ -82,7 +84,7 @@ const SLOW_AFTER_S = 12;
 
 /**
  * Net force that lasts, newtons, up positive: lungs in the middle of the automatic breath, or where they are told to be, and
- * of the fins what can be kept up.
+ * of the fins what can be kept up; and the pull of water that moves on who stands still in it.
  */
 export function steadyNetN(rig: Rig, state: Readonly<DiveState>, controls: Controls, withFins: boolean): number {
   const told = heldBy(rig, controls.lungCl * 1e-5);
@@ -100,7 +102,14 @@ export function steadyNetN(rig: Rig, state: Readonly<DiveState>, controls: Contr
   probe.cylinderMol = state.cylinderMol;
   probe.releasedMask = state.releasedMask;
   const thrustN = withFins ? Math.min(Math.max(state.thrustN, -SUSTAINED_N), SUSTAINED_N) : 0;
-  return netForceN(rig, probe) + thrustN * state.pitchSin;
+  return netForceN(rig, probe) + thrustN * state.pitchSin - pullDownN(rig, state, controls);
+}
+
+/** What water that moves pulls down with, newtons, on a diver who stands still in it: drag at the water's speed. */
+function pullDownN(rig: Rig, { depthM, pitchSin }: Readonly<DiveState>, controls: Controls): number {
+  const mps = waterDownMps(rig, controls);
+  if (mps === 0) return 0;
+  return 0.5 * waterAt(rig.column, depthM, water).densityKgPerM3 * dragAreaM2(rig, pitchSin) * Math.abs(mps) * mps;
 }
 
 function breathes(rig: Rig, { depthM, cylinderMol }: Readonly<DiveState>): boolean {

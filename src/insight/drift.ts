@@ -4,6 +4,7 @@ import {
   displacedKg,
   fallMps2,
   noFlows,
+  waterDownMps,
   writeFlows,
   type DiveState,
   type Flows,
@@ -36,7 +37,8 @@ export function drifts(
   supplyPa: number,
 ): boolean {
   const { way, floor, uses } = attempt;
-  const { column, foam, gasJPerMol: gasJ, kgPerMol, lungJPerMol, currentDownMps, drysuit, loop } = rig;
+  const { column, foam, gasJPerMol: gasJ, kgPerMol, lungJPerMol, drysuit, loop } = rig;
+  const waterMps = waterDownMps(rig, attempt.idle);
   const {
     lungM3,
     pitchSin,
@@ -173,13 +175,14 @@ export function drifts(
 
       if (at === 0) {
         const lasts = (rho * (bodyM3 + (acting ? body.actingLungM3 : body.idleLungM3) - emerged) - massKg) * g;
-        const lastingN = (lasts + (acting && uses.fins ? keptUpN[k]! : 0)) * way;
+        const stillN = rho * halfDragM2[k]! * Math.abs(waterMps) * waterMps;
+        const lastingN = (lasts + (acting && uses.fins ? keptUpN[k]! : 0) - stillN) * way;
         if (hasTurned && v * way <= 0 && lastingN >= 0) return true;
         const settled = acting && k >= settledFrom && z > TOP_UPRIGHT_M;
         if (mayBeGone && settled && v * way > 0 && lastingN + body.swingM3 * rho * g < 0) return false;
       }
 
-      const through = speedMiddle - currentDownMps;
+      const through = speedMiddle - waterMps;
       const up = at === 0 ? upFrom : 0.5 * (upFrom + upTo);
       const drag = rho * 0.5 * (halfDragM2[from]! + halfDragM2[until]!);
       fall = fallMps2(massKg, displaced, g, drag, 0.5 * (addedShare[from]! + addedShare[until]!), through, -up);

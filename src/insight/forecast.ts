@@ -12,10 +12,13 @@ import {
 /** Seconds that the hands-off forecast looks ahead. */
 export const FORECAST_S = 10;
 
-/** What a diver does who does nothing: no press, no fins; breathing, attitude, a held breath and the valve's setting go on. */
+/**
+ * What a diver does who does nothing: no press, no fins; breathing, attitude, a held breath and the valve's setting go on. Water
+ * that moves goes on as fast as it does now; that it will gain speed, or come to rest, nobody in it knows.
+ */
 export function handsOff(controls: Controls): Controls {
-  const { lungCl, breath, attitude, pitchDeg, suitValveHPa, releaseMask, ledge } = controls;
-  return { ...restingControls(lungCl), breath, attitude, pitchDeg, suitValveHPa, releaseMask, ledge };
+  const { lungCl, breath, attitude, pitchDeg, suitValveHPa, releaseMask, ledge, waterDownMmps } = controls;
+  return { ...restingControls(lungCl), breath, attitude, pitchDeg, suitValveHPa, releaseMask, ledge, waterDownMmps };
 }
 
 /** Looks ahead from a moment; keeps one scratch state, so that asking ten times a second allocates nothing that grows. */

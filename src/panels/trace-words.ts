@@ -24,6 +24,12 @@ const EVENT_WORDS: Readonly<Record<EventKind, readonly [words: string, marked: b
   'inflator-dead': ['inflator gives no more', true],
   'loop-below-minimum': ['loop too empty', true],
   'loop-filled': ['loop filled', false],
+  'gas-lost': ['gas lost', true],
+  'nudged-up': ['nudged upwards', true],
+  'nudged-down': ['nudged downwards', true],
+  'down-current': ['the water sinks', true],
+  'up-current': ['the water rises', true],
+  'current-end': ['the water is still again', true],
 };
 
 /** An event in words. */

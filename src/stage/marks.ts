@@ -1,5 +1,5 @@
 import { Container, Graphics, type Text } from 'pixi.js';
-import { TICKS_PER_S, type DiveEvent } from '../dive/index.ts';
+import { TICKS_PER_S, type DiveEvent, type EventKind } from '../dive/index.ts';
 import { depthToY, secondsToX, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import { depthAtM } from './line.ts';
@@ -13,6 +13,16 @@ interface Slot {
   readonly words: Text;
 }
 
+/** What no part of the picture shows by itself, in the fewest words: it stands on the line at its moment. */
+const DISTURBED_WORDS: Readonly<Partial<Record<EventKind, string>>> = {
+  'gas-lost': 'gas low',
+  'nudged-up': 'nudge upwards',
+  'nudged-down': 'nudge downwards',
+  'down-current': 'down-current',
+  'up-current': 'up-current',
+  'current-end': 'current ends',
+};
+
 /** What an event is called on the line; undefined for those that the picture shows by itself. */
 export function eventWords({ kind, massKg }: DiveEvent): string | undefined {
   if (kind === 'lead-released') return `${Number((massKg ?? 0).toFixed(2))} kg let go`;
@@ -21,7 +31,7 @@ export function eventWords({ kind, massKg }: DiveEvent): string | undefined {
   if (kind === 'relief-open') return 'relief valve opened';
   if (kind === 'regulator-empty') return 'nothing left to breathe';
   if (kind === 'lung-overpressure') return 'lungs stretched';
-  return undefined;
+  return DISTURBED_WORDS[kind];
 }
 
 /** What stands on the line or beside it: events, hollow flags of predictions, numbered rings of the debrief. */

@@ -1,4 +1,5 @@
 import { gzipSync, strToU8 } from 'fflate';
+import { readFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { readRun, type RunFile, writeRun } from '../../src/dive/file.ts';
@@ -11,6 +12,8 @@ function fileOf(given: Uint8Array | string): RunFile {
   if ('problems' in read) throw new Error(JSON.stringify(read.problems));
   return read.file;
 }
+
+const AT_REST = { nudgeUpN: 0, waterDownMmps: 0, waterDownMmps2: 0, gasLeftBar: 0 };
 
 const textOf = (bytes: Uint8Array) => gunzipSync(bytes).toString('utf8');
 
@@ -55,6 +58,32 @@ describe('writeRun() and readRun()', () => {
     expect(endHash).toBe(later.hash());
   });
 
+  // Written by the version before things could go wrong by themselves: 17 controls.
+  test.each([
+    ['everything', 'd25d01ddc46f3311'],
+    ['twin', '4456dc7b5ff39b7f'],
+    ['loop', '6325143517c92e29'],
+  ])('a file of version 1 opens and dives to the bit: %s', (name, hash) => {
+    const { run, endHash } = fileOf(
+      readFileSync(new URL(`../fixtures/runs/version-1-${name}.midwater`, import.meta.url)),
+    );
+    expect(endHash).toBe(hash);
+    expect(replay(run).hash()).toBe(hash);
+    for (const { controls } of run.changes) expect(controls).toMatchObject(AT_REST);
+    expect(fileOf(writeRun(run, { name, endHash })).run.changes).toStrictEqual(run.changes);
+  });
+
+  test('bring back what goes wrong', () => {
+    const rig = readyRig('temperate-sea');
+    const dive = busyDive(rig, 2, chanceOf(5));
+    dive.steer({ ...dive.controls, nudgeUpN: -160, waterDownMmps: 200, waterDownMmps2: -200, gasLeftBar: 40 });
+    dive.advance(60);
+    const { run } = fileOf(writeRun(dive.run(), { name: 'Gone wrong', endHash: dive.hash() }));
+    expect(run.changes).toStrictEqual(dive.changes);
+    expect(replay(run).events).toEqual(dive.events);
+    expect(replay(run).hash()).toBe(dive.hash());
+  });
+
   test('give the same bytes for the same run, as gzip that others inflate, each outermost key on a line', () => {
     const dive = busyDive(readyRig('pool'), 5, chanceOf(2), 1);
     const bytes = writeRun(dive.run(), { name: 'Pool' });
@@ -94,7 +123,8 @@ describe('readRun() refuses', () => {
 
   test.each<[what: string, key: string, value: string]>([
     ['another format', 'format', '"some run"'],
-    ['another version', 'version', '2'],
+    ['another version', 'version', '3'],
+    ['an older version, with more controls than it had', 'version', '1'],
     ['a hash of other digits', 'endHash', '"12345678ABCDEF00"'],
     ['a dive longer than six hours', 'ticks', '2592001'],
     ['half a tick', 'ticks', '479.5'],
@@ -103,7 +133,7 @@ describe('readRun() refuses', () => {
     ['a change at the start, which has its own controls', 'changes', columns((c) => (c.ticks[0] = 0))],
     ['a change backwards in time', 'changes', columns((c) => (c.ticks[5] = -6))],
     ['columns of different lengths', 'changes', columns((c) => c.by.pop())],
-    ['a control that there is none of', 'changes', columns((c) => (c.control[2] = 17))],
+    ['a control that there is none of', 'changes', columns((c) => (c.control[2] = 21))],
     [
       'a control twice on a tick',
       'changes',
@@ -116,7 +146,7 @@ describe('readRun() refuses', () => {
     ['a value out of its range', 'changes', columns((c) => (c.by[4] = 2000))],
     ['a change of nothing', 'changes', columns((c) => (c.by[4] = 0))],
     ['text in a column', 'changes', columns((c) => ((c.by as unknown[])[4] = '2'))],
-    ['first controls out of range', 'controls', JSON.stringify([2, ...Array<number>(16).fill(0)])],
+    ['first controls out of range', 'controls', JSON.stringify([2, ...Array<number>(20).fill(0)])],
     ['too few state numbers', 'start', JSON.stringify(start.slice(1))],
     ['an attitude that is no direction', 'start', JSON.stringify(start.map((n, i) => (i === 3 ? 0.5 : n)))],
     ['a state below the bottom', 'start', JSON.stringify(start.map((n, i) => (i === 1 ? 26 : n)))],
@@ -132,7 +162,10 @@ describe('readRun() refuses', () => {
     const spoiled = withValue(text, key, value);
     const read = readRun(spoiled);
     expect('problems' in read && read.problems.map(({ line }) => line)).toContain(
-      lineOf(spoiled, key === 'ticks' && value === '60' ? 'changes' : key),
+      lineOf(
+        spoiled,
+        key === 'ticks' && value === '60' ? 'changes' : key === 'version' && value === '1' ? 'controls' : key,
+      ),
     );
   });
 

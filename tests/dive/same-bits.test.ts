@@ -11,7 +11,7 @@ import {
   startState,
   type DiveEvent,
 } from '../../src/dive/index.ts';
-import { release } from '../../src/dive/aftermath.ts';
+import { letGo } from '../../src/dive/aftermath.ts';
 import { fullTick } from '../../src/dive/full-tick.ts';
 import { Chance, chanceControls, chanceRig, chanceState } from '../reference/chance.ts';
 import { EXAMPLE, weighed } from '../reference/rigs.ts';
@@ -37,7 +37,7 @@ describe('the calm path is the full path', () => {
             advance(rig, calm, controls, block, calmEvents, locked);
             left -= block;
           }
-          release(rig, full, controls.releaseMask, fullEvents);
+          letGo(rig, full, controls, fullEvents);
           for (let tick = 0; tick < ticks; tick++)
             fullTick(rig, full, controls, direction(controls.pitchDeg), fullEvents, locked, 1);
           expect(hashOf(calm), `after change ${change}`).toBe(hashOf(full));

@@ -136,5 +136,8 @@ export function chanceControls(chance: Chance, rig: Rig, busy: boolean, before: 
   if (chance.percent(8)) return { ...calm, finsN: chance.whole(-60, 60) };
   if (chance.percent(5)) return { ...calm, breath: 1 };
   if (chance.percent(2)) return { ...calm, releaseMask: chance.whole(0, 15) };
+  if (chance.percent(6)) return { ...calm, waterDownMmps: chance.whole(-300, 300) };
+  if (chance.percent(4)) return { ...calm, waterDownMmps2: chance.whole(-300, 300), nudgeUpN: chance.whole(-400, 400) };
+  if (chance.percent(1)) return { ...calm, gasLeftBar: chance.whole(1, 300) };
   return calm;
 }

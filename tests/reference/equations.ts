@@ -13,6 +13,8 @@ import type { Derivative } from './adaptive.ts';
 export interface Press {
   readonly fromS: number;
   readonly controls: Controls;
+  /** Water that moves as it will, m/s and m/s², down positive; left out: as the controls say. */
+  readonly water?: (s: number) => readonly [downMps: number, downMps2: number];
 }
 
 /** A dive as a system of equations. */
@@ -54,7 +56,8 @@ export function systemOf(
   const water = { densityKgPerM3: 0, pressurePa: 0 };
 
   const derivative: Derivative = (t, y) => {
-    const c = controlsAt(presses, t);
+    const { controls: c, water: moving } = pressAt(presses, t);
+    const [waterMps, waterMps2] = moving?.(t) ?? [c.waterDownMmps / 1000, c.waterDownMmps2 / 1000];
     const [cos, sin] = [Math.cos(y[ANGLE]!), Math.sin(y[ANGLE]!)];
     waterAt(rig.column, y[Z]!, water);
     const { densityKgPerM3: rho, pressurePa: p } = water;
@@ -81,9 +84,12 @@ export function systemOf(
     const upright = sin * sin;
     const area = rig.dragAreaLevelM2 + (rig.dragAreaUprightM2 - rig.dragAreaLevelM2) * upright;
     const share = rig.addedMassLevel + (rig.addedMassUpright - rig.addedMassLevel) * upright;
-    const w = y[V]! - rig.currentDownMps;
-    const down = -netOf(parts) - 0.5 * rho * area * Math.abs(w) * w - c.finsN * sin;
-    const inertia = massKg + (share * buoyancyN) / g;
+    const w = y[V]! - rig.currentDownMps - waterMps;
+    // Accelerated water: the gradient of pressure that accelerates it acts on the diver too, and added mass on the difference.
+    const displacedKg = buoyancyN / g;
+    const carried = displacedKg * waterMps2 + share * displacedKg * waterMps2;
+    const down = -netOf(parts) - 0.5 * rho * area * Math.abs(w) * w - c.finsN * sin - c.nudgeUpN + carried;
+    const inertia = massKg + share * displacedKg;
 
     const lungRate = (rho * g * y[V]! * lungM3 + (p - VAPOUR_PA) * breath.rateM3ps(t)) / LUNG_J;
     const supply = vesselPressurePa(instant.cylinderMol[0]!, rig.vessels[0]!.waterM3, rig.waterTemperatureK);
@@ -113,9 +119,9 @@ export function systemOf(
   return { derivative, start, edges };
 }
 
-function controlsAt(presses: readonly Press[], t: number): Controls {
-  let current = presses[0]!.controls;
-  for (const press of presses) if (press.fromS <= t) current = press.controls;
+function pressAt(presses: readonly Press[], t: number): Press {
+  let current = presses[0]!;
+  for (const press of presses) if (press.fromS <= t) current = press;
   return current;
 }
 

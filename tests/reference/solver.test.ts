@@ -1,8 +1,10 @@
 import { afterAll, describe, expect, test } from 'vitest';
 import {
+  Dive,
   advance,
   restingControls,
   startState,
+  withMishaps,
   type Controls,
   type DiveState,
   type Start,
@@ -159,6 +161,38 @@ describe('the step against an adaptive high-order solver on the ledger’s equat
     );
     note('turn', mm);
     expect(mm).toBeLessThan(0.01);
+  });
+});
+
+describe('what goes wrong against the same solver', () => {
+  test('a nudge of 40 N s downwards in a quarter of a second at 8 m, 20 s', () => {
+    const mm = offMm(weighedRig, hover(weighedRig, 8), pressed(2, 2.25, { nudgeUpN: -160 }), 20);
+    note('nudge', mm);
+    expect(mm).toBeLessThan(0.01);
+  });
+
+  test('water that sinks at 12 m/min from one moment to the next, and rests again after 6 s', () => {
+    const mm = offMm(weighedRig, hover(weighedRig, 8), pressed(2, 8, { waterDownMmps: 200 }), 20);
+    note('current at once', mm);
+    expect(mm).toBeLessThan(0.01);
+  });
+
+  test('a down-current that sets in over a second: twentieths of a second stand for a smooth ramp within 0.1 mm', () => {
+    const start = hover(weighedRig, 8);
+    const mishap = { kind: 'current', atS: 2, downMps: 0.2, forS: 8 } as const;
+    const dive = new Dive(weighedRig, startState(weighedRig, start), BREATHING);
+    while (dive.tick < 20 * 120) {
+      dive.steer(withMishaps(BREATHING, [mishap], dive.state));
+      dive.advance(6);
+    }
+    const ramp = (s: number) => Math.min(Math.max(s, 0), 1);
+    const smooth = (s: number) => [0.2 * (ramp(s - 2) - ramp(s - 10)), s > 2 && s < 3 ? 0.2 : s > 10 && s < 11 ? -0.2 : 0] as const;
+    const presses = [0, 2, 3, 10, 11].map((fromS) => ({ fromS, controls: BREATHING, water: smooth }));
+    const { derivative, start: y, edges } = systemOf(weighedRig, startState(weighedRig, start), presses, 20);
+    const mm = Math.abs(integrate(derivative, y, edges)[0]! - dive.state.depthM) * 1e3;
+    note('current that sets in over a second', mm);
+    expect(mm).toBeLessThan(0.1);
+    expect(dive.state.depthM).toBeGreaterThan(9.5);
   });
 });
 
