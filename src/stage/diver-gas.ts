@@ -6,7 +6,7 @@ import type { Style } from './layout.ts';
 import type { StageView } from './view.ts';
 
 /** Lungs, jacket and loop are drawn as if this deep across, metres: their areas compare as their volumes do. */
-const ACROSS_M = 0.13;
+export const ACROSS_M = 0.13;
 /** Share of the loop's one volume that is drawn as lungs. */
 const LUNGS_OF_LOOP = 0.6;
 const CYLINDER_Y = -0.245;
@@ -82,7 +82,8 @@ export class DiverGas {
       const { x, y, width, height } = metres;
       const [half, radius] = [width / 2, height / 2];
       const box = [x * pxPerM, y * pxPerM, width * pxPerM, height * pxPerM] as const;
-      const inset = 1.2 * unit;
+      // Between wall and contents a cylinder shows itself, full as it is: it is not the jacket beside it.
+      const inset = 0.8 * unit + 0.02 * pxPerM;
       g.roundRect(
         (x + half * 2 - 0.02) * pxPerM,
         (y + radius - 0.032) * pxPerM,
@@ -124,7 +125,7 @@ export function cylinderBoxes({ vessels }: Rig): { x: number; y: number; width: 
     const size = Math.cbrt(waterM3 / 12e-3);
     const [half, radius] = [0.31 * size, 0.088 * size];
     const back = vessels.length - 1 - i;
-    const y = CYLINDER_Y - 0.06 * back - radius + 0.088;
-    return { x: CYLINDER_X + 0.035 * back - half, y: y - radius, width: half * 2, height: radius * 2 };
+    const y = CYLINDER_Y - 0.1 * back - radius + 0.088;
+    return { x: CYLINDER_X + 0.05 * back - half, y: y - radius, width: half * 2, height: radius * 2 };
   });
 }

@@ -1,38 +1,49 @@
-import { Container, Graphics } from 'pixi.js';
+import { Graphics } from 'pixi.js';
 import { LEAD_PLACES, type LeadPart } from '../diver/index.ts';
-import { TICKS_PER_S } from '../dive/index.ts';
-import type { Frame } from './geometry.ts';
 import { legRibs, type Pose } from './figure-pose.ts';
 import type { Spot } from './figure-shape.ts';
 import type { Style } from './layout.ts';
 import type { StageView } from './view.ts';
 
-/** How fast a piece that was let go sinks, m/s, and for how long it is seen. Practice. */
-const SINKS_MPS = 1.6;
-const SEEN_S = 4;
+/** Height of a piece as drawn against its length, and the gap between two, metres. */
+const HIGH = 0.7;
+const GAP_M = 0.012;
 
-/** Lead where it sits; what was let go sinks away below. */
+/** Where a piece sits in the figure's frame, and its sides as drawn, metres. */
+export interface LeadSpot extends Spot {
+  readonly longM: number;
+  readonly highM: number;
+}
+
+/** The place of each piece, in the order of the rig: beside those that share its place. */
+export function leadSpots(lead: readonly LeadPart[], ankle: Spot): LeadSpot[] {
+  const along = new Map<string, number>();
+  return lead.map((piece) => {
+    const place = placeOf(piece);
+    const before = along.get(place) ?? 0;
+    const longM = longOf(piece.massKg);
+    along.set(place, before + longM + GAP_M);
+    return { ...spotOf(place, before + longM / 2, ankle), longM, highM: longM * HIGH };
+  });
+}
+
+/** Lead where it sits. */
 export class DiverLead {
   readonly worn = new Graphics();
-  readonly sinking = new Container();
   readonly #style: Style;
-  readonly #fallen: Graphics[] = [];
   #key = '';
 
   constructor(style: Style) {
     this.#style = style;
   }
 
-  /** @param toPage from metres in the figure's frame to the page, for what has left the figure */
-  draw(view: StageView, frame: Frame, pose: Pose, pxPerM: number): void {
-    const { rig, state } = view;
+  draw({ rig, state }: StageView, pose: Pose, pxPerM: number): void {
     const ankle = legRibs(pose.near).ankle;
     const key = `${state.releasedMask} ${pxPerM} ${Math.round(ankle.x * 300)} ${Math.round(ankle.y * 300)} ${rig.lead.length}`;
     if (key !== this.#key) {
       this.#key = key;
       this.#build(rig.lead, state.releasedMask, ankle, pxPerM);
     }
-    this.#sink(view, frame, pxPerM);
   }
 
   #build(lead: readonly LeadPart[], released: number, ankle: Spot, pxPerM: number): void {
@@ -42,47 +53,18 @@ export class DiverLead {
       g.moveTo(-0.33 * pxPerM, -0.11 * pxPerM)
         .lineTo(-0.33 * pxPerM, 0.12 * pxPerM)
         .stroke({ width: 0.035 * pxPerM, color: tokens.ink });
-    const taken = new Map<string, number>();
-    lead.forEach((piece, i) => {
-      const place = placeOf(piece);
-      const before = taken.get(place) ?? 0;
-      const width = widthOf(piece.massKg);
-      taken.set(place, before + width + 0.012);
+    leadSpots(lead, ankle).forEach(({ x, y, longM, highM }, i) => {
       if ((released & (1 << i)) !== 0) return;
-      const { x, y } = spotOf(place, before + width / 2, ankle);
-      const high = width * 0.7;
-      g.roundRect((x - width / 2) * pxPerM, (y - high / 2) * pxPerM, width * pxPerM, high * pxPerM, 0.012 * pxPerM)
+      const box = [x - longM / 2, y - highM / 2, longM, highM].map((m) => m * pxPerM);
+      g.roundRect(...(box as [number, number, number, number]), 0.012 * pxPerM)
         .fill(tokens.ink)
         .stroke({ width: unit, color: tokens.paper });
     });
   }
-
-  #sink({ rig, events, nowS, recording }: StageView, frame: Frame, pxPerM: number): void {
-    const { tokens, unit } = this.#style;
-    let used = 0;
-    for (const event of events) {
-      const age = nowS - event.tick / TICKS_PER_S;
-      if (event.kind !== 'lead-released' || age < 0 || age > SEEN_S) continue;
-      const g = (this.#fallen[used] ??= this.sinking.addChild(
-        new Graphics()
-          .roundRect(-0.05, -0.031, 0.1, 0.062, 0.012)
-          .fill(tokens.ink)
-          .stroke({ width: 0.012 * unit, color: tokens.paper }),
-      ));
-      const row = Math.min(Math.round((event.tick - recording.startTick) / 12), recording.rows - 1);
-      const depthM = recording.at(Math.max(0, row), 'depthM') + 0.15 + SINKS_MPS * age;
-      g.visible = depthM < rig.bottomM + 0.05;
-      g.scale.set((pxPerM * widthOf(event.massKg ?? 1)) / 0.1);
-      g.position.set(frame.nowX + (-0.34 - 0.11 * used) * pxPerM, (depthM - frame.topM) * frame.pxPerM);
-      g.rotation = age * (used % 2 === 0 ? 0.8 : -1.1);
-      used++;
-    }
-    for (let i = used; i < this.#fallen.length; i++) this.#fallen[i]!.visible = false;
-  }
 }
 
-/** Side of a piece as drawn, metres: lead of that mass as a block twice as long as thick. */
-function widthOf(massKg: number): number {
+/** Length of a piece as drawn, metres. */
+function longOf(massKg: number): number {
   return 0.1 * Math.cbrt(Math.max(massKg, 0.2));
 }
 

@@ -20,7 +20,6 @@ const BODY_M2 = 1.7;
 /** The diver in section, from the state: mid-chest on the line, as long as the scale says unless it must be enlarged. */
 export class Diver {
   readonly root = new Container();
-  readonly sinking: Container;
   /** The chest mark, drawn over the line. */
   readonly mark = new Graphics();
   /** Says how many times its true size the figure is drawn, when it is. */
@@ -39,7 +38,6 @@ export class Diver {
     this.#body = new DiverBody(style);
     this.#gas = new DiverGas(style);
     this.#lead = new DiverLead(style);
-    this.sinking = this.#lead.sinking;
     const { far, near } = this.#body;
     const { behind, within, before } = this.#gas;
     this.root.addChild(far, before, behind, near, within, this.#lead.worn, this.#hose);
@@ -55,7 +53,7 @@ export class Diver {
     const pose = poseOf(view);
     this.#body.draw(pose, this.#coversOf(view, pxPerM), pxPerM);
     this.#gas.draw(view, pxPerM);
-    this.#lead.draw(view, frame, pose, pxPerM);
+    this.#lead.draw(view, pose, pxPerM);
     this.#drawHose(pose.gaze, pxPerM);
     const y = depthToY(frame, view.depthM);
     this.root.position.set(frame.nowX, y);

@@ -1,3 +1,4 @@
+import { ventFor } from '../dive/index.ts';
 import { rib, type Rib, type Spot } from './figure-shape.ts';
 import type { StageView } from './view.ts';
 import { LINE_AHEAD_M } from './water.ts';
@@ -101,3 +102,12 @@ export const TRUNK: readonly Rib[] = [
 
 export const HEAD: Spot = { x: 0.505, y: -0.03 };
 export const SHOULDER: Spot = { x: 0.21, y: 0.03 };
+
+/** The vents of the jacket. */
+export const SHOULDER_VENT: Spot = { x: 0.27, y: -0.16 };
+export const REAR_VENT: Spot = { x: -0.33, y: -0.19 };
+
+/** The vent that a diver of an attitude lets gas out by. */
+export function ventSpot(pitchSin: number): Spot {
+  return ventFor(pitchSin) === 1 ? SHOULDER_VENT : REAR_VENT;
+}

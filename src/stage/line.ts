@@ -10,6 +10,12 @@ export function depthAtM(recording: Recording, s: number): number {
   return at(low) + (at(low + 1) - at(low)) * (row - low);
 }
 
+/** The row of a recording that was the last at a tick. */
+export function rowAtTick(recording: Recording, tick: number): number {
+  const row = Math.floor((tick - recording.startTick) / TICKS_PER_ROW);
+  return Math.min(Math.max(row, 0), recording.rows - 1);
+}
+
 /** The limits under which the line was drawn at a moment. */
 export function limitsAt({ limits, limitsBefore }: StageView, s: number): RateLimits {
   let found = limits;

@@ -8,6 +8,7 @@ import { ForecastWords } from './forecast-words.ts';
 import { depthToY, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import { Marks } from './marks.ts';
+import type { Happenings } from './happenings.ts';
 import type { Overlays } from './overlays.ts';
 import { Presses } from './presses.ts';
 import { Scale } from './scale.ts';
@@ -31,10 +32,11 @@ export class Scene {
   readonly #marks: Marks;
   readonly #taken: Taken;
   readonly #over: Overlays | undefined;
+  readonly #happenings: Happenings | undefined;
   readonly #layers: readonly { draw(view: StageView, frame: Frame): void }[];
 
-  /** @param Over what lies over the water, once it has been loaded */
-  constructor(style: Style, Over?: typeof Overlays) {
+  /** @param Over what lies over the water, and what happens in it, once they have been loaded */
+  constructor(style: Style, Over?: typeof Overlays, Happens?: typeof Happenings) {
     this.style = style;
     const water = new Water(style);
     const specks = new Specks(style);
@@ -54,7 +56,8 @@ export class Scene {
     const edge = 5 * unit;
     this.#taken = new Taken({ left: edge, top: textPx * 2.2, right: freePx - edge, bottom: heightPx - edge });
     this.root.addChild(water.root, specks.root, this.#bands.root, scale.hair, ticks.nowLine);
-    this.root.addChild(diver.sinking, bubbles.root, diver.root, water.surface, water.ground);
+    const places = { behind: new Container(), before: new Container(), words: new Container() };
+    this.root.addChild(places.behind, bubbles.root, diver.root, places.before, water.surface, water.ground);
     this.root.addChild(
       presses.root,
       track.root,
@@ -64,7 +67,8 @@ export class Scene {
       diver.mark,
       marks.root,
     );
-    this.root.addChild(ticks.root, diver.enlarged.root, scale.root);
+    this.root.addChild(places.words, ticks.root, diver.enlarged.root, scale.root);
+    this.#happenings = Happens && new Happens(style, places);
     this.#over = Over && new Over(style, this.root);
   }
 
@@ -79,6 +83,7 @@ export class Scene {
     this.#ticks.draw(view, frame, diver, taken);
     this.#diver.drawSays(frame, taken);
     this.#arrow.draw(view, frame, taken);
+    this.#happenings?.draw(view, frame, diver, taken);
     this.#ahead.draw(view, frame, taken);
     this.#bands.draw(view, frame, taken);
     this.#marks.draw(view, frame, taken);

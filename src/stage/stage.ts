@@ -1,6 +1,7 @@
 import { Camera } from './camera.ts';
 import { depthToY, secondsToX, type Frame } from './geometry.ts';
 import { styleOf } from './layout.ts';
+import type { Happenings } from './happenings.ts';
 import type { Overlays } from './overlays.ts';
 import { rendererOf, suitedKind, type RendererKind, type StageRenderer } from './renderer.ts';
 import { Scene } from './scene.ts';
@@ -40,7 +41,10 @@ export class Stage {
   #cost: FrameCost = { composedMs: NaN, renderedMs: NaN };
   #gone = false;
   #Over: typeof Overlays | undefined;
-  #asked = false;
+  #Happenings: typeof Happenings | undefined;
+  #overAsked = false;
+  #happeningsAsked = false;
+  #coming: Promise<unknown> = Promise.resolve();
 
   private constructor(host: HTMLElement, renderer: StageRenderer, mayFall: boolean) {
     this.#host = host;
@@ -74,6 +78,11 @@ export class Stage {
     return this.#frame?.pxPerM ?? NaN;
   }
 
+  /** Done once all that the views wanted so far has been fetched and drawn. */
+  get whole(): Promise<unknown> {
+    return this.#coming;
+  }
+
   get cost(): FrameCost {
     return this.#cost;
   }
@@ -101,10 +110,20 @@ export class Stage {
     if (this.#gone) return;
     this.#view = view;
     if (
-      !this.#asked &&
-      (view.overlay || view.breathReachM || view.neutral?.length || view.branches?.length || view.second)
-    )
-      void this.#loadOverlays();
+      !this.#overAsked &&
+      (view.overlay ||
+        view.breathReachM ||
+        view.neutral?.length ||
+        view.branches?.length ||
+        view.second)
+    ) {
+      this.#overAsked = true;
+      this.#fetch(import('./overlays.ts'), (loaded) => (this.#Over = loaded.Overlays));
+    }
+    if (!this.#happeningsAsked && (view.changes.length > 1 || view.events.length > 0)) {
+      this.#happeningsAsked = true;
+      this.#fetch(import('./happenings.ts'), (loaded) => (this.#Happenings = loaded.Happenings));
+    }
     const scene = this.#sceneFor(view);
     const beganMs = performance.now();
     this.#frame = this.#camera.frame(view, scene.style);
@@ -138,7 +157,7 @@ export class Stage {
     this.#dropScene();
     const style = styleOf(width, height, ratio, view.theme, view.projector, mapped);
     this.#renderer.background.color = style.tokens.paper;
-    return (this.#scene = new Scene(style, this.#Over));
+    return (this.#scene = new Scene(style, this.#Over, this.#Happenings));
   }
 
   #dropScene(): void {
@@ -146,14 +165,17 @@ export class Stage {
     this.#scene = undefined;
   }
 
-  /** What lies over the water comes when a view first has some of it, and is drawn from then on; without it the rest goes on. */
-  async #loadOverlays(): Promise<void> {
-    this.#asked = true;
-    const loaded = await import('./overlays.ts').catch(() => undefined);
-    if (!loaded) return;
-    this.#Over = loaded.Overlays;
-    this.#dropScene();
-    if (this.#view) this.draw(this.#view);
+  /** A part comes when a view first has some of it, and is drawn from then on; without it the rest goes on. */
+  #fetch<T>(coming: Promise<T>, take: (loaded: T) => void): void {
+    const drawn = coming.then(
+      (loaded) => {
+        take(loaded);
+        this.#dropScene();
+        if (this.#view) this.draw(this.#view);
+      },
+      () => undefined,
+    );
+    this.#coming = Promise.all([this.#coming, drawn]);
   }
 
   #attach(): void {

@@ -1,13 +1,16 @@
-import { Container, Graphics } from 'pixi.js';
+import { Container, Graphics, type Text } from 'pixi.js';
 import { depthToY, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import { mixed } from './tokens.ts';
 import type { StageView } from './view.ts';
+import { labelOf, put } from './words.ts';
 
 /** Flat strips of colour that make the gradient: the eye sees no step, and the same depth has the same tint at every zoom. */
 const STRIPS = 72;
 /** How far off the chest the up-line hangs, metres of the diver's own scale: within an arm's reach. */
 export const LINE_AHEAD_M = 0.62;
+/** Thickness of a ledge. Its edges are level: a slope would read as a speed. */
+const LEDGE_M = 0.55;
 
 /** Water, air above, ground below, ledge, up-line and a thin rule each five metres. Rebuilt when the zoom or the ground changes. */
 export class Water {
@@ -19,11 +22,14 @@ export class Water {
   readonly ground = new Graphics();
   readonly #picture = new Graphics();
   readonly #line = new Graphics();
+  readonly #ledge: Text;
   #key = '';
 
   constructor(style: Style) {
     this.#style = style;
-    this.root.addChild(this.#picture, this.#line);
+    this.#ledge = labelOf(style, { bold: true });
+    this.#ledge.text = 'ledge';
+    this.root.addChild(this.#picture, this.#line, this.#ledge);
   }
 
   draw(view: StageView, frame: Frame): void {
@@ -65,14 +71,17 @@ export class Water {
         ledgeM * px,
         width,
         (ledgeM + 0.12) * px,
-        width - 0.3 * px,
-        (ledgeM + 0.5) * px,
+        width - 0.1 * px,
+        (ledgeM + LEDGE_M) * px,
         0,
-        (ledgeM + 0.7) * px,
+        (ledgeM + LEDGE_M) * px,
       ])
         .fill(tokens.ground)
         .stroke({ width: 2 * unit, color: tokens.ink, join: 'round' });
     }
+    const roomy = LEDGE_M * px > this.#style.textPx * 1.5;
+    this.#ledge.visible = ledgeM !== null && roomy;
+    if (ledgeM !== null) put(this.#ledge, 10 * unit, (ledgeM + LEDGE_M / 2) * px);
     this.#buildGround(bottomM * px);
   }
 

@@ -3,10 +3,12 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { restingControls, ventFor, type ControlChange } from '../../src/dive/index.ts';
 import { bubblesAt } from '../../src/stage/bubbles.ts';
+import { ACROSS_M } from '../../src/stage/diver-gas.ts';
 import { calmed, depthAtM, stretchesOf } from '../../src/stage/line.ts';
 import { pressVolumeM3, pressesOf } from '../../src/stage/presses.ts';
 import { sheetOf } from '../../src/stage/run-sheet-layout.ts';
-import { diveAt, viewOf } from './views.ts';
+import { waterAt } from '../../src/water/index.ts';
+import { diveAt, rig, viewOf } from './views.ts';
 
 const limits = () => ({ upMps: 0.15, downMps: 0.3 });
 
@@ -84,14 +86,35 @@ test('pressVolumeM3() is what the jacket gained or lost', () => {
   expect(pressVolumeM3(dive.recording, vent!, vent!.toTick!) / lost).toBeCloseTo(1, 1);
 });
 
+test('bubblesAt() keeps the gas: areas times pressure at all depths are what went out, to the scale of lungs', () => {
+  const dive = diveAt(9, 6e-3);
+  dive.advance(12);
+  dive.steer({ ...restingControls(320), breath: 1, jacketVent: ventFor(0), pitchDeg: 0 });
+  dive.advance(36);
+  dive.steer({ ...restingControls(320), breath: 1, pitchDeg: 0 });
+  dive.advance(48);
+  const { recording } = dive;
+  const pressurePa = (depthM: number) => waterAt(rig.column, depthM, { densityKgPerM3: 0, pressurePa: 0 }).pressurePa;
+  // Groups of three rows count as one: what is asked is the whole of what left by the vent while the lungs took in.
+  const out = recording.at(recording.rows - 1, 'letOutM3') * pressurePa(9);
+  const vented = bubblesAt(rig, recording, 0.8).filter(({ besideM }) => besideM < 0.2);
+  const shown = vented.reduce(
+    (sum, { radiusM, depthM }) => sum + Math.PI * radiusM ** 2 * ACROSS_M * pressurePa(depthM),
+    0,
+  );
+  expect(vented.length).toBeGreaterThan(2);
+  expect(shown / out).toBeGreaterThan(0.9);
+  expect(shown / out).toBeLessThan(1.02);
+});
+
 test('bubblesAt() follows from the recording alone: a longer one shows the same past, and bubbles only rise', () => {
   const dive = diveAt(8, 3e-3);
   dive.advance(120 * 9);
-  const then = bubblesAt(dive.recording, 9);
+  const then = bubblesAt(rig, dive.recording, 9);
   expect(then.length).toBeGreaterThan(3);
   dive.advance(120 * 20);
-  expect(bubblesAt(dive.recording, 9)).toEqual(then);
-  const shallowest = (s: number) => Math.min(...bubblesAt(dive.recording, s).map(({ depthM }) => depthM));
+  expect(bubblesAt(rig, dive.recording, 9)).toEqual(then);
+  const shallowest = (s: number) => Math.min(...bubblesAt(rig, dive.recording, s).map(({ depthM }) => depthM));
   expect(shallowest(9.05)).toBeLessThan(shallowest(9));
   for (const { depthM, radiusM } of then) {
     expect(depthM).toBeGreaterThanOrEqual(0);

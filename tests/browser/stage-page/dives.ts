@@ -19,15 +19,16 @@ import temperateSea from '../../../src/diver/setups/temperate-sea.yaml';
 import twin from '../../../src/diver/setups/twin.yaml';
 
 const setups: Readonly<Record<string, Setup>> = Object.fromEntries(
-  Object.entries({ closedLoop, drysuitFoam, firstDive, noSuit, temperateSea, twin }).map(([name, setup]) => [
-    name,
-    setup as Setup,
-  ]),
+  Object.entries({ closedLoop, drysuitFoam, firstDive, noSuit, temperateSea, twin }).map(
+    ([name, setup]) => [name, setup as Setup],
+  ),
 );
 
 /** What happens in a dive of the test page: where it begins, which depth is sought, what is forced at which second. */
 export interface Script {
   readonly setup: string;
+  /** What of the setup is otherwise. */
+  readonly kit?: (setup: Setup) => Setup;
   readonly start: Start;
   /** Depth that a clumsy pilot seeks with short presses, if any. */
   readonly seekM?: number;
@@ -64,6 +65,46 @@ export const scripts: Readonly<Record<string, Script>> = {
   drysuitUp: { setup: 'drysuitFoam', start: { depthM: 7 }, pitchDeg: 75, seekM: 8 },
   twin: { setup: 'twin', start: { depthM: 6 }, seekM: 8 },
   noSuit: { setup: 'noSuit', start: { depthM: 6 }, seekM: 8 },
+  ledge: {
+    setup: 'temperateSea',
+    kit: (setup) => ({ ...setup, water: { ...setup.water, ledgeM: 7 } }),
+    start: { depthM: 5, jacketM3: 0 },
+  },
+  places: {
+    setup: 'firstDive',
+    kit: (setup) => ({
+      ...setup,
+      lead: (['belt', 'belt', 'pocket', 'pocket', 'back', 'ankle'] as const).map((place) => ({
+        massKg: 1,
+        place,
+        releasable: true,
+      })),
+    }),
+    start: { depthM: 6 },
+    seekM: 6,
+  },
+  inflating: { setup: 'firstDive', start: { depthM: 8, jacketM3: 2e-3 }, acts: [[3, 60, { jacketAdd: 1 }]] },
+  byMouth: { setup: 'firstDive', start: { depthM: 8, jacketM3: 2e-3 }, acts: [[3, 60, { oral: 1 }]] },
+  venting: {
+    setup: 'firstDive',
+    start: { depthM: 8, jacketM3: 8e-3, pitchDeg: 60 },
+    pitchDeg: 60,
+    acts: [[3, 60, { jacketVent: 1 }]],
+  },
+  relief: { setup: 'temperateSea', start: { depthM: 28, jacketM3: 15e-3 }, acts: [[0, 8, { jacketAdd: 1 }]] },
+  squeeze: { setup: 'drysuitFoam', start: { depthM: 3, jacketM3: 0, suitGasM3: 2e-3, speedMps: 0.6 } },
+  stretched: {
+    setup: 'firstDive',
+    start: { depthM: 8, jacketM3: 5e-3, lungM3: 5.5e-3 },
+    acts: [[0, 60, { breath: 2 }]],
+  },
+  head90: { setup: 'temperateSea', start: { depthM: 8, pitchDeg: 90 }, pitchDeg: 90 },
+  head60: { setup: 'temperateSea', start: { depthM: 8, pitchDeg: 60 }, pitchDeg: 60 },
+  head30: { setup: 'temperateSea', start: { depthM: 8, pitchDeg: 30 }, pitchDeg: 30 },
+  down30: { setup: 'temperateSea', start: { depthM: 8, pitchDeg: -30 }, pitchDeg: -30 },
+  down60: { setup: 'temperateSea', start: { depthM: 8, pitchDeg: -60 }, pitchDeg: -60 },
+  down90: { setup: 'temperateSea', start: { depthM: 8, pitchDeg: -90 }, pitchDeg: -90 },
+  onBack: { setup: 'temperateSea', start: { depthM: 8, pitchDeg: 180 }, pitchDeg: 180 },
 };
 
 /** Jacket gas with which a diver hovers at a depth, m³. */
@@ -89,7 +130,8 @@ export class ScriptedDive {
     const script = scripts[name];
     if (!script) throw new RangeError(`ScriptedDive: no script ${name}`);
     this.#script = script;
-    const rig = rigOf(setups[script.setup]!);
+    const setup = setups[script.setup]!;
+    const rig = rigOf(script.kit?.(setup) ?? setup);
     const depthM = script.floating ? floatingDepthM(rig, script.start.jacketM3 ?? 0) : script.start.depthM;
     const start = startState(rig, {
       jacketM3: neutralJacketM3(rig, depthM),

@@ -43,11 +43,12 @@ const harness = {
     this.stage = await Stage.create(host, options);
     this.stage.resize(host.clientWidth, host.clientHeight, devicePixelRatio);
   },
-  /** Dives a script for some seconds and draws its end. */
-  show(script: string, seconds: number, wish: Partial<StageView> = {}) {
+  /** Dives a script for some seconds and draws its end; done once all of it has been fetched. */
+  show(script: string, seconds: number, wish: Partial<StageView> = {}): Promise<unknown> {
     this.scripted = new ScriptedDive(script);
     this.scripted.advance(Math.round((seconds * TICKS_PER_S) / 6) * 6);
     this.stage!.draw(viewOf(this.scripted, wish));
+    return this.stage!.whole;
   },
   /** The whole run so far, in place of the stage; returns the number of its rows. */
   sheet(wish: Partial<StageView> = {}): number {
