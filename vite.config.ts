@@ -12,7 +12,7 @@ function statePolicy(): Plugin {
   return { name: 'state-policy', apply: 'build', transformIndexHtml: () => [tag] };
 }
 
-const silentRooms = /\/src\/(water|gas|diver|dive|insight|pilot|lesson|stage)\//;
+const silentRooms = /\/src\/(water|gas|diver|dive|insight|pilot|lesson|bench|stage)\//;
 
 export default defineConfig({
   base: './',
