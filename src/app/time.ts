@@ -1,10 +1,9 @@
-import { TICKS_PER_S, diveAt, replay, type Dive } from '../dive/index.ts';
-import { WishEvent, fetchTime, type TimeAsk, type TimeView } from '../panels/index.ts';
+import { TICKS_PER_S, diveAt, replay, withMishaps, type Dive, type Mishap } from '../dive/index.ts';
+import { WishEvent, fetchTime, type MishapAsk, type TimeAsk, type TimeView } from '../panels/index.ts';
 import type { StageView } from '../stage/index.ts';
 import { Flight } from './flight.ts';
 import { released } from './hands.ts';
 import { Lines, endWords } from './lines.ts';
-import { Meddling } from './meddling.ts';
 import type { Timed } from './timed.ts';
 import { listenToTime } from './time-hands.ts';
 import { timeViewOf, withLines, type Ghost } from './time-shown.ts';
@@ -19,7 +18,7 @@ const NEAR_S = 1 / 240;
 export class Time {
   readonly #program: Timed;
   readonly #lines = new WeakMap<Flight, Lines>();
-  readonly #meddling = new WeakMap<Flight, Meddling>();
+  readonly #mishaps = new WeakMap<Flight, readonly Mishap[]>();
   #ghost: Ghost | null = null;
   #opened = false;
   #listOpen = false;
@@ -66,7 +65,7 @@ export class Time {
     else if (ask.do === 'line-away') lines.remove(ask.letter);
     else if (ask.do === 'line-shown')
       lines.show(ask.letter, !lines.others.some(({ letter, shown }) => letter === ask.letter && shown));
-    else if (ask.do === 'mishap') this.#goWrong(ask.mishap);
+    else if (ask.do === 'mishap') this.#goWrong(ask.mishap, ask.said);
     else await this.#haunt(ask);
     this.#tell();
     this.#program.refresh();
@@ -163,19 +162,19 @@ export class Time {
     if (to) this.#look(to.tick / TICKS_PER_S);
   }
 
-  #goWrong(mishap: Extract<TimeAsk, { do: 'mishap' }>['mishap']): void {
+  /** It happens again to who goes back to before it. */
+  #goWrong(asked: MishapAsk, said: string): void {
     const { dives, shell } = this.#program;
     const { flight } = dives;
     if (shell.view.place !== 'fly') return;
     this.#program.lookAt(null);
-    if (mishap === 'lead-lost') flight.hands = released(flight.hands, flight.rig, false);
+    if (asked.kind === 'lead-lost') flight.hands = released(flight.hands, flight.rig, false);
     else {
-      const meddling = this.#meddling.get(flight) ?? new Meddling();
-      this.#meddling.set(flight, meddling);
-      meddling.begin(mishap, flight.dive.tick);
-      flight.meddle = meddling.controls;
+      const mishaps = [...(this.#mishaps.get(flight) ?? []), { ...asked, atS: flight.dive.tick / TICKS_PER_S }];
+      this.#mishaps.set(flight, mishaps);
+      flight.meddle = (wanted, state) => withMishaps(wanted, mishaps, state);
     }
-    shell.show({ frozen: false });
+    shell.show({ frozen: false, spoken: said });
   }
 
   async #haunt(ask: TimeAsk): Promise<void> {

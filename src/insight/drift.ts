@@ -39,6 +39,8 @@ export function drifts(
   const { way, floor, uses } = attempt;
   const { column, foam, gasJPerMol: gasJ, kgPerMol, lungJPerMol, drysuit, loop } = rig;
   const waterMps = waterDownMps(rig, attempt.idle);
+  // What the water pulls down with on who stands still in it is this by density and half the drag area.
+  const pull = Math.abs(waterMps) * waterMps;
   const {
     lungM3,
     pitchSin,
@@ -175,8 +177,7 @@ export function drifts(
 
       if (at === 0) {
         const lasts = (rho * (bodyM3 + (acting ? body.actingLungM3 : body.idleLungM3) - emerged) - massKg) * g;
-        const stillN = rho * halfDragM2[k]! * Math.abs(waterMps) * waterMps;
-        const lastingN = (lasts + (acting && uses.fins ? keptUpN[k]! : 0) - stillN) * way;
+        const lastingN = (lasts + (acting && uses.fins ? keptUpN[k]! : 0) - rho * halfDragM2[k]! * pull) * way;
         if (hasTurned && v * way <= 0 && lastingN >= 0) return true;
         const settled = acting && k >= settledFrom && z > TOP_UPRIGHT_M;
         if (mayBeGone && settled && v * way > 0 && lastingN + body.swingM3 * rho * g < 0) return false;

@@ -1,27 +1,30 @@
-import { html, nothing } from 'lit';
+import { html } from 'lit';
+import { MISHAPS, offered, said, type MishapAsk } from './mishap-kinds.ts';
 import { Panel } from './panel.ts';
-import type { Mishap } from './time-view.ts';
+import type { Units } from './settings.ts';
 import { wish } from './wish.ts';
-
-const MISHAPS: readonly (readonly [mishap: Mishap, words: string])[] = [
-  ['inflator-open', 'inflator stuck open for 8 s'],
-  ['vent-open', 'vent stuck open for 8 s'],
-  ['vent-shut', 'vent stuck shut for 15 s'],
-];
 
 /** What can go wrong by itself in free practice, begun from *more*; and the strip of time. */
 export class MishapList extends Panel {
-  static override properties = { drysuit: { attribute: false }, leadLeft: { attribute: false } };
+  static override properties = {
+    drysuit: { attribute: false },
+    leadLeft: { attribute: false },
+    units: { attribute: false },
+  };
   declare drysuit: boolean;
   declare leadLeft: number;
+  declare units: Units;
 
   constructor() {
     super();
     this.drysuit = false;
     this.leadLeft = 0;
+    this.units = 'metric';
   }
 
   override render() {
+    const has = { drysuit: this.drysuit, lead: this.leadLeft > 0 };
+    const fitting = MISHAPS.filter(([, needs]) => !needs || has[needs]);
     return html`<section>
       <h3>Time</h3>
       <div class="row">
@@ -29,24 +32,20 @@ export class MishapList extends Panel {
       </div>
       <h3>Something goes wrong</h3>
       <p>The dive goes on at once, and it happens.</p>
-      <div class="row">
-        ${MISHAPS.map(([mishap, words]) => this.#button(mishap, words))}
-        ${this.drysuit ? this.#button('suit-inflator-open', 'suit inflator stuck open for 8 s') : nothing}
-        ${this.leadLeft > 0 ? this.#button('lead-lost', 'a piece of lead is lost') : nothing}
-      </div>
+      <div class="row">${fitting.map(([asked]) => this.#button(asked))}</div>
     </section>`;
   }
 
-  #button(mishap: Mishap, words: string) {
+  #button(mishap: MishapAsk) {
     return html`<button
       type="button"
       class="tool"
       @click=${() => {
         wish(this, { kind: 'more', open: false });
-        wish(this, { kind: 'time', ask: { do: 'mishap', mishap } });
+        wish(this, { kind: 'time', ask: { do: 'mishap', mishap, said: said(mishap, this.units) } });
       }}
     >
-      ${words}
+      ${offered(mishap, this.units)}
     </button>`;
   }
 

@@ -120,7 +120,11 @@ export class MoreSheet extends Panel {
   #wrong() {
     const { deck } = this;
     if (!deck || deck.first || this.setups.length === 0) return nothing;
-    return html`<mishap-list .drysuit=${deck.drysuit} .leadLeft=${deck.leadLeft}></mishap-list>`;
+    return html`<mishap-list
+      .drysuit=${deck.drysuit}
+      .leadLeft=${deck.leadLeft}
+      .units=${this.settings.units}
+    ></mishap-list>`;
   }
 
   #posture() {

@@ -1,5 +1,4 @@
-/** What can go wrong by itself in free practice. */
-export type Mishap = 'inflator-open' | 'vent-open' | 'vent-shut' | 'suit-inflator-open' | 'lead-lost';
+import type { MishapAsk } from './mishap-kinds.ts';
 
 /** A line beside the one that is flown; the ghost has no letter. */
 export interface LineView {
@@ -37,4 +36,5 @@ export type TimeAsk =
   | { readonly do: 'line-shown' | 'switch' | 'line-away'; readonly letter: string }
   | { readonly do: 'call'; readonly letter: string; readonly name: string }
   | { readonly do: 'ghost-file'; readonly file: File }
-  | { readonly do: 'mishap'; readonly mishap: Mishap };
+  /** Something goes wrong now, and is said. */
+  | { readonly do: 'mishap'; readonly mishap: MishapAsk; readonly said: string };

@@ -32,7 +32,7 @@ export interface TraceKind {
 }
 
 /** Pressure of a pound-force on a square inch, pascals. @source pound of 1959, standard gravity and an inch of 25.4 mm, derived */
-const PSI_PA = (POUND_KG * STANDARD_GRAVITY_MPS2) / 0.0254 ** 2;
+export const PSI_PA = (POUND_KG * STANDARD_GRAVITY_MPS2) / 0.0254 ** 2;
 
 const LITRES: Measure = { unit: 'L', of: (m3) => m3 * 1e3, digits: 1 };
 /** Both systems write lungs and jacket in litres. */

@@ -4,8 +4,7 @@ import { rigOf, type Setup } from '../../src/diver/index.ts';
 import { diveAt, replay, type Dive } from '../../src/dive/index.ts';
 import { Flight, afloatStart } from '../../src/app/flight.ts';
 import { Lines, endWords } from '../../src/app/lines.ts';
-import { Meddling } from '../../src/app/meddling.ts';
-import type { Act, Mishap } from '../../src/panels/index.ts';
+import type { Act } from '../../src/panels/index.ts';
 
 const rig = rigOf(firstDive as Setup);
 
@@ -114,40 +113,5 @@ describe('Lines', () => {
 
   test('a letter that is not there is said', () => {
     expect(() => new Lines().remove('A')).toThrow(RangeError);
-  });
-});
-
-describe('Meddling', () => {
-  const stuck: readonly (readonly [Exclude<Mishap, 'lead-lost'>, number, 'letInM3' | 'letOutM3'])[] = [
-    ['inflator-open', 8, 'letInM3'],
-    ['vent-open', 8, 'letOutM3'],
-  ];
-  test.each(stuck)(
-    '%s passes gas for %d s by itself, is in the run, and a replay repeats it',
-    (mishap, seconds, sum) => {
-      const flight = flown();
-      fly(flight, 1, 'add');
-      const meddling = new Meddling();
-      meddling.begin(mishap, flight.dive.tick);
-      flight.meddle = meddling.controls;
-      const before = flight.dive.state[sum];
-      fly(flight, 1);
-      expect(flight.dive.state[sum]).toBeGreaterThan(before);
-      fly(flight, seconds);
-      const { jacketAdd, jacketVent } = flight.dive.controls;
-      expect([jacketAdd, jacketVent]).toEqual([0, 0]);
-      expect(replay(flight.dive.run()).hash()).toBe(flight.dive.hash());
-    },
-  );
-
-  test('vent-shut lets nothing out however it is pressed', () => {
-    const flight = new Flight(rig, afloatStart(rig));
-    const meddling = new Meddling();
-    meddling.begin('vent-shut', 0);
-    flight.meddle = meddling.controls;
-    fly(flight, 5, 'vent');
-    expect(flight.dive.state.letOutM3).toBe(0);
-    fly(flight, 12, 'vent');
-    expect(flight.dive.state.letOutM3).toBeGreaterThan(1e-3);
   });
 });
