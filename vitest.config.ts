@@ -1,6 +1,18 @@
 import { defineConfig } from 'vitest/config';
 import { yamlModules } from './tools/yaml-modules.ts';
 
+/** What runs in real browsers, on machines that others use too. */
+const browser = {
+  environment: 'node',
+  testTimeout: 60_000,
+  hookTimeout: 60_000,
+  // A machine that stands still for some seconds is no fault of the program. `npm run ok` names what needed it.
+  retry: 1,
+} as const;
+
+/** Tests that count milliseconds or megabytes: nothing runs beside them. */
+const alone = ['tests/browser/**/*.alone.test.ts'];
+
 export default defineConfig({
   plugins: [yamlModules()],
   test: {
@@ -21,13 +33,23 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          ...browser,
           name: 'browser',
-          environment: 'node',
           include: ['tests/browser/**/*.test.ts'],
-          // Real browsers draw in software here: two at once would only slow each other down.
+          exclude: alone,
+          // Most of a test is waiting for a page: two at once share the cores well, more would only slow each other down.
+          maxWorkers: 2,
+          sequence: { groupOrder: 1 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          ...browser,
+          name: 'browser-alone',
+          include: alone,
           fileParallelism: false,
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
+          sequence: { groupOrder: 2 },
         },
       },
     ],

@@ -16,6 +16,17 @@ export function testsIn(report: string): Count {
   return { passed, failed: total - passed };
 }
 
+/** Names of the tests in a Vitest JSON report that failed at first and passed when they were run again. */
+export function againIn(report: string): string[] {
+  const { testResults } = JSON.parse(report) as {
+    testResults: { assertionResults: { fullName: string; status: string; failureMessages: string[] }[] }[];
+  };
+  return testResults
+    .flatMap(({ assertionResults }) => assertionResults)
+    .filter(({ status, failureMessages }) => status === 'passed' && failureMessages.length > 0)
+    .map(({ fullName }) => fullName);
+}
+
 /** The line that sums up a run, for people and for machines: `12 passed, 0 failed`. */
 export function closingLine(counts: readonly Count[]): string {
   const sum = (pick: (count: Count) => number) => counts.reduce((all, count) => all + pick(count), 0);

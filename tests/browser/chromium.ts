@@ -2,6 +2,7 @@ import { chromium, type Browser, type BrowserContextOptions, type Page } from 'p
 import { afterAll, beforeAll } from 'vitest';
 import { findChromium } from '../../tools/browsers.mjs';
 import { serve } from '../../tools/serve.mjs';
+import { makeTime } from './made-time.ts';
 import { dist, needsBuild, reportPolicyBreaches, Watch } from './watch.ts';
 
 /** Frozen: pictures differ between sets of flags. */
@@ -17,12 +18,13 @@ const args = [
   '--enable-unsafe-swiftshader',
 ];
 
+interface VisitOptions extends BrowserContextOptions {
+  /** The page's frames come only when the test lets time `pass`. */
+  readonly madeTime?: boolean;
+}
+
 /** A page of its own, with nothing stored, watched from before its first request until `use` is done. */
-type Visit = (
-  path: string,
-  use: (page: Page, watch: Watch) => Promise<void>,
-  options?: BrowserContextOptions,
-) => Promise<void>;
+type Visit = (path: string, use: (page: Page, watch: Watch) => Promise<void>, options?: VisitOptions) => Promise<void>;
 
 /**
  * Call at the top of a test file: serves the build and starts chromium before its tests, ends both after them.
@@ -47,7 +49,7 @@ export function useChromium(folder = dist): Visit {
     await server?.close();
   });
 
-  return async (path, use, options) => {
+  return async (path, use, { madeTime, ...options } = {}) => {
     if (!browser || !server) throw new Error('visit: call it inside a test');
     const context = await browser.newContext({ baseURL: server.url, ...options });
     const watch = new Watch(server.url);
@@ -58,6 +60,7 @@ export function useChromium(folder = dist): Visit {
     });
     try {
       await context.addInitScript(reportPolicyBreaches);
+      if (madeTime) await context.addInitScript(makeTime);
       const page = await context.newPage();
       page.on('websocket', (socket) => watch.request(socket.url()));
       await page.goto(path);

@@ -1,37 +1,99 @@
-import type { Page } from 'playwright';
+import type { CDPSession, Locator, Page } from 'playwright';
 import { expect, test } from 'vitest';
 import { useChromium } from './chromium.ts';
+import { pass } from './made-time.ts';
 
 const visit = useChromium();
+const phone = { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true };
+
+const named = (page: Page, name: string) => page.getByRole('button', { name });
 
 /** What a person at the screen reads: depth in metres, speed in metres a minute, down positive, kilograms light. */
-async function read(page: Page): Promise<{ title: string; depthM: number; mpmin: number; lightKg: number }> {
-  const [title, lane] = await page.evaluate(() => [
-    document.querySelector('title-bar h1')?.textContent ?? '',
-    document.querySelector('lane-numbers')?.textContent ?? '',
-  ]);
+interface Seen {
+  readonly title: string;
+  readonly depthM: number;
+  readonly mpmin: number;
+  readonly lightKg: number;
+  readonly asked: boolean;
+  readonly debriefed: boolean;
+}
+
+async function read(page: Page): Promise<Seen> {
+  const { title, lane, asked, debriefed } = await page.evaluate(() => ({
+    title: document.querySelector('title-bar h1')?.textContent ?? '',
+    lane: document.querySelector('lane-numbers')?.textContent ?? '',
+    asked: document.querySelector('question-sheet section') !== null,
+    debriefed: document.querySelector('debrief-sheet section') !== null,
+  }));
   const number = (found: RegExpMatchArray | null) => Number(found?.[1] ?? 0);
   const mpmin = number(lane.match(/(?:rising|sinking)\s+(\d+)/)) * (lane.includes('rising') ? -1 : 1);
   const lightKg = number(lane.match(/(?:light|heavy)\s+([\d.]+)/)) * (lane.includes('heavy') ? -1 : 1);
-  return { title: title.trim(), depthM: number(lane.match(/([\d.]+) m/)), mpmin, lightKg };
+  return { title: title.trim(), depthM: number(lane.match(/([\d.]+) m/)), mpmin, lightKg, asked, debriefed };
 }
 
-async function begin(page: Page): Promise<void> {
+/** What the diver is flown with. */
+interface Hands {
+  down(act: 'vent' | 'add'): Promise<void>;
+  up(act: 'vent' | 'add'): Promise<void>;
+  push(button: Locator): Promise<void>;
+  /** Seconds of the dive for each second that passes. */
+  readonly speed: number;
+}
+
+/** Keys alone. */
+const keyboard = (page: Page, speed: number): Hands => ({
+  speed,
+  down: (act) => page.keyboard.down(act === 'vent' ? 'KeyK' : 'KeyI'),
+  up: (act) => page.keyboard.up(act === 'vent' ? 'KeyK' : 'KeyI'),
+  async push(button) {
+    await button.focus();
+    await page.keyboard.press('Enter');
+  },
+});
+
+/** One finger alone. */
+const finger = (page: Page, session: CDPSession): Hands => ({
+  speed: 1,
+  down: async (act) => touch(session, 'touchStart', await middle(page, act)),
+  up: () => touch(session, 'touchEnd'),
+  push: (button) => button.tap(),
+});
+
+interface Point {
+  readonly x: number;
+  readonly y: number;
+  readonly id: number;
+}
+
+/** Where a finger meets a button of the deck. */
+async function middle(page: Page, act: string, id = 1): Promise<Point> {
+  const box = (await page.locator(`[data-act=${act}]`).boundingBox())!;
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2, id };
+}
+
+async function touch(
+  session: CDPSession,
+  type: 'touchStart' | 'touchEnd' | 'touchCancel',
+  ...touchPoints: Point[]
+): Promise<void> {
+  await session.send('Input.dispatchTouchEvent', { type, touchPoints });
+}
+
+/** From the first screen to the first question. */
+async function begin(page: Page, push: Hands['push']): Promise<void> {
   await page.waitForSelector('practice-deck button.act');
-  await page.getByRole('button', { name: 'I have read this' }).click();
-  await page.getByRole('button', { name: 'learn in order' }).click();
-  await page.getByRole('button', { name: 'begin First dive' }).click();
+  for (const name of ['I have read this', 'learn in order', 'begin First dive']) await push(named(page, name));
   await page.waitForSelector('question-sheet section');
 }
 
-/** Seconds of the dive for each second of the test. */
-const SPEED = 1;
+/** Lets so much of the dive pass, seconds. */
+const dive = (page: Page, { speed }: Hands, seconds: number) => pass(page, seconds / speed, 50 / speed);
 
-/** Holds a key for a moment of the dive. */
-async function press(page: Page, key: string, ms: number): Promise<void> {
-  await page.keyboard.down(key);
-  await page.waitForTimeout(ms / SPEED);
-  await page.keyboard.up(key);
+/** Holds a button for a moment of the dive. */
+async function press(page: Page, hands: Hands, act: 'vent' | 'add', ms: number): Promise<void> {
+  await hands.down(act);
+  await dive(page, hands, ms / 1000);
+  await hands.up(act);
 }
 
 /** Depth that the title of the phase speaks of; 0 at the surface. */
@@ -41,102 +103,130 @@ function targetM(title: string): number {
 }
 
 /** One decision of a plain pilot: wants a speed for the distance, and the gas that brings it about. */
-async function decide(page: Page): Promise<void> {
-  const { title, depthM, mpmin, lightKg } = await read(page);
-  const target = targetM(title);
+async function decide(page: Page, hands: Hands, { title, depthM, mpmin, lightKg }: Seen): Promise<void> {
+  const hold = (act: 'vent' | 'add', ms: number) => press(page, hands, act, ms);
   if (title.startsWith('Positive') || title.includes('positive again')) {
     if (depthM > 0.7) {
       // On the way up: slower than 9 m/min, and gas once the head is out.
-      if (mpmin < -6) await press(page, 'KeyK', 250);
-      else if (mpmin > -3) await press(page, 'KeyI', 120);
-    } else if (!title.startsWith('Positive:')) await press(page, 'KeyI', 1500);
+      if (mpmin < -6) await hold('vent', 250);
+      else if (mpmin > -3) await hold('add', 120);
+    } else if (!title.startsWith('Positive:')) await hold('add', 1500);
     return;
   }
-  if (depthM < 1.2) return press(page, 'KeyK', 400);
-  const wanted = Math.max(Math.min((target - depthM) * 5, 10), -6);
+  if (depthM < 1.2) return hold('vent', 400);
+  const wanted = Math.max(Math.min((targetM(title) - depthM) * 5, 10), -6);
   const off = wanted - mpmin;
   // A kilogram light slows by roughly ten metres a minute; lead the speed by the force that already works.
   const need = off + lightKg * 8;
-  if (need > 4) await press(page, 'KeyK', Math.min(need * 16, 300));
-  else if (need < -4) await press(page, 'KeyI', Math.min(-need * 16, 300));
+  if (need > 4) await hold('vent', Math.min(need * 16, 300));
+  else if (need < -4) await hold('add', Math.min(-need * 16, 300));
 }
 
-test('First dive is flown by keyboard from the first prediction to the debrief', async () => {
-  await visit('./', async (page) => {
-    await begin(page);
-    let answered = 0;
-    const endMs = Date.now() + 560_000;
-    while ((await page.locator('debrief-sheet section').count()) === 0) {
-      expect(Date.now(), 'the dive came to no end').toBeLessThan(endMs);
-      if ((await page.locator('question-sheet section').count()) > 0) {
-        expect(await page.locator('lane-numbers .depth').count()).toBe(1);
-        const choice = page.locator('.option').first();
-        if ((await choice.count()) > 0) await choice.focus().then(() => page.keyboard.press('Enter'));
-        await page.locator('question-sheet .main').focus();
-        await page.keyboard.press('Enter');
-        await page.waitForSelector('question-sheet section', { state: 'detached' });
-        answered++;
-      } else {
-        await decide(page);
-        await page.waitForTimeout(350);
-      }
+/** Answers the question that is asked, with the first choice where there are some. */
+async function answer(page: Page, hands: Hands): Promise<void> {
+  const choice = page.locator('.option').first();
+  if ((await choice.count()) > 0) await hands.push(choice);
+  await hands.push(page.locator('question-sheet .main'));
+  await expect
+    .poll(async () => {
+      await dive(page, hands, 0.1);
+      return page.locator('question-sheet section').count();
+    })
+    .toBe(0);
+}
+
+/** Answers and flies to the debrief; returns how many questions there were. */
+async function flyToTheEnd(page: Page, hands: Hands): Promise<number> {
+  for (let answered = 0, leftS = 600; leftS > 0; leftS -= 0.35) {
+    const seen = await read(page);
+    if (seen.debriefed) return answered;
+    if (seen.asked) {
+      // The dive stands still, and is still to be read.
+      expect(await page.locator('lane-numbers .depth').count()).toBe(1);
+      await answer(page, hands);
+      answered++;
+    } else {
+      await decide(page, hands, seen);
+      await dive(page, hands, 0.35);
     }
-    const debrief = page.locator('debrief-sheet');
-    expect(answered).toBe(5);
-    expect(await debrief.locator('.mark').count()).toBe(3);
-    expect(await debrief.locator('.mark h3').allInnerTexts()).toEqual([
-      expect.stringMatching(/descent (not yet|nearly|secure)/i),
-      expect.stringMatching(/hover (not yet|nearly|secure)/i),
-      expect.stringMatching(/ascent (not yet|nearly|secure)/i),
-    ]);
-    expect(await debrief.innerText()).toContain('It is no evidence of competence in water.');
-    expect(await debrief.innerText()).toContain('What the water adds');
-    await debrief.locator('summary').first().click();
-    await debrief.locator('.moment').first().click();
-    expect(await debrief.locator('.moment[aria-pressed=true]').count()).toBeGreaterThan(0);
-  });
-}, 450_000);
+  }
+  throw new Error(`the dive came to no end: ${JSON.stringify(await read(page))}`);
+}
+
+test('First dive is flown by keyboard, at double speed, from the first prediction to the debrief', async () => {
+  await visit(
+    './',
+    async (page) => {
+      const hands = keyboard(page, 2);
+      await begin(page, hands.push);
+      await answer(page, hands);
+      await hands.push(page.locator('title-bar .speeds button').nth(3));
+      expect(await flyToTheEnd(page, hands)).toBe(4);
+      const debrief = page.locator('debrief-sheet');
+      expect(await debrief.locator('.mark').count()).toBe(3);
+      expect(await debrief.locator('.mark h3').allInnerTexts()).toEqual([
+        expect.stringMatching(/descent (not yet|nearly|secure)/i),
+        expect.stringMatching(/hover (not yet|nearly|secure)/i),
+        expect.stringMatching(/ascent (not yet|nearly|secure)/i),
+      ]);
+      expect(await debrief.innerText()).toContain('It is no evidence of competence in water.');
+      expect(await debrief.innerText()).toContain('What the water adds');
+      await debrief.locator('summary').first().click();
+      await debrief.locator('.moment').first().click();
+      await debrief.locator('.moment[aria-pressed=true]').first().waitFor();
+    },
+    { madeTime: true },
+  );
+}, 180_000);
+
+test('First dive is flown by one finger on a phone, from the first screen to the debrief', async () => {
+  await visit(
+    './',
+    async (page) => {
+      const hands = finger(page, await page.context().newCDPSession(page));
+      await begin(page, hands.push);
+      expect(await flyToTheEnd(page, hands)).toBe(5);
+      const debrief = page.locator('debrief-sheet');
+      expect(await debrief.locator('.mark').count()).toBe(3);
+      await debrief.locator('summary').first().tap();
+      await debrief.locator('.moment').first().tap();
+      await debrief.locator('.moment[aria-pressed=true]').first().waitFor();
+      expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
+    },
+    { ...phone, madeTime: true },
+  );
+}, 180_000);
 
 test('by touch: gas goes while the finger is down, a second one on the opposite button is ignored, a lost touch lets go', async () => {
   await visit(
     './',
     async (page) => {
-      await begin(page);
-      await page.locator('.option').first().tap();
-      await page.locator('question-sheet .main').tap();
-      await page.waitForSelector('question-sheet section', { state: 'detached' });
       const session = await page.context().newCDPSession(page);
-      const middle = async (act: string, id: number) => {
-        const box = (await page.locator(`[data-act=${act}]`).boundingBox())!;
-        return { x: box.x + box.width / 2, y: box.y + box.height / 2, id };
+      const hands = finger(page, session);
+      await begin(page, hands.push);
+      await answer(page, hands);
+      const isDown = async (act: string) => {
+        await dive(page, hands, 0.2);
+        return page.locator(`[data-act=${act}]`).evaluate((button) => button.classList.contains('is-down'));
       };
-      const touch = (
-        type: 'touchStart' | 'touchEnd' | 'touchCancel',
-        touchPoints: { x: number; y: number; id: number }[],
-      ) => session.send('Input.dispatchTouchEvent', { type, touchPoints });
-      const isDown = (act: string) =>
-        page.locator(`[data-act=${act}]`).evaluate((button) => button.classList.contains('is-down'));
-      const settle = () => page.waitForTimeout(500);
 
-      const [vent, add] = [await middle('vent', 1), await middle('add', 2)];
-      await touch('touchStart', [vent]);
-      await settle();
-      expect(await isDown('vent')).toBe(true);
-      await touch('touchStart', [vent, add]);
-      await settle();
-      expect(await isDown('add')).toBe(false);
-      await touch('touchCancel', []);
-      await settle();
-      expect(await isDown('vent')).toBe(false);
+      const [vent, add, out] = [
+        await middle(page, 'vent', 1),
+        await middle(page, 'add', 2),
+        await middle(page, 'out', 3),
+      ];
+      await touch(session, 'touchStart', vent);
+      await expect.poll(() => isDown('vent')).toBe(true);
+      await touch(session, 'touchStart', vent, add);
+      expect([await isDown('vent'), await isDown('add')]).toEqual([true, false]);
+      await touch(session, 'touchCancel');
+      await expect.poll(() => isDown('vent')).toBe(false);
 
-      const out = await middle('out', 3);
-      await touch('touchStart', [out]);
-      await settle();
-      expect(await isDown('out')).toBe(true);
-      await touch('touchEnd', []);
-      await settle();
-      expect(await isDown('out')).toBe(false);
+      await touch(session, 'touchStart', out);
+      await expect.poll(() => isDown('out')).toBe(true);
+      await touch(session, 'touchEnd');
+      await expect.poll(() => isDown('out')).toBe(false);
     },
-    { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true },
+    { ...phone, madeTime: true },
   );
 });

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { closingLine, testsIn } from '../../tools/count.ts';
+import { againIn, closingLine, testsIn } from '../../tools/count.ts';
 
 test('testsIn() counts a test that did not run as failed', () => {
   const report = { numTotalTests: 10, numPassedTests: 7, numFailedTests: 1, numPendingTests: 2 };
@@ -8,6 +8,20 @@ test('testsIn() counts a test that did not run as failed', () => {
 
 test('testsIn() refuses a report without numbers', () => {
   expect(() => testsIn('{}')).toThrow(TypeError);
+});
+
+test('againIn() names what passed at the second try only', () => {
+  const test = (fullName: string, status: string, ...failureMessages: string[]) => ({
+    fullName,
+    status,
+    failureMessages,
+  });
+  const assertionResults = [
+    test('at once', 'passed'),
+    test('late', 'passed', 'no answer'),
+    test('never', 'failed', 'no'),
+  ];
+  expect(againIn(JSON.stringify({ testResults: [{ assertionResults }] }))).toEqual(['late']);
 });
 
 test('closingLine() sums up all checks', () => {
