@@ -2,7 +2,15 @@ import { TICKS_PER_S } from '../dive/index.ts';
 import { StoreProblem, type Keeping, type KeptWhat, type Store } from '../store/index.ts';
 import type { Dives } from './dives.ts';
 import type { Flight } from './flight.ts';
+import type { OtherLines } from './other-lines.ts';
 import type { Shell } from './shell.ts';
+
+/** Whose dives are kept. */
+interface Hand {
+  readonly shell: Shell;
+  readonly dives: Dives;
+  readonly otherLines: OtherLines | null;
+}
 
 /** After a failure it is tried again so much later, milliseconds. */
 const AGAIN_MS = 5000;
@@ -11,8 +19,7 @@ const SHORT_TICKS = 5 * TICKS_PER_S;
 
 /** The dive in hand on its way into the browser's database. */
 export class KeptInHand {
-  readonly #shell: Shell;
-  readonly #dives: Dives;
+  readonly #of: Hand;
   readonly #store: Store;
   readonly #failed: (words: string) => void;
   readonly #keepings = new WeakMap<Flight, Keeping>();
@@ -21,17 +28,16 @@ export class KeptInHand {
   #notBeforeMs = 0;
 
   /** @param failed hears why nothing is kept, once and not every time that it is tried again */
-  constructor({ shell, dives }: { shell: Shell; dives: Dives }, store: Store, failed: (words: string) => void) {
-    this.#shell = shell;
-    this.#dives = dives;
+  constructor(of: Hand, store: Store, failed: (words: string) => void) {
+    this.#of = of;
     this.#store = store;
     this.#failed = failed;
-    this.#flight = dives.flight;
+    this.#flight = of.dives.flight;
   }
 
   /** Number of the dive in hand among those that are kept; null while it is not. */
   get id(): number | null {
-    return this.#keepings.get(this.#dives.flight)?.id ?? null;
+    return this.#keepings.get(this.#of.dives.flight)?.id ?? null;
   }
 
   /** A kept dive that is about to be taken in hand. */
@@ -41,7 +47,7 @@ export class KeptInHand {
 
   /** Keeps what is new, and leaves the dive that is no longer in hand. */
   follow(): void {
-    const { flight } = this.#dives;
+    const { flight } = this.#of.dives;
     if (flight !== this.#flight) this.#leave(this.#flight);
     this.#flight = flight;
     void this.#keep(flight);
@@ -49,16 +55,17 @@ export class KeptInHand {
 
   async #keep(flight: Flight): Promise<void> {
     // A demonstration keeps its own place: a list of a class's dives would push out everybody's own.
-    if (this.#shell.view.presenting?.shown) return;
+    if (this.#of.shell.view.presenting?.shown) return;
     const what = this.#what();
     const { dive } = flight;
+    const beside = this.#of.otherLines?.toKeep(flight) ?? null;
     const anything = dive.tick > dive.recording.startTick || what.given.length > 0;
-    if (!this.#dives.begun || !anything || performance.now() < this.#notBeforeMs) return;
+    if (!this.#of.dives.begun || !anything || performance.now() < this.#notBeforeMs) return;
     const keeping = this.#keepings.get(flight) ?? this.#store.begin();
     this.#keepings.set(flight, keeping);
-    if (!keeping.isBehind(dive, what)) return;
+    if (!keeping.isBehind(dive, what, beside)) return;
     try {
-      await keeping.keep(dive, what);
+      await keeping.keep(dive, what, beside);
       this.#failing = '';
     } catch (problem) {
       this.#notBeforeMs = performance.now() + AGAIN_MS;
@@ -76,8 +83,8 @@ export class KeptInHand {
   }
 
   #what(): KeptWhat {
-    const { lesson, free, flight } = this.#dives;
-    const { projector } = this.#shell.view;
+    const { lesson, free, flight } = this.#of.dives;
+    const { projector } = this.#of.shell.view;
     const given = lesson?.given ?? [];
     if (lesson) {
       const { id, title } = lesson.lesson;

@@ -17,6 +17,7 @@ import './kept.css';
 import { backInHand } from './kept-back.ts';
 import { KeptInHand, storeWords } from './kept-hand.ts';
 import type { Later } from './later.ts';
+import { OtherLines } from './other-lines.ts';
 import type { Shell } from './shell.ts';
 
 /** How often the dive in hand is kept, milliseconds: at twice the usual speed, too, less than a second is lost. */
@@ -32,6 +33,7 @@ export interface Keeper {
   readonly dives: Dives;
   readonly later: Pick<Later, 'fetchLearning'>;
   readonly lessonId: string | null;
+  otherLines: OtherLines | null;
   letGo(): void;
   refresh(): void;
 }
@@ -149,14 +151,17 @@ export class KeptDives {
   async #bring(kept: KeptDive, keeping: Keeping): Promise<void> {
     const back = await backInHand(kept, () => this.#program.later.fetchLearning());
     this.#hand.takes(back.flight, keeping);
+    const { beside } = kept;
+    if (beside && beside !== 'damaged') (this.#program.otherLines ??= new OtherLines()).bringBack(back.flight, beside);
     this.#program.letGo();
     this.#program.dives.bringBack(back);
     this.#program.refresh();
     if (kept.projector) this.#shell.show({ projector: true });
     const { dive } = back.flight;
     const changed = back.same ? '' : ' It does not end as it did: the model has changed since.';
+    const alone = beside === 'damaged' ? ' Its other lines and bookmarks were damaged and are left out.' : '';
     const what = back.lesson ? 'lesson' : 'dive';
-    const words = `Your ${what} is back, as it was at ${this.#clock(kept.run.ticks / TICKS_PER_S)}.${changed}`;
+    const words = `Your ${what} is back, as it was at ${this.#clock(kept.run.ticks / TICKS_PER_S)}.${changed}${alone}`;
     this.#offered = null;
     this.#back = { dive, tick: dive.tick };
     this.#note = { words, lesson: back.lesson !== null, kind: 'back' };

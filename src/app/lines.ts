@@ -1,4 +1,4 @@
-import { TICKS_PER_S, commonTick, type Dive } from '../dive/index.ts';
+import { TICKS_PER_CHANGE, TICKS_PER_S, commonTick, type Dive } from '../dive/index.ts';
 
 /** Letters of the knots: so many lines are kept beside the one that is flown. */
 export const LETTERS = ['A', 'B', 'C', 'D'] as const;
@@ -28,6 +28,16 @@ export class Lines {
   #marks: readonly Bookmark[] = [];
   /** Name of the line that is flown; empty until it was given one. */
   name = '';
+
+  /** The lines as they were kept. */
+  static of(name: string, others: readonly OtherLine[], marks: readonly Bookmark[]): Lines {
+    const lines = new Lines();
+    lines.name = name;
+    lines.#marks = marks;
+    lines.#keep(others);
+    lines.#order = others.map(({ letter }) => letter);
+    return lines;
+  }
 
   /** In the order of their letters. */
   get others(): readonly OtherLine[] {
@@ -135,9 +145,15 @@ export class Lines {
     this.#others = [...lines].sort((a, b) => (a.letter < b.letter ? -1 : 1));
   }
 
-  /** A bookmark is on the line: where that is another from a tick on, later ones are gone. */
+  /**
+   * A bookmark is on the line: where that is another from a tick on, later ones are gone. One that stands where the line was left
+   * stays, though lines part on the tick before, on which controls may change.
+   */
   #cutMarks(tick: number): void {
-    this.#marks = this.#marks.filter((mark) => mark.tick <= tick);
+    if (this.#marks.some((mark) => mark.tick > tick))
+      this.#marks = this.#marks
+        .filter((mark) => mark.tick < tick + TICKS_PER_CHANGE)
+        .map((mark) => ({ ...mark, tick: Math.min(mark.tick, tick) }));
   }
 }
 

@@ -12,6 +12,7 @@ import type { KeyCommand } from './keys.ts';
 import type { Kit } from './kit.ts';
 import { kitOf } from './kit-host.ts';
 import { Later } from './later.ts';
+import type { OtherLines } from './other-lines.ts';
 import { openOwn, saveOwn } from './own-files.ts';
 import { readySetup } from './setups.ts';
 import type { Shell } from './shell.ts';
@@ -32,6 +33,8 @@ export class Program {
   readonly #dives: Dives;
   /** What is fetched when it is wanted. */
   readonly later: Later;
+  /** Lines beside those that are flown, once there are any. */
+  otherLines: OtherLines | null = null;
   /** What is added to the picture: other lines, bookmarks. */
   adorn = (view: StageView): StageView => view;
   #kit: Kit | null = null;
@@ -177,7 +180,7 @@ export class Program {
       begun: this.#dives.begun,
     });
     this.#stage.draw(this.adorn(this.later.looks?.onto(now, asked) ?? now));
-    if (whole) this.later.learning?.drawWholeRun(root, whole, window.devicePixelRatio);
+    if (whole) this.later.learning?.drawWholeRun(root, this.adorn(whole), window.devicePixelRatio);
     root.style.setProperty('--diver-y', `${Math.round(this.#stage.depthToY(now.depthM))}px`);
   }
 

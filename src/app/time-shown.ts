@@ -2,13 +2,7 @@ import { TICKS_PER_S, type Dive } from '../dive/index.ts';
 import type { TimeView } from '../panels/index.ts';
 import type { StageView } from '../stage/index.ts';
 import type { Lines } from './lines.ts';
-
-/** The line of another dive, which is shown beside every one until it is sent away. */
-export interface Ghost {
-  readonly dive: Dive;
-  readonly name: string;
-  readonly shown: boolean;
-}
+import type { Ghost } from './other-lines.ts';
 
 /** A moment counts as reached from half a tick before it on, seconds. */
 const HALF_TICK_S = 0.5 / TICKS_PER_S;
@@ -27,8 +21,8 @@ export function withLines(view: StageView, lines: Lines, ghost: Ghost | null): S
     branches.push({ letter: '', words: `ghost: ${ghost.name}`, recording, fromS, dashed: true });
   }
   const marks = lines.marks.map(({ tick, number }) => ({ atS: tick / TICKS_PER_S, number }));
-  const rings = [...view.rings, ...marks.filter(({ atS }) => atS <= view.nowS + HALF_TICK_S)];
-  return { ...view, branches, rings };
+  const bookmarks = marks.filter(({ atS }) => atS <= view.nowS + HALF_TICK_S);
+  return { ...view, branches, bookmarks };
 }
 
 /** What the strip shows of a dive, its lines and the moment that is looked at. */

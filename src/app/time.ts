@@ -3,10 +3,11 @@ import { WishEvent, fetchTime, type MishapAsk, type TimeAsk, type TimeView } fro
 import type { StageView } from '../stage/index.ts';
 import { Flight } from './flight.ts';
 import { released } from './hands.ts';
-import { Lines, endWords } from './lines.ts';
+import { endWords, type Lines } from './lines.ts';
+import { OtherLines } from './other-lines.ts';
 import type { Timed } from './timed.ts';
 import { listenToTime } from './time-hands.ts';
-import { timeViewOf, withLines, type Ghost } from './time-shown.ts';
+import { timeViewOf, withLines } from './time-shown.ts';
 import './time.css';
 
 /** How often the strip is told while time goes on, milliseconds. */
@@ -17,19 +18,20 @@ const NEAR_S = 1 / 240;
 /** Time in the hand of whoever looks: the moment looked at, lines that were left, bookmarks, a ghost, and what goes wrong. */
 export class Time {
   readonly #program: Timed;
-  readonly #lines = new WeakMap<Flight, Lines>();
+  readonly #others: OtherLines;
   readonly #mishaps = new WeakMap<Flight, readonly Mishap[]>();
-  #ghost: Ghost | null = null;
   #opened = false;
   #listOpen = false;
   #words = '';
   #seen: { readonly flight: Flight; readonly dive: Dive };
   #told = '';
   #toldMs = -Infinity;
+  #stripPx = 0;
   #lastMs = NaN;
 
   private constructor(program: Timed) {
     this.#program = program;
+    this.#others = program.otherLines ??= new OtherLines();
     const { flight } = program.dives;
     this.#seen = { flight, dive: flight.dive };
     program.adorn = (view) => this.#adorned(view);
@@ -54,6 +56,7 @@ export class Time {
     const lines = this.#of(dives.flight);
     if (ask.do === 'open') this.#opened = !(this.#told && this.#opened);
     else if (ask.do === 'list') this.#listOpen = !this.#listOpen;
+    else if (ask.do === 'compare') this.#opened = this.#listOpen = !(this.#told && this.#listOpen);
     else if (ask.do === 'step') this.#step(ask.byS);
     else if (ask.do === 'at') this.#look(ask.atS);
     else if (ask.do === 'take-over') this.#takeOver();
@@ -76,6 +79,8 @@ export class Time {
     const passedS = Math.min((nowMs - this.#lastMs) / 1000, 0.25) || 0;
     this.#lastMs = nowMs;
     const { dives, shell } = this.#program;
+    // A dive that went back, or went another way, has no such moment any more.
+    if (dives.lookedBack && dives.lookedBack.recording !== dives.flight.dive.recording) this.#program.lookAt(null);
     const { place, frozen, moreOpen, prompt, speed, shownAtS } = shell.view;
     const flown = place === 'fly' || place === 'lesson';
     if (dives.lookedBack && shownAtS !== null && flown && !frozen && !moreOpen && !prompt) {
@@ -89,9 +94,7 @@ export class Time {
   }
 
   #of(flight: Flight): Lines {
-    let lines = this.#lines.get(flight);
-    if (!lines) this.#lines.set(flight, (lines = new Lines()));
-    return lines;
+    return this.#others.of(flight);
   }
 
   #endS(): number {
@@ -179,13 +182,14 @@ export class Time {
 
   async #haunt(ask: TimeAsk): Promise<void> {
     const { dive } = this.#program.dives.flight;
-    if (ask.do === 'keep-ghost') this.#ghost = { dive: diveAt(dive, dive.tick), name: endWords(dive), shown: true };
-    else if (ask.do === 'ghost-away') this.#ghost = null;
-    else if (ask.do === 'ghost-shown') this.#ghost = this.#ghost && { ...this.#ghost, shown: !this.#ghost.shown };
+    const others = this.#others;
+    if (ask.do === 'keep-ghost') others.ghost = { dive: diveAt(dive, dive.tick), name: endWords(dive), shown: true };
+    else if (ask.do === 'ghost-away') others.ghost = null;
+    else if (ask.do === 'ghost-shown') others.ghost &&= { ...others.ghost, shown: !others.ghost.shown };
     else if (ask.do === 'ghost-file') {
       const { openFile } = await import('./files.ts');
       const opened = await openFile(ask.file);
-      if (opened.kind === 'run') this.#ghost = { dive: replay(opened.run), name: ask.file.name, shown: true };
+      if (opened.kind === 'run') others.ghost = { dive: replay(opened.run), name: ask.file.name, shown: true };
       else this.#words = `${ask.file.name} is no saved dive: there is no ghost of it.`;
     }
   }
@@ -198,9 +202,21 @@ export class Time {
     if (flight === this.#seen.flight && flight.dive !== this.#seen.dive) lines.changed(flight.dive);
     this.#seen = { flight, dive: flight.dive };
     const { prompt, presenting, place } = shell.view;
-    const ghost = this.#ghost?.shown && place === 'fly' ? this.#ghost : null;
-    if (prompt || presenting?.hush || (lines.others.length === 0 && lines.marks.length === 0 && !ghost)) return view;
-    return withLines(view, lines, ghost);
+    // While a lesson is flown it would answer what is asked later on.
+    const ghost = place === 'fly' || place === 'debrief' ? this.#others.ghost : null;
+    const coveredPx = this.#coveredPx();
+    if (prompt || presenting?.hush || (lines.others.length === 0 && lines.marks.length === 0 && !ghost?.shown))
+      return { ...view, coveredPx };
+    return { ...withLines(view, lines, ghost), coveredPx };
+  }
+
+  /** Height of the water's foot that the strip covers; the page is told how high the strip is. */
+  #coveredPx(): number {
+    const { root, view } = this.#program.shell;
+    const strip = view.time && root.querySelector('time-strip .strip')?.getBoundingClientRect();
+    if (!strip) return 0;
+    if (strip.height !== this.#stripPx) root.style.setProperty('--strip', `${(this.#stripPx = strip.height)}px`);
+    return Math.max(0, root.querySelector('#stage')!.getBoundingClientRect().bottom - strip.top);
   }
 
   #tell(): void {
@@ -210,15 +226,21 @@ export class Time {
     if (told === this.#told) return;
     this.#told = told;
     shell.show({ time: shown });
+    // What the strip covers has changed.
+    this.#program.refresh();
   }
 
-  /** While somebody looks back, and while a free dive stands still that is no demonstration; else where it was asked for. */
+  /**
+   * While somebody looks back, and while a free dive stands still that is no demonstration; else where it was asked for. One that
+   * came back leaves its place to what is said of it.
+   */
   #isShown(): boolean {
     const { dives, shell } = this.#program;
-    const { place, prompt, frozen, presenting, shownAtS } = shell.view;
+    const { place, prompt, frozen, presenting, shownAtS, kept } = shell.view;
     if (!dives.begun || prompt || this.#endS() === dives.flight.dive.recording.startTick / TICKS_PER_S) return false;
     if (place !== 'fly' && place !== 'lesson' && place !== 'debrief') return false;
-    return this.#opened || shownAtS !== null || (place === 'fly' && frozen && !presenting?.words);
+    const stands = place === 'fly' && frozen && !presenting?.words && !kept?.note;
+    return this.#opened || shownAtS !== null || stands;
   }
 
   #viewNow(): TimeView {
@@ -226,7 +248,7 @@ export class Time {
     const { flight, lookedBack } = dives;
     const { place, presenting } = shell.view;
     return timeViewOf(flight.dive, this.#of(flight), {
-      ghost: this.#ghost,
+      ghost: this.#others.ghost,
       tick: this.#tick(),
       lookedBack: lookedBack !== null,
       canTakeOver: lookedBack !== null || place === 'debrief' || Boolean(presenting?.words),

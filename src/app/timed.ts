@@ -1,5 +1,6 @@
 import type { Stage, StageView } from '../stage/index.ts';
 import type { Dives } from './dives.ts';
+import type { OtherLines } from './other-lines.ts';
 import type { Shell } from './shell.ts';
 
 /** What time may do with the program. */
@@ -7,6 +8,7 @@ export interface Timed {
   readonly shell: Shell;
   readonly dives: Dives;
   readonly stage: Pick<Stage, 'pxPerM'>;
+  otherLines: OtherLines | null;
   /** What is added to the picture. */
   adorn: (view: StageView) => StageView;
   /** A frozen dive goes on by a tenth of a second. */

@@ -81,15 +81,16 @@ export class TimeStrip extends Panel {
       ${Array.from({ length: count }, (_, i) => x(fromS + i * everyS)).map(
         (at) => svg`<line class="rule" x1=${at} x2=${at} y1="20" y2="28"></line>`,
       )}
+      <line class="now" x1=${x(atS)} x2=${x(atS)} y1="4" y2="44"></line>
       ${lines.map(
         ({ letter, knotS }) => svg`<circle class="knot" cx=${x(knotS)} cy="10" r="8"></circle>
           <text class="letter" x=${x(knotS)} y="14.5">${letter}</text>`,
       )}
       ${marks.map(
-        ({ number, atS: s }) => svg`<circle class="ring" cx=${x(s)} cy="38" r="8"></circle>
-          <text class="number" x=${x(s)} y="42.5">${number}</text>`,
+        ({ number, atS: s }) => svg`<svg x=${x(s)} y="30"><rect class="mark" x="-8" width="16" height="16"></rect></svg>
+          <text x=${x(s)} y="42.5">${number}</text>`,
       )}
-      <line class="now" x1=${x(atS)} x2=${x(atS)} y1="4" y2="44"></line>`;
+`;
   }
 
   readonly #keyed = (event: KeyboardEvent): void => {

@@ -28,7 +28,10 @@ export interface TimeView {
 
 /** What is asked of time. */
 export type TimeAsk =
-  | { readonly do: 'open' | 'list' | 'take-over' | 'mark' | 'last-mark' | 'keep-ghost' | 'ghost-shown' | 'ghost-away' }
+  | {
+      readonly do:
+        'open' | 'list' | 'compare' | 'take-over' | 'mark' | 'last-mark' | 'keep-ghost' | 'ghost-shown' | 'ghost-away';
+    }
   /** By so many seconds from the moment that is looked at; from the end on the dive itself runs. */
   | { readonly do: 'step'; readonly byS: number }
   /** A moment of the dive; null: its end. */

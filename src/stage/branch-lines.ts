@@ -1,5 +1,6 @@
 import { Container, Graphics, type Text } from 'pixi.js';
 import { TICKS_PER_S } from '../dive/index.ts';
+import { BranchMarks } from './branch-marks.ts';
 import { branchRows, dashesOf, lastSeen } from './branch-rows.ts';
 import { depthToY, secondsToX, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
@@ -12,6 +13,9 @@ import { labelOf, put } from './words.ts';
 const ROW_S = 0.1;
 /** A change between single and doubled that lasts less is not seen as one, seconds. */
 const SHORT_S = 0.45;
+
+/** Words stand no further from the end of their line, in gaps. */
+const FAR = 5;
 
 /** The pictures of one line: halo, ink and the gap where it is doubled; its knot, and its name at the end. */
 interface Drawn {
@@ -27,19 +31,23 @@ interface Drawn {
 export class BranchLines {
   /** Under the diver and his own line. */
   readonly root = new Container();
-  /** Over them: knots and names. */
+  /** Over them: bookmarks, knots and names. */
   readonly signs = new Container();
   readonly #style: Style;
+  readonly #marks: BranchMarks;
   readonly #drawn: Drawn[] = [];
 
   constructor(style: Style) {
     this.#style = style;
+    this.#marks = new BranchMarks(style);
+    this.signs.addChild(this.#marks.root);
   }
 
   draw(view: StageView, frame: Frame, taken: Taken): void {
     const branches = view.branches ?? [];
     branches.forEach((branch, i) => this.#line(this.#slot(i), branch, view, frame));
-    // Knots stand where they must; names where that leaves room.
+    // Bookmarks and knots stand where they must; names where that leaves room.
+    this.#marks.draw(view, frame, taken);
     branches.forEach((branch, i) => this.#knot(this.#drawn[i]!, branch, frame, taken));
     branches.forEach((branch, i) => this.#name(this.#drawn[i]!, branch, frame, taken));
     for (let i = branches.length; i < this.#drawn.length; i++) {
@@ -113,7 +121,9 @@ export class BranchLines {
     const x = secondsToX(frame, branch.recording.startTick / TICKS_PER_S + row * ROW_S);
     const y = depthToY(frame, branch.recording.at(row, 'depthM'));
     const gap = 8 * this.#style.unit;
-    const box = taken.first(placesNear(x, y, words.width, this.#style.textPx * 1.25, taken.within, gap));
+    // Words far from their line would be taken for another's.
+    const places = placesNear(x, y, words.width, this.#style.textPx * 1.25, taken.within, gap);
+    const box = taken.first(places.filter(({ left, right }) => left < x + FAR * gap && right > x - FAR * gap));
     words.visible = box !== undefined;
     if (!box) return;
     put(words, box.left, (box.top + box.bottom) / 2);

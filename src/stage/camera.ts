@@ -1,4 +1,4 @@
-import { enlargementOf, pxPerSOf, type Frame } from './geometry.ts';
+import { DIVER_LENGTH_M, enlargementOf, pxPerSOf, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import type { StageView } from './view.ts';
 
@@ -31,7 +31,9 @@ export class Camera {
     this.#pxPerM = toward(this.#pxPerM, wantedPxPerM, share, 2e-3 * wantedPxPerM);
     const shownM = freePx / this.#pxPerM;
     const from = cut ? view.depthM - shownM / 2 : this.#topM;
-    this.#topM = toward(this.#topM, topFor(view, from, shownM), share, 1e-4);
+    const enlarged = enlargementOf(this.#pxPerM, style.leastDiverPx);
+    const wantedM = Math.max(topFor(view, from, shownM), this.#uncovered(view, heightPx, enlarged));
+    this.#topM = toward(this.#topM, wantedM, share, 1e-4);
     this.#nowS = view.nowS;
     return {
       waterPx,
@@ -41,8 +43,15 @@ export class Camera {
       pxPerM: this.#pxPerM,
       pxPerS: pxPerSOf(this.#pxPerM),
       topM: this.#topM,
-      enlarged: enlargementOf(this.#pxPerM, style.leastDiverPx),
+      enlarged,
     };
+  }
+
+  /** The least top with which a diver is clear of what covers the foot, or in the middle of what is left. */
+  #uncovered({ coveredPx = 0, depthM }: StageView, heightPx: number, enlarged: number): number {
+    if (coveredPx === 0) return -Infinity;
+    const leftM = (heightPx - coveredPx) / this.#pxPerM;
+    return depthM - Math.max(leftM - (DIVER_LENGTH_M / 2) * enlarged, leftM / 2);
   }
 }
 

@@ -108,15 +108,19 @@ export function drawTimes(
   }
 }
 
-/** A moment that the debrief speaks of. */
+/** A moment that the debrief speaks of; a bookmark is a square on a stem. */
 export function drawRing(
   c: CanvasRenderingContext2D,
   tokens: Tokens,
-  at: { x: number; y: number },
+  { x, y: lineY }: { x: number; y: number },
   number: number,
+  bookmark = false,
 ): void {
+  const y = bookmark ? lineY - 22 : lineY;
+  if (bookmark) stroke(c, tokens.ink, 2, [x, lineY, x, y]);
   c.beginPath();
-  c.arc(at.x, at.y, 9, 0, 2 * Math.PI);
+  if (bookmark) c.rect(x - 8, y - 8, 16, 16);
+  else c.arc(x, y, 9, 0, 2 * Math.PI);
   c.fillStyle = cssOf(tokens.paper);
   c.fill();
   c.lineWidth = 2;
@@ -125,7 +129,7 @@ export function drawRing(
   c.fillStyle = cssOf(tokens.ink);
   c.textAlign = 'center';
   c.textBaseline = 'middle';
-  c.fillText(String(number), at.x, at.y + 0.5);
+  c.fillText(String(number), x, y + 0.5);
 }
 
 /** Strokes a piece of line from one point to another. */
@@ -141,7 +145,8 @@ function stroke(
   ink(c, colour, widthPx, 'butt');
 }
 
-function ink(c: CanvasRenderingContext2D, colour: number, widthPx: number, cap: CanvasLineCap): void {
+/** Strokes the path. */
+export function ink(c: CanvasRenderingContext2D, colour: number, widthPx: number, cap: CanvasLineCap): void {
   c.strokeStyle = cssOf(colour);
   c.lineWidth = widthPx;
   c.lineCap = cap;
@@ -149,6 +154,7 @@ function ink(c: CanvasRenderingContext2D, colour: number, widthPx: number, cap: 
   c.stroke();
 }
 
-function cssOf(colour: number): string {
+/** A colour as style sheets write it. */
+export function cssOf(colour: number): string {
   return `#${colour.toString(16).padStart(6, '0')}`;
 }

@@ -1,11 +1,12 @@
 import { FACE } from './layout.ts';
 import { TEXT_PX, drawBands, drawLine, drawRing, drawScale, drawTimes, drawWater } from './run-sheet-ink.ts';
 import { AIR_M, GAP_PX, SCALE_PX, sheetOf, type Sheet, type SheetOptions } from './run-sheet-layout.ts';
+import { drawOther, drawOtherWords } from './run-sheet-others.ts';
 import { tokensOf } from './tokens.ts';
 import type { StageView } from './view.ts';
 
 /**
- * Draws a whole run on a canvas of the page, for looking back: recording, bands, limits, rings and theme of the view. Never squeezed:
+ * Draws a whole run on a canvas of the page, for looking back: recording, bands, limits, other lines, rings and theme of the view. Never squeezed:
  * 9 m/min stays 45°, and a long run goes on in the next row, like text. Sets the canvas to the size of the sheet.
  * @returns the sheet's measures, so that the page can place words beside a moment
  */
@@ -21,6 +22,7 @@ export function drawRunSheet(canvas: HTMLCanvasElement, view: StageView, options
   if (!c) return sheet;
   const tokens = tokensOf(view.theme);
   const waterPx = widthPx - SCALE_PX;
+  const { rings, branches: others = [], bookmarks = [] } = view;
   c.scale(pixelRatio, pixelRatio);
   c.font = `${TEXT_PX}px ${FACE.map((name) => (name.includes(' ') ? `'${name}'` : name)).join(', ')}`;
   for (let row = 0; row < rows; row++) {
@@ -34,12 +36,15 @@ export function drawRunSheet(canvas: HTMLCanvasElement, view: StageView, options
     c.translate(0, AIR_M * pxPerM);
     drawWater(c, tokens, waterPx, deepestM * pxPerM);
     drawBands(c, view.bands, tokens, (s) => (s - fromS) * pxPerS, pxPerM, waterPx);
+    for (const other of others) drawOther(c, other, tokens, sheet, fromS);
     drawLine(c, view, tokens, sheet, fromS);
     c.restore();
     drawScale(c, tokens, waterPx, deepestM, pxPerM);
     drawTimes(c, tokens, fromS, rowS, pxPerS, rowPx);
     c.restore();
   }
-  for (const { atS, number } of view.rings) drawRing(c, tokens, sheet.place(atS), number);
+  for (const other of others) drawOtherWords(c, other, tokens, sheet, widthPx);
+  for (const { atS, number } of bookmarks) drawRing(c, tokens, sheet.place(atS), number, true);
+  for (const { atS, number } of rings) drawRing(c, tokens, sheet.place(atS), number);
   return sheet;
 }

@@ -54,7 +54,12 @@ export class Scene {
     this.#layers = [water, specks, scale, presses, track, bubbles, diver];
     const { unit, textPx, freePx, heightPx } = style;
     const edge = 5 * unit;
-    this.#taken = new Taken({ left: edge, top: textPx * 2.2, right: freePx - edge, bottom: heightPx - edge });
+    this.#taken = new Taken({
+      left: edge,
+      top: textPx * 2.2,
+      right: freePx - edge,
+      bottom: heightPx - edge - (style.bars > 0 ? style.footPx : 0),
+    });
     this.root.addChild(water.root, specks.root, this.#bands.root, scale.hair, ticks.nowLine);
     const places = { behind: new Container(), before: new Container(), words: new Container() };
     this.root.addChild(places.behind, bubbles.root, diver.root, places.before, water.surface, water.ground);
@@ -75,7 +80,7 @@ export class Scene {
   draw(view: StageView, frame: Frame): void {
     for (const layer of this.#layers) layer.draw(view, frame);
     const taken = this.#taken;
-    taken.clear();
+    taken.clear(view.coveredPx);
     // In this order: what stands where it must, then words, the ones that can move least first.
     const diver = this.#diver.boxOf(view, frame);
     taken.boxes.push(diver);

@@ -1,5 +1,6 @@
 import { Camera } from './camera.ts';
 import { depthToY, secondsToX, type Frame } from './geometry.ts';
+import { barsOf } from './bars-scale.ts';
 import { styleOf } from './layout.ts';
 import type { Happenings } from './happenings.ts';
 import type { Overlays } from './overlays.ts';
@@ -115,6 +116,7 @@ export class Stage {
         view.breathReachM ||
         view.neutral?.length ||
         view.branches?.length ||
+        view.bookmarks?.length ||
         view.second)
     ) {
       this.#overAsked = true;
@@ -146,16 +148,18 @@ export class Stage {
     const [width, height, ratio] = this.#sizePx;
     const is = this.#scene?.style;
     const mapped = view.overlay?.kind === 'map';
+    const bars = barsOf(view.overlay);
     const fits =
       is?.widthPx === width &&
       is.heightPx === height &&
       is.pixelRatio === ratio &&
       is.theme === view.theme &&
       is.projector === view.projector &&
-      is.mapped === mapped;
+      is.mapped === mapped &&
+      is.bars === bars;
     if (this.#scene && fits) return this.#scene;
     this.#dropScene();
-    const style = styleOf(width, height, ratio, view.theme, view.projector, mapped);
+    const style = styleOf(width, height, ratio, view.theme, view.projector, mapped, bars);
     this.#renderer.background.color = style.tokens.paper;
     return (this.#scene = new Scene(style, this.#Over, this.#Happenings));
   }

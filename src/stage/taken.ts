@@ -4,13 +4,16 @@ import { crosses, isFree, type Box, type Obstacles } from './words-place.ts';
 export class Taken implements Obstacles {
   readonly boxes: Box[] = [];
   readonly lines: { readonly y: number; readonly fromX: number }[] = [];
+  readonly #whole: Box;
   within: Box;
 
   constructor(within: Box) {
-    this.within = within;
+    this.#whole = this.within = within;
   }
 
-  clear(): void {
+  /** @param coveredPx height at the foot that is covered */
+  clear(coveredPx = 0): void {
+    this.within = { ...this.#whole, bottom: this.#whole.bottom - coveredPx };
     this.boxes.length = 0;
     this.lines.length = 0;
   }

@@ -45,7 +45,7 @@ export class TimeTicks {
     const surfaceY = depthToY(frame, 0);
     const crossed = surfaceY > 0 && surfaceY < 9 * unit + textPx * 1.35;
     const top = crossed ? surfaceY + 3 * unit : 9 * unit;
-    this.#drawNow(frame, top, diver, taken);
+    this.#drawNow(frame, top, diver, taken, view.coveredPx ?? 0);
     const firstS = Math.ceil((view.nowS - frame.nowX / frame.pxPerS) / stepS) * stepS;
     let used = 0;
     for (let s = firstS; secondsToX(frame, s) < freePx - textPx; s += stepS) {
@@ -69,14 +69,14 @@ export class TimeTicks {
   }
 
   /** At the head of its line; at the foot where the diver is at the head. */
-  #drawNow({ nowX }: Frame, top: number, diver: Box, taken: Taken): void {
+  #drawNow({ nowX }: Frame, top: number, diver: Box, taken: Taken, coveredPx: number): void {
     const { heightPx, unit } = this.#style;
     const size = this.#nowLabel.say('now');
     const head = under(nowX, top, size);
     // A diver who bobs at that height must not send it to and fro.
     const bottom = head.bottom + (this.#atFoot ? 14 : 1) * unit;
     this.#atFoot = crosses({ ...head, bottom }, diver);
-    const box = this.#atFoot ? under(nowX, heightPx - size[1] - 6 * unit, size) : head;
+    const box = this.#atFoot ? under(nowX, heightPx - coveredPx - size[1] - 6 * unit, size) : head;
     this.#nowLabel.show(box);
     taken.boxes.push(box);
   }

@@ -63,12 +63,30 @@ export interface AcrossTick {
   readonly words: string;
 }
 
+/** A store of gas: what it holds here, and what the same gas would fill at the surface, m³. */
+export interface StoreBar {
+  readonly words: string;
+  readonly hereM3: number;
+  readonly surfaceM3: number;
+}
+
+/** A part of what holds a diver up or pulls him down, kilograms of pull, never below 0. */
+export interface PullBar {
+  readonly words: string;
+  readonly kgf: number;
+  readonly isGas: boolean;
+}
+
 /** What lies over the water: one family at a time. */
 export type StageOverlay =
   /** A column of small force arrows on the now-line, pointing apart at a hilltop. */
   | { readonly kind: 'forces'; readonly arrows: readonly DepthForce[] }
   /** Ledges ahead, one for each means that still stops the diver; below them what is lost, in words. */
   | { readonly kind: 'ledges'; readonly ledges: readonly Ledge[]; readonly lost: readonly string[] }
+  /** Each store of gas as a bar, all at one scale, its surface size as a dashed outline. */
+  | { readonly kind: 'volumes'; readonly stores: readonly StoreBar[] }
+  /** What holds up and what pulls down as two bars at one scale, what changes at the free end, the surplus marked. */
+  | { readonly kind: 'ledger'; readonly up: readonly PullBar[]; readonly down: readonly PullBar[] }
   /** The gentlest means that still works over depth and one other quantity; its dots stand level with the divers. */
   | {
       readonly kind: 'map';
@@ -128,6 +146,8 @@ export interface StageView {
   readonly frozen: boolean;
   /** Metres of water that the picture is to show from top to bottom; the stage may show more, never less. */
   readonly metresShown: number;
+  /** Height at the foot of the picture that something on the page covers, CSS pixels: the diver keeps above it. */
+  readonly coveredPx?: number;
   readonly forceArrow: boolean;
   /** Projector: heavier strokes, larger words, no bubbles. */
   readonly projector: boolean;
@@ -146,5 +166,7 @@ export interface StageView {
   readonly overlay?: StageOverlay | null;
   /** Other lines drawn together with the one that is flown. */
   readonly branches?: readonly BranchLine[];
+  /** Moments that a person marked on the line. */
+  readonly bookmarks?: readonly Ring[];
   readonly second?: SecondView;
 }

@@ -4,14 +4,14 @@ import { StoreProblem, storeProblem } from './trouble.ts';
 
 /** Name and version of the database. A higher version adds its step to `upgrade`. */
 export const DATABASE = 'midwater';
-export const VERSION = 1;
+export const VERSION = 2;
 /** Longer than this nobody waits for another tab, milliseconds. */
 const PATIENCE_MS = 3000;
 
-const STORES = ['dives', 'starts', 'pieces'] as const satisfies readonly StoreNames<KeptSchema>[];
+const STORES = ['dives', 'starts', 'pieces', 'beside'] as const satisfies readonly StoreNames<KeptSchema>[];
 
 type Db = IDBPDatabase<KeptSchema>;
-/** All three stores, to be read and written as one: either all of it is kept or nothing. */
+/** All stores, to be read and written as one: either all of it is kept or nothing. */
 export type Together = IDBPTransaction<KeptSchema, typeof STORES, 'readwrite'>;
 
 /** The one connection to the database: opened when it is wanted, opened anew when it was lost. */
@@ -99,6 +99,7 @@ export class Database {
           db.createObjectStore('starts', { keyPath: 'id' });
           db.createObjectStore('pieces', { keyPath: ['id', 'piece'] });
         }
+        if (from < 2) db.createObjectStore('beside', { keyPath: 'id' });
       },
       blocking: (_ours, theirs) => {
         this.close();

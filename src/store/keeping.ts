@@ -1,4 +1,5 @@
 import { CONTROL_NAMES, columnsOf, type Dive } from '../dive/index.ts';
+import { besideRecord, type KeptBeside } from './beside.ts';
 import type { Database, Together } from './database.ts';
 import { canHold, hold, type LetGo } from './hold.ts';
 import { MOST_KEPT, SHAPE, isDiveRecord, type DiveRecord, type KeptDive, type KeptWhat } from './kept.ts';
@@ -25,6 +26,7 @@ export class Keeping {
   #place: Place | null = null;
   #ticks = -1;
   #given = 0;
+  #beside: KeptBeside<Dive> | null = null;
   #inHand = true;
   #busy: Promise<void> | null = null;
   #over = false;
@@ -65,10 +67,10 @@ export class Keeping {
     return this.#over;
   }
 
-  /** Whether there is anything of a dive that is not kept yet. */
-  isBehind(dive: Dive, what: KeptWhat): boolean {
+  /** Whether there is anything of a dive that is not kept yet; what stands beside it counts as new when it is another object. */
+  isBehind(dive: Dive, what: KeptWhat, beside: KeptBeside<Dive> | null = null): boolean {
     if (this.#over) return false;
-    const another = this.#dive !== null && this.#dive !== dive;
+    const another = (this.#dive !== null && this.#dive !== dive) || beside !== this.#beside;
     return another || !this.#inHand || sinceStart(dive) !== this.#ticks || what.given.length !== this.#given;
   }
 
@@ -76,9 +78,9 @@ export class Keeping {
    * Keeps the dive as it is now; does nothing while the last time is not done.
    * @throws {StoreProblem} when it was not kept; the next time all that is missing is tried again
    */
-  async keep(dive: Dive, what: KeptWhat): Promise<void> {
+  async keep(dive: Dive, what: KeptWhat, beside: KeptBeside<Dive> | null = null): Promise<void> {
     if (this.#busy || this.#over) return;
-    this.#busy = this.#keep(dive, what);
+    this.#busy = this.#keep(dive, what, beside);
     try {
       await this.#busy;
     } finally {
@@ -106,7 +108,7 @@ export class Keeping {
     this.#forget();
   }
 
-  async #keep(dive: Dive, what: KeptWhat): Promise<void> {
+  async #keep(dive: Dive, what: KeptWhat, beside: KeptBeside<Dive> | null): Promise<void> {
     // Read before anything is waited for: the dive goes on meanwhile.
     const ticks = sinceStart(dive);
     const goesOn = this.#dive === dive ? this.#place : null;
@@ -135,6 +137,10 @@ export class Keeping {
       // Somebody removed what this piece would have gone on from.
       const whole = !mine && goesOn ? stretchFrom({ piece: 0, from: 0, tick: start.tick }, dive, ticks) : stretch;
       await all.objectStore('pieces').put({ id, ...whole.piece });
+      if (!mine || beside !== this.#beside) {
+        if (beside) await all.objectStore('beside').put(besideRecord(id, beside));
+        else await all.objectStore('beside').delete(id);
+      }
       if (!mine) await removeOldest(all, id);
       return { id, next: whole.next, isNew: !mine };
     });
@@ -143,6 +149,7 @@ export class Keeping {
     this.#dive = dive;
     this.#ticks = ticks;
     this.#given = what.given.length;
+    this.#beside = beside;
     this.#inHand = true;
     // What was done on the very first tick may still be done otherwise on it.
     this.#place = ticks === 0 ? null : kept.next;
@@ -164,6 +171,7 @@ export class Keeping {
     this.#id = null;
     this.#dive = null;
     this.#place = null;
+    this.#beside = null;
     this.#ticks = -1;
   }
 }
@@ -188,6 +196,7 @@ export async function removeFrom(all: Together, id: number): Promise<void> {
   await all.objectStore('dives').delete(id);
   await all.objectStore('starts').delete(id);
   await all.objectStore('pieces').delete(piecesOf(id));
+  await all.objectStore('beside').delete(id);
 }
 
 /** Makes room: of more than may be kept the oldest go, never the one in hand. */

@@ -1,12 +1,13 @@
 import type { DBSchema } from 'idb';
 import type { Setup } from '../diver/index.ts';
-import type { Run } from '../dive/index.ts';
+import type { ChangeColumns, Run } from '../dive/index.ts';
 import type { Answer } from '../lesson/index.ts';
+import type { KeptBeside } from './beside.ts';
 
 /** Dives that are kept at most; the oldest go. */
 export const MOST_KEPT = 20;
 /** Raise it when one of the records below changes its shape; older shapes are read on, newer ones are left alone. */
-export const SHAPE = 1;
+export const SHAPE = 2;
 
 /** What is kept of a dive beside its run. */
 export interface KeptWhat {
@@ -45,6 +46,8 @@ export interface KeptDive extends KeptWhat {
   readonly run: Run;
   /** Hash of its last state as it was kept. */
   readonly endHash: string;
+  /** Its other lines, bookmarks and ghost; null where there are none. */
+  readonly beside: KeptBeside<Run> | 'damaged' | null;
 }
 
 /** The line of a dive: small, written each time. */
@@ -76,11 +79,24 @@ export interface PieceRecord {
   readonly by: readonly number[];
 }
 
+/** A dive as a whole, in the columns of a run file. */
+export interface RunRecord extends Pick<Run, 'rig' | 'start' | 'locked' | 'ticks'> {
+  /** First controls, in the order of their names. */
+  readonly controls: readonly number[];
+  readonly columns: ChangeColumns;
+}
+
+/** What stands beside a dive, written when it changes. */
+export interface BesideRecord extends KeptBeside<RunRecord> {
+  readonly id: number;
+}
+
 /** What is in the database. */
 export interface KeptSchema extends DBSchema {
   dives: { key: number; value: DiveRecord };
   starts: { key: number; value: StartRecord };
   pieces: { key: [number, number]; value: PieceRecord };
+  beside: { key: number; value: BesideRecord };
 }
 
 /** Whether a record is a dive's line as this version writes it. */
@@ -90,6 +106,14 @@ export function isDiveRecord(found: unknown): found is DiveRecord {
   const numbers = [id, turn, savedMs, ticks].every((one) => typeof one === 'number' && Number.isFinite(one));
   const words = typeof name === 'string' && typeof endHash === 'string';
   return (
-    numbers && words && shape === SHAPE && (lessonId === null || typeof lessonId === 'string') && Array.isArray(given)
+    numbers &&
+    words &&
+    isKnownShape(shape) &&
+    (lessonId === null || typeof lessonId === 'string') &&
+    Array.isArray(given)
   );
+}
+
+function isKnownShape(shape: unknown): boolean {
+  return typeof shape === 'number' && shape >= 1 && shape <= SHAPE;
 }

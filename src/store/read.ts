@@ -1,4 +1,5 @@
-import { CONTROL_NAMES, changesOf, type Controls, type Run } from '../dive/index.ts';
+import { changesOf, firstControls, type Run } from '../dive/index.ts';
+import { besideOf } from './beside.ts';
 import type { Database, Together } from './database.ts';
 import {
   isDiveRecord,
@@ -34,26 +35,33 @@ function summaryOf(record: unknown, id: number): KeptSummary {
  * @throws {StoreProblem} when it is gone or damaged
  */
 export async function readDive(database: Database, id: number): Promise<KeptDive> {
-  const { line, start, pieces } = await database.together(async (all) => recordsOf(all, id));
+  const { line, start, pieces, beside } = await database.together(async (all) => recordsOf(all, id));
   if (line === undefined) throw new StoreProblem('gone');
   if (!isDiveRecord(line) || start === undefined) throw new StoreProblem('damaged');
   try {
-    return await keptDive(line, start, pieces);
+    // A dive is worth having without what stands beside it.
+    const others = beside ? await besideOf(beside).catch(() => 'damaged' as const) : null;
+    return { ...(await keptDive(line, start, pieces)), beside: others };
   } catch (problem) {
     throw new StoreProblem('damaged', problem);
   }
 }
 
 async function recordsOf(all: Together, id: number) {
-  const [line, start, pieces] = await Promise.all([
+  const [line, start, pieces, beside] = await Promise.all([
     all.objectStore('dives').get(id),
     all.objectStore('starts').get(id),
     all.objectStore('pieces').getAll(piecesOf(id)),
+    all.objectStore('beside').get(id),
   ]);
-  return { line, start, pieces };
+  return { line, start, pieces, beside };
 }
 
-async function keptDive(line: DiveRecord, start: StartRecord, pieces: readonly PieceRecord[]): Promise<KeptDive> {
+async function keptDive(
+  line: DiveRecord,
+  start: StartRecord,
+  pieces: readonly PieceRecord[],
+): Promise<Omit<KeptDive, 'beside'>> {
   // Writing it as a run file and reading that holds every number to what a run may have.
   const { readRun, writeRun } = await import('../dive/file.ts');
   const { id, turn, savedMs, name, setupId, lessonId, given, projector, endHash } = line;
@@ -71,8 +79,7 @@ function runOf(line: DiveRecord, start: StartRecord, pieces: readonly PieceRecor
     control: pieces.flatMap(({ control }) => control),
     by: pieces.flatMap(({ by }) => by),
   };
-  const first = Object.fromEntries(CONTROL_NAMES.map((name, i) => [name, start.controls[i]]));
-  const unpacked = changesOf(columns, first as Record<keyof Controls, number>, start.start.tick, line.ticks);
+  const unpacked = changesOf(columns, firstControls(start.controls), start.start.tick, line.ticks);
   if ('fault' in unpacked) throw new RangeError(unpacked.fault.found);
   return { rig: start.rig, start: start.start, changes: unpacked.changes, ticks: line.ticks, locked: start.locked };
 }

@@ -59,6 +59,7 @@ const kept = (run: Run, given: readonly Answer[], lessonId: string | null = 'fir
   lessonId,
   given,
   projector: false,
+  beside: null,
 });
 
 const learning = async () => ({ LESSONS: [firstDive], LessonFlight, drawWholeRun: () => undefined });

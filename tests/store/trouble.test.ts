@@ -1,6 +1,6 @@
 import { openDB } from 'idb';
 import { beforeEach, describe, expect, test, vi } from 'vitest';
-import { midBreathCl, Dive, restingControls, startState } from '../../src/dive/index.ts';
+import { midBreathCl, Dive, replay, restingControls, startState } from '../../src/dive/index.ts';
 import { Store, type StoreProblem } from '../../src/store/index.ts';
 import { busyDive, readyRig } from '../dive/run-file-fixture.ts';
 import { WHAT, chanceOf, newBrowser } from './fixture.ts';
@@ -90,18 +90,18 @@ describe('damaged records', () => {
       changed('pieces', [id, 0], (piece) => ({ ...piece, by: piece.by.with(3, 1e9) })),
     'a column that is shorter': (id) => changed('pieces', [id, 0], (piece) => ({ ...piece, by: piece.by.slice(1) })),
     'a piece that is no piece': (id) => changed('pieces', [id, 0], (piece) => ({ ...piece, ticks: 'none' })),
-    'no start': async (id) => (await openDB('midwater', 1)).delete('starts', id),
+    'no start': async (id) => (await openDB('midwater')).delete('starts', id),
     'a rig with a hole': (id) =>
       changed('starts', id, ({ rig: { column: _, ...hole }, ...rest }) => ({ ...rest, rig: hole })),
     'a state of words': (id) => changed('starts', id, (start) => ({ ...start, start: { depthM: 'deep' } })),
     'ticks below none': (id) => changed('dives', id, (line) => ({ ...line, ticks: -5 })),
     'a line without its answers': (id) => changed('dives', id, ({ given: _, ...line }) => line),
-    'a shape of tomorrow': (id) => changed('dives', id, (line) => ({ ...line, shape: 2 })),
+    'a shape of tomorrow': (id) => changed('dives', id, (line) => ({ ...line, shape: 3 })),
   };
 
   // eslint-disable-next-line @typescript-eslint/no-explicit-any
   async function changed(store: string, key: number | number[], change: (record: any) => unknown): Promise<void> {
-    const db = await openDB('midwater', 1);
+    const db = await openDB('midwater');
     await db.put(store, change(await db.get(store, key)));
     db.close();
   }
@@ -113,6 +113,16 @@ describe('damaged records', () => {
     expect(await store.list()).toHaveLength(1);
     await store.remove(id);
     expect(await store.list()).toEqual([]);
+  });
+
+  test('a dive of the shape before comes back: controls that it does not have are at rest', async () => {
+    const { store, id } = await oneKept();
+    const { run, endHash } = await store.read(id);
+    await changed('dives', id, (line) => ({ ...line, shape: 1 }));
+    await changed('starts', id, (start) => ({ ...start, controls: start.controls.slice(0, 17) }));
+    expect(await store.list()).toMatchObject([{ id, damaged: false }]);
+    expect((await store.read(id)).run).toStrictEqual(run);
+    expect(replay(run).hash()).toBe(endHash);
   });
 
   test('the others can still be read', async () => {

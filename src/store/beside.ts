@@ -1,0 +1,72 @@
+import { CONTROL_NAMES, changesOf, columnsOf, firstControls, type Dive, type Run } from '../dive/index.ts';
+import type { BesideRecord, RunRecord } from './kept.ts';
+
+/** What stands beside the line of a dive: other lines that leave it, bookmarks on it, and the ghost of another dive. */
+export interface KeptBeside<D> {
+  /** Name of the line that is flown; empty until it was given one. */
+  readonly name: string;
+  readonly marks: readonly { readonly number: number; readonly tick: number }[];
+  readonly others: readonly {
+    readonly letter: string;
+    readonly name: string;
+    readonly knotTick: number;
+    readonly shown: boolean;
+    readonly dive: D;
+  }[];
+  readonly ghost: { readonly name: string; readonly shown: boolean; readonly dive: D } | null;
+}
+
+/** How it stands in the database: each dive as a run. */
+export function besideRecord(id: number, beside: KeptBeside<Dive>): BesideRecord {
+  const { name, marks, others, ghost } = beside;
+  return {
+    id,
+    name,
+    marks: marks.map(({ number, tick }) => ({ number, tick })),
+    others: others.map(({ dive, ...line }) => ({ ...line, dive: runRecord(dive) })),
+    ghost: ghost && { name: ghost.name, shown: ghost.shown, dive: runRecord(ghost.dive) },
+  };
+}
+
+/**
+ * What is kept beside a dive, each run checked as a run file is.
+ * @throws {Error} when anything of it is not as we write it
+ */
+export async function besideOf(record: BesideRecord): Promise<KeptBeside<Run>> {
+  const { name, marks, others, ghost } = record;
+  if (typeof name !== 'string' || !marks.every(({ number, tick }) => isCount(number) && isCount(tick)))
+    throw new RangeError('bookmarks that are none');
+  const lines = others.map(async ({ dive, ...line }) => {
+    if (!/^[A-D]$/.test(line.letter) || !isCount(line.knotTick) || typeof line.name !== 'string')
+      throw new RangeError('a line that is none');
+    return { ...line, dive: await checkedRun(dive) };
+  });
+  return {
+    name,
+    marks,
+    others: await Promise.all(lines),
+    ghost: ghost && { ...ghost, dive: await checkedRun(ghost.dive) },
+  };
+}
+
+function runRecord(dive: Dive): RunRecord {
+  const { rig, start, changes, ticks, locked } = dive.run();
+  const controls = CONTROL_NAMES.map((name) => changes[0]!.controls[name]);
+  return { rig, start, locked, controls, ticks, columns: columnsOf({ start, changes }) };
+}
+
+async function checkedRun({ rig, start, locked, controls, ticks, columns }: RunRecord): Promise<Run> {
+  // Writing it as a run file and reading that holds every number to what a run may have.
+  const { readRun, writeRun } = await import('../dive/file.ts');
+  const unpacked = changesOf(columns, firstControls(controls), start.tick, ticks);
+  if ('fault' in unpacked) throw new RangeError(unpacked.fault.found);
+  const run = { rig, start, locked, changes: unpacked.changes, ticks };
+  const read = readRun(writeRun(run, { name: '-', endHash: NO_HASH }));
+  if ('problems' in read) throw new RangeError(read.problems[0]?.found);
+  return read.file.run;
+}
+
+/** Nobody asks where such a run ends. */
+const NO_HASH = '0'.repeat(16);
+
+const isCount = (value: unknown): boolean => typeof value === 'number' && Number.isInteger(value) && value >= 0;
