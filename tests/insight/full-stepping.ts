@@ -9,7 +9,7 @@ import {
   type DiveState,
 } from '../../src/dive/index.ts';
 import { MEANS, actionOf, handsOff, type Means, type StoppingAsk, type Way } from '../../src/insight/index.ts';
-import { pressurePa } from '../../src/water/index.ts';
+import { pressurePa, waterAt } from '../../src/water/index.ts';
 
 /** Thrust that a diver can keep up, newtons: written again here, so that a change of the model's is seen. Practice. */
 const KEPT_UP_N = 45;
@@ -142,7 +142,7 @@ export function groundM(rig: Rig, { depthM, pitchSin }: Readonly<DiveState>, { l
 
 /**
  * Net force that lasts under these controls, newtons, up positive: lungs in the middle of the breath, or where they are told to
- * be if there is gas to fill them, and of the thrust what can be kept up.
+ * be if there is gas to fill them, and of the thrust what can be kept up; less what water that sinks pulls with at who stays.
  */
 export function lastingN(rig: Rig, s: Readonly<DiveState>, c: Controls): number {
   const { open, residualM3, totalM3 } = rig.lungs;
@@ -150,5 +150,9 @@ export function lastingN(rig: Rig, s: Readonly<DiveState>, c: Controls): number 
   const breathes = supplyPa(rig, s.cylinderMol) > pressurePa(rig.column, Math.max(s.depthM, 0)) + 1e5;
   const reached = open && c.breath !== 2 && (breathes || toldM3 <= s.lungM3);
   const thrustN = Math.min(Math.max(c.finsN, -KEPT_UP_N), KEPT_UP_N);
-  return netForceN(rig, { ...s, lungM3: reached ? toldM3 : s.lungM3 }) + thrustN * s.pitchSin;
+  const downMps = rig.currentDownMps + c.waterDownMmps / 1000;
+  const areaM2 = rig.dragAreaLevelM2 + (rig.dragAreaUprightM2 - rig.dragAreaLevelM2) * s.pitchSin ** 2;
+  const { densityKgPerM3 } = waterAt(rig.column, s.depthM, { densityKgPerM3: NaN, pressurePa: NaN });
+  const pullN = 0.5 * densityKgPerM3 * areaM2 * downMps * Math.abs(downMps);
+  return netForceN(rig, { ...s, lungM3: reached ? toldM3 : s.lungM3 }) + thrustN * s.pitchSin - pullN;
 }
