@@ -1,5 +1,5 @@
 import { rigOf, type Rig, type Setup } from '../diver/index.ts';
-import type { Moment, Run } from '../dive/index.ts';
+import type { Dive, Moment, Run } from '../dive/index.ts';
 import { Flight, afloatStart } from './flight.ts';
 import type * as Learning from './learning.ts';
 import type { LessonFlight } from './lesson-flight.ts';
@@ -37,6 +37,8 @@ export class Dives {
   #parked: { readonly flight: Flight; readonly lesson: LessonFlight | null } | null = null;
   /** A moment that is looked back at, standing still; null: the flight's own end. */
   lookedBack: Moment | null = null;
+  /** The dive of a second diver beside the one in hand. */
+  second: Dive | null = null;
   /** Whether anything was done in it yet. */
   begun = false;
 

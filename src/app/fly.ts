@@ -64,6 +64,7 @@ export async function fly(shell: Shell): Promise<void> {
   whenIdle(view, () => void program.later.fetchAll(program).catch(() => undefined));
 
   void import('./traces.ts').then(({ keepTraces }) => keepTraces(shell, () => program.dives));
+  void import('./pair-door.ts').then(({ keepPair }) => keepPair(program));
   void import('./time.ts').then(({ keepTime }) => keepTime(program));
   void import('./sound.ts').then(({ keepSound }) => keepSound(shell, () => program.dives));
   // What was flown before comes back first: the address may say that it is there.

@@ -1,6 +1,6 @@
 import type { DiveState } from '../dive/index.ts';
 import { fetchLooks, type HillView, type LookChoice, type LooksView, type Wish } from '../panels/index.ts';
-import type { StageView } from '../stage/index.ts';
+import { lookedAt, type StageView } from '../stage/index.ts';
 import { askOf } from './look-data.ts';
 import { rememberLooks, rememberedLooks } from './look-memory.ts';
 import { lookAt, type LookWords, type Looked, type InHand } from './look-reckon.ts';
@@ -89,9 +89,10 @@ export class InsightFeed {
       this.#say('', null);
       return view;
     }
-    this.#refresh(view);
+    const about = lookedAt(view);
+    this.#refresh(about);
     const shownM = whole
-      ? view.rig.bottomM + AROUND_M
+      ? about.rig.bottomM + AROUND_M
       : look === 'map'
         ? MAP_SHOWN_M
         : look === 'stops'
@@ -138,7 +139,8 @@ export class InsightFeed {
     this.#added = added;
     if (speak) this.#sentenceS = view.nowS;
     // That of the stopping forecast keeps its time by itself, with the numbers on the ledges.
-    this.#say(speak || wanted === 'stops' ? sentence : this.#sentence, hill);
+    const said = sentence && view.second?.looked ? `2: ${sentence}` : sentence;
+    this.#say(speak || wanted === 'stops' ? said : this.#sentence, hill);
   }
 
   /** What of the choice is reckoned beside the page. */

@@ -9,6 +9,7 @@ import {
   type KitView,
   type LessonCard,
   type LooksView,
+  type PairView,
   type PresentingView,
   type Readings,
   type Settings,
@@ -50,6 +51,8 @@ export interface PageView {
   readonly traces: TracesView | null;
   /** Null until keeping dives was fetched. */
   readonly kept: KeptView | null;
+  /** Null until a second diver was asked for. */
+  readonly pair: PairView | null;
   /** Null while the strip of time is away. */
   readonly time: TimeView | null;
   /** Null unless captions are wanted. */
@@ -90,6 +93,7 @@ export const FIRST_VIEW: PageView = {
   presenting: null,
   traces: null,
   kept: null,
+  pair: null,
   time: null,
   captions: null,
   moreOpen: false,

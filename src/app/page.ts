@@ -42,7 +42,11 @@ export function page(view: PageView): TemplateResult {
       ${view.debrief && flown ? html`<debrief-sheet .debrief=${view.debrief} .atS=${view.shownAtS}></debrief-sheet>` : nothing}
       ${inKit ? html`<kit-sheet .kit=${view.kit} .units=${settings.units}></kit-sheet>` : nothing}
     </main>
-    ${view.looks?.words && flown && !projector && !view.prompt ? html`<p class="says">${view.looks.words}</p>` : nothing}
+    <div class="under">
+      ${view.looks?.words && flown && !projector && !view.prompt ? html`<p class="says">${view.looks.words}</p>` : nothing}
+      <pair-strip .pair=${flown && !view.prompt ? view.pair : null} .units=${settings.units} .keys=${settings.keys}></pair-strip>
+      <presenter-strip .strip=${view.presenting?.strip ?? null} .keys=${settings.keys}></presenter-strip>
+    </div>
     ${view.captions && flown ? html`<caption-line .captions=${view.captions}></caption-line>` : nothing}
     <aside class="lane" aria-label="Depth, speed and weight">
       <lane-numbers .readings=${flown ? readings : null} .units=${settings.units}></lane-numbers>
@@ -59,7 +63,6 @@ export function page(view: PageView): TemplateResult {
         : nothing
     }
     ${settings.cautionRead || projector ? nothing : html`<start-note></start-note>`}
-    <presenter-strip .strip=${view.presenting?.strip ?? null} .keys=${settings.keys}></presenter-strip>
     <footer>
       <span>${CAUTION.model}</span> <span>${CAUTION.lungs}</span> ${view.cautions.map((one) => html`<span>${one}</span> `)}
     </footer>
@@ -76,6 +79,7 @@ export function page(view: PageView): TemplateResult {
       .looks=${view.looks?.choice ?? null}
       .presenting=${view.presenting}
       .kept=${view.kept}
+      .pair=${view.place === 'start' || view.place === 'fly' ? view.pair : null}
     ></more-sheet>`;
 }
 

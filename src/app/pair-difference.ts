@@ -24,14 +24,16 @@ const LEAD_KG = [1, 2, 4];
 const JACKET_L = [1, 2, 4];
 /** The usual difference: the one that a class learns from first. */
 export const USUAL_DIFFERENCE = 'lead:2';
-/** Id of a setup of one's own file. */
+/** Ids of a setup of one's own file, and of the diver who was flown before this one. */
 export const OWN = 'own';
+export const FORMER = 'former';
 
 /**
  * The second diver of a difference. Ids: `lead:2` kilograms, `jacket:-1` litres at the start, `change:` and the words of a change of
- * kit and water, `ready:` and the id of a ready setup, `own`.
+ * kit and water, `ready:` and the id of a ready setup, `own`, `former`.
  * @param ready fetches a ready setup
- * @param own the setup of one's own file
+ * @param own the setup of one's own file, or of the diver who was flown before
+ * @param words what he has that the first has not, of the diver who was flown before
  * @throws {RangeError} where this diver cannot have that difference, in words for a person
  */
 export async function otherOf(
@@ -39,6 +41,7 @@ export async function otherOf(
   flown: Flown,
   ready: (id: string) => Promise<Setup>,
   own: Setup | null,
+  words = '',
 ): Promise<Other> {
   const colon = `${id}:`.indexOf(':');
   const [kind, what] = [id.slice(0, colon), id.slice(colon + 1)];
@@ -48,6 +51,8 @@ export async function otherOf(
     return { ...flown, moreJacketM3: amount * 1e-3, words: gasWords(amount), back: gasWords(-amount) };
   if (kind === 'ready') return inSameWater(flown, await ready(what));
   if (kind === OWN && own) return inSameWater(flown, own);
+  if (kind === FORMER && own)
+    return { setup: own, rig: rigOf(own), moreJacketM3: 0, words: words || own.name, back: flown.rig.name };
   if (kind !== 'change') throw new RangeError('choose what is different about the second diver');
   const change = flown.setup && leadChanges(flown.setup).find((one) => one.change === what);
   if (!change) throw new RangeError(`the diver who is flown now cannot have “${what}”; choose another difference`);
@@ -55,7 +60,7 @@ export async function otherOf(
 }
 
 /** What can be different about a second diver, one thing at a time. */
-export function differencesFor({ rig, setup }: Flown, own: Setup | null): readonly PairGroup[] {
+export function differencesFor({ rig, setup }: Flown, own: Setup | null, former = false): readonly PairGroup[] {
   const kg = rig.lead.reduce((sum, { massKg }) => sum + massKg, 0);
   const less = LEAD_KG.filter((one) => one <= kg);
   const option = (id: string, words: string) => ({ id, words });
@@ -76,7 +81,7 @@ export function differencesFor({ rig, setup }: Flown, own: Setup | null): readon
     {
       words: 'another diver in the same water',
       options: [
-        ...(own ? [option(OWN, own.name)] : []),
+        ...(own ? [former ? option(FORMER, 'who was flown before') : option(OWN, own.name)] : []),
         ...READY_SETUPS.map(({ id, name }) => option(`ready:${id}`, name)),
       ],
     },

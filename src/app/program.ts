@@ -33,6 +33,8 @@ export class Program {
   readonly #dives: Dives;
   /** What is fetched when it is wanted. */
   readonly later: Later;
+  /** What is added to the picture before anything looks at it: a second diver. */
+  beside = (view: StageView): StageView => view;
   /** Lines beside those that are flown, once there are any. */
   otherLines: OtherLines | null = null;
   /** What is added to the picture: other lines, bookmarks. */
@@ -179,7 +181,8 @@ export class Program {
       share: betweenTicks(this.#clock),
       begun: this.#dives.begun,
     });
-    this.#stage.draw(this.adorn(this.later.looks?.onto(now, asked) ?? now));
+    const both = this.beside(now);
+    this.#stage.draw(this.adorn(this.later.looks?.onto(both, asked) ?? both));
     if (whole) this.later.learning?.drawWholeRun(root, this.adorn(whole), window.devicePixelRatio);
     root.style.setProperty('--diver-y', `${Math.round(this.#stage.depthToY(now.depthM))}px`);
   }

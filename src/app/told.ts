@@ -42,7 +42,13 @@ export function toldOf({ view, flight, dive, lesson, held, armed, begun, letGo, 
     breathing: rig.lungs.open ? hands.breathing : null,
     valveHPa: rig.drysuit ? setValveHPa : null,
     cautions: cautionsOf(rig),
-    ...(speak ? { spoken: [spoken(readings, units), view.looks?.words ?? ''].filter(Boolean).join('. ') } : {}),
+    ...(speak
+      ? {
+          spoken: [spoken(readings, units), view.pair?.sentence ?? '', view.looks?.words ?? '']
+            .filter(Boolean)
+            .join('. '),
+        }
+      : {}),
   };
 }
 

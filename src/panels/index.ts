@@ -44,6 +44,8 @@ export const fetchTraces = () => import('./trace-door.ts');
 /** Fetches the panels of kept dives. */
 export const fetchKept = () => import('./kept-door.ts');
 /** Fetches the strip of time. */
+/** Fetches the strip of two divers, and their words. */
+export const fetchPair = () => import('./pair-door.ts');
 export const fetchTime = (): Promise<unknown> => import('./time-strip.ts');
 
 /** Fetches the panels and words of the looks over the water. */

@@ -6,11 +6,13 @@ import { lookSettings } from './look-choice.ts';
 import type { LookChoice } from './looks.ts';
 import { letGo } from './more-let-go.ts';
 import './key-list.ts';
+import './pair-list.ts';
 import './sound-choice.ts';
 import './mishap-list.ts';
 import { handsAndMeasures } from './more-hands.ts';
 import type { KeptView } from './kept-view.ts';
 import { aboutWords } from './more-words.ts';
+import type { PairView } from './pair-view.ts';
 import type { PresentingView } from './presenting-view.ts';
 import type { DeckView } from './practice-deck.ts';
 import { Panel } from './panel.ts';
@@ -31,6 +33,7 @@ export class MoreSheet extends Panel {
     looks: { attribute: false },
     presenting: { attribute: false },
     kept: { attribute: false },
+    pair: { attribute: false },
   };
   declare open: boolean;
   declare settings: Settings;
@@ -48,6 +51,8 @@ export class MoreSheet extends Panel {
   declare presenting: PresentingView | null;
   /** Dives kept in this browser; null until what keeps them was fetched. */
   declare kept: KeptView | null;
+  /** Two divers; null where there can be no second one, and until they were fetched. */
+  declare pair: PairView | null;
 
   constructor() {
     super();
@@ -62,6 +67,7 @@ export class MoreSheet extends Panel {
     this.looks = null;
     this.presenting = null;
     this.kept = null;
+    this.pair = null;
   }
 
   override updated(): void {
@@ -77,7 +83,7 @@ export class MoreSheet extends Panel {
         <h2>More</h2>
         <button type="button" class="tool" @click=${() => this.#ask({ kind: 'more', open: false })}>close</button>
       </header>
-      ${this.open ? html`${this.#dive()} <kept-list .kept=${this.kept}></kept-list> ${this.#wrong()} ${this.#lungs()} ${this.#screen()} <sound-choice .settings=${this.settings}></sound-choice> ${this.looks ? lookSettings(this, this.looks) : nothing} ${this.presenting ? handsAndMeasures(this, this.presenting, this.settings.oneButton, this.breathing !== null && this.setups.length > 0, this.projector) : nothing} <key-list .keys=${this.settings.keys}></key-list> ${aboutWords()}` : nothing}
+      ${this.open ? html`${this.#dive()} <pair-list .pair=${this.pair}></pair-list> <kept-list .kept=${this.kept}></kept-list> ${this.#wrong()} ${this.#lungs()} ${this.#screen()} <sound-choice .settings=${this.settings}></sound-choice> ${this.looks ? lookSettings(this, this.looks) : nothing} ${this.presenting ? handsAndMeasures(this, this.presenting, this.settings.oneButton, this.breathing !== null && this.setups.length > 0, this.projector) : nothing} <key-list .keys=${this.settings.keys}></key-list> ${aboutWords()}` : nothing}
     </dialog>`;
   }
 

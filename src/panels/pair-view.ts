@@ -19,6 +19,8 @@ export interface PairView {
   readonly sides: readonly [PairSide, PairSide] | null;
   /** What the second one has that the first has not. */
   readonly words: string;
+  /** Both in one sentence; empty while there is but one. */
+  readonly sentence: string;
   readonly folded: boolean;
   /** Whose looks lie over the water, 1 or 2; null where none does. */
   readonly looksAt: 1 | 2 | null;

@@ -3,6 +3,7 @@ import type { Act } from './acts.ts';
 import type { KeptAsk } from './kept-view.ts';
 import type { KitAsk } from './kit-view.ts';
 import type { LookChoice, LookToggle } from './looks.ts';
+import type { PairAsk } from './pair-view.ts';
 import type { PresentAsk } from './presenting-view.ts';
 import type { Settings } from './settings.ts';
 import type { TimeAsk } from './time-view.ts';
@@ -38,6 +39,7 @@ export type Wish =
   | { readonly kind: 'present'; readonly ask: PresentAsk }
   | { readonly kind: 'traces'; readonly ask: TraceAsk }
   | { readonly kind: 'kept'; readonly ask: KeptAsk }
+  | { readonly kind: 'pair'; readonly ask: PairAsk }
   | { readonly kind: 'time'; readonly ask: TimeAsk }
   | { readonly kind: 'file'; readonly file: File };
 

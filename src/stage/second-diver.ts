@@ -108,15 +108,18 @@ export class SecondDiver {
   /** Whose figure it is: behind the fins, or where there is room near them. */
   #say(plate: Plate, words: string, y: number, frame: Frame, taken: Taken): void {
     const [width, height] = plate.say(words);
-    const x = frame.nowX - 1.3 * frame.pxPerM * frame.enlarged;
-    const gap = 10 * this.#style.unit;
-    const above: Box[] = [1, 1.6, 2.4].flatMap((up) =>
-      [-1, 1].map((way) => {
-        const middle = y + way * up * height;
-        return { left: x - width / 2, right: x + width / 2, top: middle - height / 2, bottom: middle + height / 2 };
-      }),
+    const px = frame.pxPerM * frame.enlarged;
+    const near = [1.2, 1.7, 2.4].flatMap((away) =>
+      [0.5, 1.2, 1.9].flatMap((back) =>
+        [1, -1].map((way): Box => {
+          const right = frame.nowX - back * px;
+          const middle = y + way * away * height;
+          return { left: right - width, right, top: middle - height / 2, bottom: middle + height / 2 };
+        }),
+      ),
     );
-    const box = taken.first([...above, ...placesNear(x, y, width, height, taken.within, gap)]);
+    const gap = 10 * this.#style.unit;
+    const box = taken.first([...near, ...placesNear(frame.nowX - 1.7 * px, y, width, height, taken.within, gap)]);
     plate.show(box);
     if (box) taken.boxes.push(box);
   }
