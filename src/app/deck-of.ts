@@ -1,11 +1,7 @@
 import { READY_SETUPS } from '../diver/index.ts';
-import { rowOf } from '../dive/index.ts';
 import type { Act, DeckView, Readings } from '../panels/index.ts';
 import type { Flight } from './flight.ts';
-import { leadLeft } from './hands.ts';
-
-/** Above what venting leaves, m³, a jacket still has something to let out: a twentieth of a litre. */
-const NOTHING_M3 = 5e-5;
+import { jacketIsEmpty, leadLeft } from './hands.ts';
 
 /** What the deck of a flight offers now. */
 export function deckOf(
@@ -28,7 +24,9 @@ export function deckOf(
     lineHeld: hands.lineHeld,
     posture: hands.posture,
     leadLeft: leadLeft(hands, rig),
-    jacketEmpty: rowOf(rig, dive.state).jacketM3 <= rig.jacket.residualM3 + NOTHING_M3,
+    jacketEmpty: jacketIsEmpty(rig, dive.state),
+    ventsAll: hands.ventsAll,
+    breathing: hands.breathing,
   };
 }
 

@@ -1,7 +1,8 @@
-import type { Rig } from '../diver/index.ts';
+import { jacketM3, type Rig } from '../diver/index.ts';
 import { midBreathCl, restingControls, ventFor, type Controls, type DiveState } from '../dive/index.ts';
 import type { Act } from '../panels/index.ts';
 import { divePosture } from '../pilot/index.ts';
+import { waterAt } from '../water/index.ts';
 
 /** What the diver keeps doing between presses. */
 export interface Hands {
@@ -16,6 +17,8 @@ export interface Hands {
   /** −1 leaves the drysuit's valve as the setup has it. */
   readonly valveHPa: number;
   readonly lineHeld: boolean;
+  /** The vent is held until the jacket is empty, or gas is let in. */
+  readonly ventsAll: boolean;
   /** For how long a kick has been held down, seconds. */
   readonly kickedS: number;
 }
@@ -33,6 +36,10 @@ const TURNED_SIN = 0.643;
 const KICK_N = 30;
 const HARD_N = 100;
 const HARD_AFTER_S = 1.5;
+/** A drysuit's valve is turned by so much at a time, between these, hectopascals; and what counts as nothing left to vent, m³. Practice. */
+const VALVE_STEP_HPA = 2;
+const VALVE_MOST_HPA = 60;
+const NOTHING_M3 = 5e-5;
 
 /** Hands that do nothing, the breath about its middle. */
 export function restingHands(rig: Rig, pitchDeg: number): Hands {
@@ -44,6 +51,7 @@ export function restingHands(rig: Rig, pitchDeg: number): Hands {
     releaseMask: 0,
     valveHPa: -1,
     lineHeld: false,
+    ventsAll: false,
     kickedS: 0,
   };
 }
@@ -60,6 +68,7 @@ export function handsOf(controls: Controls, before: Hands): Hands {
     releaseMask,
     valveHPa: suitValveHPa,
     lineHeld: holdLine === 1,
+    ventsAll: false,
   };
 }
 
@@ -74,9 +83,33 @@ export function levelRange(rig: Rig, breathing: Hands['breathing']): readonly [l
 export function pressed(hands: Hands, act: Act, rig: Rig): Hands {
   if (act === 'middle') return { ...hands, levelCl: midBreathCl(rig) };
   if (act === 'line') return { ...hands, lineHeld: rig.line && !hands.lineHeld };
+  if (act === 'vent-all') return { ...hands, ventsAll: !hands.ventsAll };
+  if (act === 'valve-open' || act === 'valve-shut') return turnedValve(hands, act === 'valve-open' ? -1 : 1, rig);
+  if (act === 'lungs' && rig.lungs.open)
+    return breathingAs(hands, hands.breathing === 'automatic' ? 'direct' : 'automatic', rig);
+  // Held breath is never a step away from automatic breathing: who holds it has taken the lungs in hand before.
+  if (act === 'hold' && hands.breathing !== 'automatic')
+    return breathingAs(hands, hands.breathing === 'direct' ? 'held' : 'direct', rig);
   if (act === 'head-up' || act === 'level' || act === 'head-down')
     return { ...hands, posture: hands.posture === act ? null : act };
   return hands;
+}
+
+/** Opening pressure of the drysuit's valve now, hectopascals. */
+export function valveHPa(hands: Hands, rig: Rig): number {
+  return hands.valveHPa >= 0 ? hands.valveHPa : Math.round((rig.drysuit?.crackPa ?? 0) / 100);
+}
+
+function turnedValve(hands: Hands, way: 1 | -1, rig: Rig): Hands {
+  if (!rig.drysuit) return hands;
+  const hPa = valveHPa(hands, rig) + way * VALVE_STEP_HPA;
+  return { ...hands, valveHPa: Math.min(Math.max(hPa, 0), VALVE_MOST_HPA) };
+}
+
+/** Whether venting would change nothing any more. */
+export function jacketIsEmpty(rig: Rig, { depthM, jacketMol }: Readonly<DiveState>): boolean {
+  const { pressurePa } = waterAt(rig.column, Math.max(depthM, 0), { densityKgPerM3: 0, pressurePa: 0 });
+  return jacketM3(rig, jacketMol, pressurePa) <= rig.jacket.residualM3 + NOTHING_M3;
 }
 
 /** Another way of breathing; the level stays where the lungs can follow it. */
@@ -122,13 +155,14 @@ export function steer(
   const kickedS = kick === 0 ? 0 : hands.kickedS + 1 / CHANGES_PER_S;
   const turned = kick !== 0 && state.pitchSin * kick >= TURNED_SIN;
   const on = (act: Act) => (held.has(act) ? 1 : 0);
+  const ventsAll = hands.ventsAll && !held.has('add') && !held.has('blow') && !jacketIsEmpty(rig, state);
   return {
-    hands: { ...hands, levelCl, pitchDeg: kick === 0 ? wanted : hands.pitchDeg, kickedS },
+    hands: { ...hands, levelCl, pitchDeg: kick === 0 ? wanted : hands.pitchDeg, kickedS, ventsAll },
     controls: {
       ...restingControls(Math.round(levelCl)),
       breath: hands.breathing === 'automatic' ? 0 : hands.breathing === 'direct' ? 1 : 2,
       jacketAdd: on('add'),
-      jacketVent: held.has('vent') ? ventFor(state.pitchSin) : 0,
+      jacketVent: held.has('vent') || ventsAll ? ventFor(state.pitchSin) : 0,
       oral: on('blow'),
       suitAdd: rig.drysuit ? on('suit-add') : 0,
       suitVent: rig.drysuit ? on('suit-vent') : 0,

@@ -1,7 +1,7 @@
 import { ACTS, usualPlace, type Act, type LookToggle, type MovedKeys } from '../panels/index.ts';
 
 /** What a key asks for besides the acts. */
-export type KeyCommand = 'freeze' | 'restart' | 'back' | 'release';
+export type KeyCommand = 'freeze' | 'restart' | 'back' | 'release' | 'release-all' | 'slower' | 'faster';
 
 /** What of a key event is looked at, so that it can be told without a keyboard. */
 export interface KeyLike {
@@ -23,6 +23,9 @@ const COMMANDS: Readonly<Record<string, KeyCommand>> = {
   KeyR: 'restart',
   KeyZ: 'back',
   KeyX: 'release',
+  Backspace: 'release-all',
+  Minus: 'slower',
+  Equal: 'faster',
 };
 /** Digits turn the looks over the water on and off. */
 const LOOK_OF: Readonly<Record<string, LookToggle>> = {
@@ -31,6 +34,10 @@ const LOOK_OF: Readonly<Record<string, LookToggle>> = {
   Digit3: 'hilltop',
   Digit4: 'stops',
   Digit5: 'map',
+  Digit6: 'volumes',
+  Digit7: 'ledger',
+  Digit8: 'bands',
+  Digit9: 'ahead',
   Digit0: 'whole',
 };
 const ACT_OF: ReadonlyMap<string, Act> = new Map(

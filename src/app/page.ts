@@ -1,11 +1,11 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import { CAUTION, type LooksView, type Settings } from '../panels/index.ts';
-import type { PageView } from './page-view.ts';
+import { coversWater, type PageView } from './page-view.ts';
 
 /** The whole page but the picture: the stage draws into `#stage`, whose content this template never touches. */
 export function page(view: PageView): TemplateResult {
   const { settings, readings, projector } = view;
-  const inKit = view.place === 'kit';
+  const inKit = coversWater(view.place);
   const flown = view.place !== 'learn' && !inKit;
   const looking =
     view.ready && !view.prompt && (view.place === 'fly' || view.place === 'lesson' || view.place === 'debrief');
@@ -40,7 +40,8 @@ export function page(view: PageView): TemplateResult {
       ${view.prompt && flown ? html`<question-sheet .prompt=${view.prompt}></question-sheet>` : nothing}
       ${view.place === 'learn' ? html`<lesson-list .lessons=${view.lessons}></lesson-list>` : nothing}
       ${view.debrief && flown ? html`<debrief-sheet .debrief=${view.debrief} .atS=${view.shownAtS}></debrief-sheet>` : nothing}
-      ${inKit ? html`<kit-sheet .kit=${view.kit} .units=${settings.units}></kit-sheet>` : nothing}
+      ${view.place === 'bench' ? html`<bench-sheet .bench=${view.bench}></bench-sheet>` : nothing}
+      ${view.place === 'kit' ? html`<kit-sheet .kit=${view.kit} .units=${settings.units}></kit-sheet>` : nothing}
     </main>
     <div class="under">
       ${view.looks?.words && flown && !projector && !view.prompt ? html`<p class="says">${view.looks.words}</p>` : nothing}
@@ -74,6 +75,7 @@ export function page(view: PageView): TemplateResult {
       .breathing=${inKit ? null : view.breathing}
       .deck=${inKit ? null : view.deck}
       .valveHPa=${inKit ? null : view.valveHPa}
+      .speed=${view.speed}
       .setups=${view.place === 'start' || view.place === 'fly' ? view.setups : []}
       .setupId=${view.setupId}
       .looks=${view.looks?.choice ?? null}

@@ -1,7 +1,6 @@
 import {
   WishEvent,
   fetchPresenting,
-  isHeld,
   type LookToggle,
   type PresentAsk,
   type PresentingView,
@@ -13,7 +12,7 @@ import { Flight } from './flight.ts';
 import { fillsScreen, turnFullScreen } from './full-screen.ts';
 import { Latency } from './latency.ts';
 import { OneButton } from './one-button.ts';
-import { PAD_ROWS, Pads } from './pads.ts';
+import { PadHands } from './pad-hands.ts';
 import { listenToPresenter } from './presenter-keys.ts';
 import './presenting.css';
 import { stripOf } from './presenting-words.ts';
@@ -38,7 +37,7 @@ export class Presenting {
   readonly #program: Presented;
   readonly #shell: Shell;
   readonly #blank: Blank;
-  readonly #pads: Pads;
+  readonly #pads: PadHands;
   readonly #latency: Latency;
   readonly #oneButton: OneButton;
   #showing: Showing | null = null;
@@ -58,15 +57,7 @@ export class Presenting {
     this.#blank = new Blank(root, () => this.hear({ do: 'blank' }));
     this.#latency = new Latency(view);
     this.#oneButton = new OneButton(program);
-    this.#pads = new Pads(view.navigator, {
-      act: (act, down) => {
-        this.#latency.heard(performance.now());
-        if (!this.#shell.view.settings.toggles || !isHeld(act)) program.act(act, down);
-        else if (down) program.toggle(act);
-      },
-      command: (command) => program.command(command),
-      next: () => void this.hear({ do: 'next' }),
-    });
+    this.#pads = new PadHands(program, this.#latency);
     listenToPresenter(
       this.#shell,
       () => this.#blank.on,
@@ -85,7 +76,7 @@ export class Presenting {
 
   /** Before a frame: other hands are looked at. */
   poll(nowMs: number): void {
-    this.#pads.poll();
+    if (this.#pads.poll()) this.#tell();
     this.#latency.frame(nowMs);
     if (nowMs - this.#keptMs < KEPT_MS) return;
     this.#keptMs = nowMs;
@@ -147,6 +138,7 @@ export class Presenting {
     else if (ask.do === 'strip') this.#stripShown = !this.#stripShown;
     else if (ask.do === 'tally') this.#tally.count(ask.at);
     else if (ask.do === 'clear') this.#tally.clear();
+    else if (ask.do === 'pad') this.#pads.wait(ask);
     else if (ask.do === 'full-screen') await turnFullScreen(this.#shell.root.ownerDocument);
     else this.#beginNeutral();
     this.#tell();
@@ -277,7 +269,7 @@ export class Presenting {
       words: showing?.words ?? '',
       hush: showing !== null && !showing.runs && showing.comes?.kind === 'ask',
       prompt: showing?.prompt ?? null,
-      pad: { there: this.#pads.there, rows: PAD_ROWS },
+      pad: this.#pads.view,
       latency: this.#latency.words,
       fullScreen,
     };

@@ -14,7 +14,7 @@ export function remembered(shelf: Shelf | null): Settings {
     return USUAL_SETTINGS;
   }
   if (typeof found !== 'object' || found === null) return USUAL_SETTINGS;
-  const { theme, units, toggles, swapped, cautionRead, keys, oneButton, sound, soundVolume, captions } =
+  const { theme, units, toggles, swapped, cautionRead, keys, pads, oneButton, sound, soundVolume, captions } =
     found as Record<string, unknown>;
   return {
     theme: theme === 'light' || theme === 'dark' ? theme : 'system',
@@ -22,7 +22,8 @@ export function remembered(shelf: Shelf | null): Settings {
     toggles: toggles === true,
     swapped: swapped === true,
     cautionRead: cautionRead === true,
-    keys: movedKeys(keys),
+    keys: movedPlaces(keys, /^\w{1,20}$/),
+    pads: movedPlaces(pads, /^[\w ]{1,40}$/),
     oneButton: oneButton === true,
     sound: sound === true,
     soundVolume: isShare(soundVolume) ? soundVolume : USUAL_SETTINGS.soundVolume,
@@ -32,10 +33,10 @@ export function remembered(shelf: Shelf | null): Settings {
 
 const isShare = (found: unknown): found is number => typeof found === 'number' && found >= 0 && found <= 1;
 
-/** Places of keys as they were kept, or none: half a list would leave two acts on one key. */
-function movedKeys(found: unknown): Settings['keys'] {
+/** Places of keys or parts as they were kept, or none: half a list would leave two acts on one key. */
+function movedPlaces(found: unknown, place: RegExp): Settings['keys'] {
   const codes = typeof found === 'object' ? Object.entries(found ?? {}).flat() : [''];
-  return codes.every((code) => /^\w{1,20}$/.test(code)) ? ((found as Settings['keys']) ?? {}) : {};
+  return codes.every((code) => place.test(code)) ? ((found as Settings['keys']) ?? {}) : {};
 }
 
 /** Keeps the settings. @returns whether it worked: a browser may refuse */

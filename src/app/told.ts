@@ -3,6 +3,7 @@ import type { Moment } from '../dive/index.ts';
 import type { LessonView } from '../lesson/index.ts';
 import { CAUTION, spoken, type Act } from '../panels/index.ts';
 import { deckOf } from './deck-of.ts';
+import { valveHPa } from './hands.ts';
 import type { Flight } from './flight.ts';
 import type { PageView } from './page-view.ts';
 import { readingsOf } from './readings-of.ts';
@@ -28,7 +29,6 @@ export function toldOf({ view, flight, dive, lesson, held, armed, begun, letGo, 
   const { rig, hands } = flight;
   const { toggles, units, keys } = view.settings;
   const readings = readingsOf(rig, dive.state, hands.breathing === 'automatic' ? hands.levelCl * 1e-5 : null);
-  const setValveHPa = hands.valveHPa >= 0 ? hands.valveHPa : Math.round((rig.drysuit?.crackPa ?? 0) / 100);
   return {
     readings,
     deck: deckOf(flight, { first: view.place === 'start', down: held, armed, toggles, keys, readings }),
@@ -40,7 +40,7 @@ export function toldOf({ view, flight, dive, lesson, held, armed, begun, letGo, 
     hint: lesson && !lesson.done ? lesson.hint : '',
     prompt: (lesson ?? view.presenting)?.prompt ?? null,
     breathing: rig.lungs.open ? hands.breathing : null,
-    valveHPa: rig.drysuit ? setValveHPa : null,
+    valveHPa: rig.drysuit ? valveHPa(hands, rig) : null,
     cautions: cautionsOf(rig),
     ...(speak
       ? {

@@ -5,10 +5,21 @@ import './problem-list.ts';
 import './start-note.ts';
 import './title-bar.ts';
 
-export { ACTS, isHeld, type Act } from './acts.ts';
+export { ACTS, actWords, isHeld, type Act } from './acts.ts';
+export type {
+  BenchAsk,
+  BenchDial,
+  BenchMode,
+  BenchSet,
+  BenchView,
+  BenchWaterName,
+  DeepBody,
+  DeepView,
+  TankView,
+} from './bench-view.ts';
 export type { CaptionView } from './caption-view.ts';
 export { CAUTION } from './cautions.ts';
-export { usualPlace, type MovedKeys } from './key-places.ts';
+export { swapped, usualPlace, type KeyRow, type MovedKeys } from './key-places.ts';
 export type { Debrief } from './debrief-sheet.ts';
 export type { KeptAsk, KeptNote, KeptView } from './kept-view.ts';
 export type { KitAsk, KitDepth, KitDiver, KitFigure, KitHead, KitHover, KitRow, KitView } from './kit-view.ts';
@@ -16,8 +27,9 @@ export type { LessonCard } from './lesson-list.ts';
 export type { Across, HillView, Look, LookChoice, LookToggle, LooksView } from './looks.ts';
 export type { DeckView } from './practice-deck.ts';
 export type { PairAsk, PairGroup, PairSide, PairView } from './pair-view.ts';
-export type { PresentAsk, PresentingView, ShowCard, StripView } from './presenting-view.ts';
+export type { PadView, PresentAsk, PresentingView, ShowCard, StripView } from './presenting-view.ts';
 export { spoken, type GasStore, type Pull, type Readings } from './readings.ts';
+export { SPEEDS } from './title-bar.ts';
 export { USUAL_SETTINGS, type Settings } from './settings.ts';
 export type { MishapAsk } from './mishap-kinds.ts';
 export type { LineView, TimeAsk, TimeView } from './time-view.ts';
@@ -32,6 +44,9 @@ export const fetchSheets = (): Promise<unknown> => import('./sheets.ts');
 /** Fetches the panels of *Kit and water*. */
 export const fetchKit = (): Promise<unknown> => import('./kit-sheet.ts');
 
+/** Fetches the panels and words of the bench. */
+export const fetchBench = () => import('./bench-door.ts');
+
 /** Fetches the line of captions. */
 export const fetchCaptions = (): Promise<unknown> => import('./caption-line.ts');
 
@@ -43,9 +58,9 @@ export const fetchTraces = () => import('./trace-door.ts');
 
 /** Fetches the panels of kept dives. */
 export const fetchKept = () => import('./kept-door.ts');
-/** Fetches the strip of time. */
 /** Fetches the strip of two divers, and their words. */
 export const fetchPair = () => import('./pair-door.ts');
+/** Fetches the strip of time. */
 export const fetchTime = (): Promise<unknown> => import('./time-strip.ts');
 
 /** Fetches the panels and words of the looks over the water. */

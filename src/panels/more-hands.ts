@@ -50,9 +50,30 @@ export function handsAndMeasures(
     </div>
     <details class="pad">
       <summary>Gamepad: ${pad.there ? 'one is there' : 'none is there; press a button on it'}</summary>
+      <p>Press a line, then the part that it is to have. Button 9, held down, gives the others a second meaning.</p>
+      <p class="key-words" role="status">${pad.words}</p>
       <ul>
-        ${pad.rows.map(({ part, words }) => html`<li><b>${part}</b> ${words}</li>`)}
+        ${pad.rows.map(
+          ({ usual, part, words }) =>
+            html`<li>
+              <button
+                type="button"
+                class="tool"
+                aria-pressed=${pad.waiting === usual}
+                @click=${() => ask({ kind: 'present', ask: { do: 'pad', usual } })}
+              >
+                <span>${words}</span> <kbd>${pad.waiting === usual ? 'press a part' : part}</kbd>
+              </button>
+            </li>`,
+        )}
       </ul>
+      ${
+        pad.moved
+          ? html`<button type="button" class="tool" @click=${() => ask({ kind: 'settings', settings: { pads: {} } })}>
+              all parts as usual
+            </button>`
+          : nothing
+      }
     </details>
     <details>
       <summary>How long a press takes</summary>

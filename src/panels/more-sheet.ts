@@ -1,6 +1,6 @@
 import { html, nothing } from 'lit';
 import type { ReadySetup } from '../diver/index.ts';
-import { ACTS, type Act } from './acts.ts';
+import { actWords, type Act } from './acts.ts';
 import { CAUTION } from './cautions.ts';
 import { lookSettings } from './look-choice.ts';
 import type { LookChoice } from './looks.ts';
@@ -14,6 +14,7 @@ import type { KeptView } from './kept-view.ts';
 import { aboutWords } from './more-words.ts';
 import type { PairView } from './pair-view.ts';
 import type { PresentingView } from './presenting-view.ts';
+import { speedRow } from './more-speed.ts';
 import type { DeckView } from './practice-deck.ts';
 import { Panel } from './panel.ts';
 import { USUAL_SETTINGS, type Settings } from './settings.ts';
@@ -28,6 +29,7 @@ export class MoreSheet extends Panel {
     breathing: { attribute: false },
     deck: { attribute: false },
     valveHPa: { attribute: false },
+    speed: { attribute: false },
     setups: { attribute: false },
     setupId: { attribute: false },
     looks: { attribute: false },
@@ -43,6 +45,8 @@ export class MoreSheet extends Panel {
   declare deck: DeckView | null;
   /** Opening pressure of the drysuit's valve; null without one. */
   declare valveHPa: number | null;
+  /** Seconds of the dive for each real one. */
+  declare speed: number;
   declare setups: readonly ReadySetup[];
   declare setupId: string;
   /** What the looks over the water take for granted; null until they were fetched. */
@@ -62,6 +66,7 @@ export class MoreSheet extends Panel {
     this.breathing = null;
     this.deck = null;
     this.valveHPa = null;
+    this.speed = 1;
     this.setups = [];
     this.setupId = '';
     this.looks = null;
@@ -116,10 +121,11 @@ export class MoreSheet extends Panel {
             : nothing
         }
         <button type="button" class="tool" @click=${() => this.#ask({ kind: 'place', place: 'kit' })}>kit and water</button>
+        <button type="button" class="tool" @click=${() => this.#ask({ kind: 'place', place: 'bench' })}>bench</button>
         <button type="button" class="tool" @click=${() => this.#ask({ kind: 'place', place: 'learn' })}>lessons</button>
       </div>
       ${this.deck && this.setups.length > 0 ? letGo(this) : nothing}
-      ${this.#posture()} ${this.#lead()} ${this.#valve()}
+      ${this.deck && !this.deck.first ? speedRow(this, this.speed) : nothing} ${this.#posture()} ${this.#lead()} ${this.#valve()}
     </section>`;
   }
 
@@ -136,17 +142,23 @@ export class MoreSheet extends Panel {
   #posture() {
     const deck = this.deck;
     if (!deck || deck.first) return nothing;
-    const acts: readonly Act[] = ['head-up', 'level', 'head-down', ...(deck.line ? (['line'] as const) : [])];
+    const acts: readonly Act[] = [
+      'vent-all',
+      'head-up',
+      'level',
+      'head-down',
+      ...(deck.line ? (['line'] as const) : []),
+    ];
     return html`<div class="row small-only">
       ${acts.map(
         (act) =>
           html`<button
             type="button"
             class="tool"
-            aria-pressed=${act === 'line' ? deck.lineHeld : deck.posture === act}
+            aria-pressed=${act === 'vent-all' ? deck.ventsAll : act === 'line' ? deck.lineHeld : deck.posture === act}
             @click=${() => this.#ask({ kind: 'act', act, down: true })}
           >
-            ${ACTS[act].words}
+            ${actWords(act)}
           </button>`,
       )}
     </div>`;
@@ -170,7 +182,15 @@ export class MoreSheet extends Panel {
     return html`<label
       >drysuit valve opens at ${this.valveHPa} hPa
       <input type="range" min="0" max="60" step="2" .value=${String(this.valveHPa)} @input=${this.#valveMoved}
-    /></label>`;
+    /></label>
+    <div class="row">
+      ${(['valve-open', 'valve-shut'] as const).map(
+        (act) =>
+          html`<button type="button" class="tool" @click=${() => this.#ask({ kind: 'act', act, down: true })}>
+            ${actWords(act)}
+          </button>`,
+      )}
+    </div>`;
   }
 
   #lungs() {

@@ -22,9 +22,20 @@ export interface DeckView {
   readonly leadLeft: number;
   readonly armed: boolean;
   readonly jacketEmpty: boolean;
+  /** Venting until the jacket is empty. */
+  readonly ventsAll: boolean;
+  readonly breathing: 'automatic' | 'direct' | 'held';
   readonly toggles: boolean;
   readonly keys: MovedKeys;
   readonly readings: Readings | null;
+}
+
+/** Whether an act that stays is in force; undefined for one that does not stay. */
+function staysOf(act: Act, deck: DeckView): boolean | undefined {
+  if (act === 'vent-all') return deck.ventsAll;
+  if (act === 'hold') return deck.breathing === 'held';
+  if (act === 'line') return deck.lineHeld;
+  return act === 'head-up' || act === 'head-down' || act === 'level' ? deck.posture === act : undefined;
 }
 
 /** The practice deck: jacket or suit, breath, fins and attitude, lead, and the ledger. */
@@ -50,7 +61,7 @@ export class PracticeDeck extends Panel {
     const deck = this.deck;
     if (!deck) return html``;
     if (deck.first) return html`${this.#group('gas', 'Jacket', ['vent'])} ${this.#group('breath', 'Breath', ['out'])}`;
-    return html`${this.#group('gas', 'Jacket', ['add', 'vent', 'blow'])}
+    return html`${this.#jacket()}
       ${deck.drysuit ? this.#group('suit', 'Suit', ['suit-add', 'suit-vent']) : nothing}
       ${deck.loop ? this.#group('breath', 'Loop', ['diluent', 'nose-vent']) : this.#breath(deck)}
       ${this.#group('fins', 'Fins', ['kick-up', 'kick-down'])}
@@ -67,14 +78,24 @@ export class PracticeDeck extends Panel {
       }`;
   }
 
+  #jacket() {
+    return html`<section class="group gas">
+      <h2>Jacket</h2>
+      <div class="acts">
+        ${this.#button('add')} ${this.#button('vent')}
+        <div class="stacked">${this.#button('blow')} ${this.#button('vent-all')}</div>
+      </div>
+    </section>`;
+  }
+
   #breath(deck: DeckView) {
     return html`<section class="group breath">
       <h2>Breath</h2>
       <div class="acts">
         ${this.#button('in')} ${this.#button('out')}
-        <div class="level-and-middle">
+        <div class="level-and-middle ${deck.breathing === 'automatic' ? '' : 'direct'}">
           ${this.plain ? nothing : html`<breath-level .readings=${deck.readings}></breath-level>`}
-          ${this.#button('middle')}
+          ${this.#button('middle')} ${deck.breathing === 'automatic' ? nothing : this.#button('hold')}
         </div>
       </div>
     </section>`;
@@ -108,17 +129,11 @@ export class PracticeDeck extends Panel {
 
   #button(act: Act) {
     const deck = this.deck!;
-    const stays =
-      act === 'line'
-        ? deck.lineHeld
-        : act === 'head-up' || act === 'head-down' || act === 'level'
-          ? deck.posture === act
-          : undefined;
     return html`<hold-button
       class="of-${act}"
       .act=${act}
       .down=${deck.down.has(act)}
-      .pressed=${stays}
+      .pressed=${staysOf(act, deck)}
       .toggles=${deck.toggles}
       .keys=${deck.keys}
       .note=${act === 'vent' && deck.jacketEmpty ? 'jacket is empty' : ''}

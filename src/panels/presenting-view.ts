@@ -6,6 +6,8 @@ export type PresentAsk =
       readonly do: 'next' | 'previous' | 'blank' | 'full-screen' | 'strip' | 'list' | 'list-away' | 'clear' | 'neutral';
     }
   | { readonly do: 'tally'; readonly at: number }
+  /** The next part of a gamepad that is pressed is to do what this one usually does; empty: none is. */
+  | { readonly do: 'pad'; readonly usual: string }
   | {
       readonly do: 'show';
       readonly id: string;
@@ -31,6 +33,16 @@ export interface StripView {
   readonly fullScreen: boolean | null;
 }
 
+/** A gamepad: whether one is there, what each part does, and which line waits for another part. */
+export interface PadView {
+  readonly there: boolean;
+  readonly rows: readonly { readonly usual: string; readonly part: string; readonly words: string }[];
+  readonly waiting: string;
+  /** What came of the last change. */
+  readonly words: string;
+  readonly moved: boolean;
+}
+
 /** What presenting, other hands and measuring add to the page. */
 export interface PresentingView {
   /** Open list of what can be shown; null while it is closed. */
@@ -45,11 +57,7 @@ export interface PresentingView {
   readonly hush: boolean;
   /** What a demonstration asks. */
   readonly prompt: Prompt | null;
-  /** What each part of a gamepad does, and whether one is there. */
-  readonly pad: {
-    readonly there: boolean;
-    readonly rows: readonly { readonly part: string; readonly words: string }[];
-  };
+  readonly pad: PadView;
   /** From press to diver, as a sentence. */
   readonly latency: string;
   readonly fullScreen: boolean | null;

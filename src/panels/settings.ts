@@ -10,6 +10,8 @@ export interface Settings {
   readonly swapped: boolean;
   readonly cautionRead: boolean;
   readonly keys: MovedKeys;
+  /** Parts of a gamepad that were moved, as keys are. */
+  readonly pads: MovedKeys;
   /** One key or the whole water: down breathes in, up breathes out. */
   readonly oneButton: boolean;
   readonly sound: boolean;
@@ -29,6 +31,7 @@ export const USUAL_SETTINGS: Settings = {
   swapped: false,
   cautionRead: false,
   keys: {},
+  pads: {},
   oneButton: false,
   sound: false,
   soundVolume: 0.6,

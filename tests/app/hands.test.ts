@@ -2,16 +2,18 @@ import { describe, expect, test } from 'vitest';
 import firstDive from '../../src/diver/setups/first-dive.yaml';
 import drysuit from '../../src/diver/setups/drysuit-membrane.yaml';
 import { rigOf, type Setup } from '../../src/diver/index.ts';
-import { advance, midBreathCl, restingControls, startState } from '../../src/dive/index.ts';
+import { advance, midBreathCl, restingControls, rowOf, startState } from '../../src/dive/index.ts';
 import { stopping } from '../../src/insight/index.ts';
 import {
   breathingAs,
+  handsOf,
   leadLeft,
   levelRange,
   pressed,
   released,
   restingHands,
   steer,
+  valveHPa,
   type Hands,
 } from '../../src/app/hands.ts';
 import type { Act } from '../../src/panels/index.ts';
@@ -20,6 +22,61 @@ import { EXAMPLE, changed, weighed } from '../reference/rigs.ts';
 const rig = rigOf(firstDive as Setup);
 const at = (pitchDeg: number, depthM = 8) => startState(rig, { depthM, pitchDeg });
 const held = (...acts: Act[]) => new Set(acts);
+
+describe('what is done once and stays', () => {
+  const dry = rigOf(drysuit as Setup);
+
+  test('the full vent is held until the jacket holds no more than it cannot lose, and then by itself no longer', () => {
+    const state = startState(rig, { depthM: 8, jacketM3: 6e-3 });
+    let hands = pressed(restingHands(rig, 0), 'vent-all', rig);
+    let controls = restingControls(hands.levelCl);
+    for (let i = 0; i < 200 && (i === 0 || hands.ventsAll); i++) {
+      ({ hands, controls } = steer(hands, held(), state, rig));
+      advance(rig, state, controls, 6);
+    }
+    expect(hands.ventsAll).toBe(false);
+    expect(steer(hands, held(), state, rig).controls.jacketVent).toBe(0);
+    const left = rowOf(rig, state).jacketM3;
+    expect(left).toBeLessThanOrEqual(rig.jacket.residualM3 + 6e-5);
+    expect(left).toBeLessThan(0.5e-3);
+  });
+
+  test('a second press, gas let in, and a dive that is gone back to end the full vent', () => {
+    const vents = pressed(restingHands(rig, 0), 'vent-all', rig);
+    const full = startState(rig, { depthM: 8, jacketM3: 6e-3 });
+    expect(steer(vents, held(), full, rig).controls.jacketVent).toBe(2);
+    expect(pressed(vents, 'vent-all', rig).ventsAll).toBe(false);
+    for (const gas of ['add', 'blow'] as const) {
+      const { hands, controls } = steer(vents, held(gas), full, rig);
+      expect([hands.ventsAll, controls.jacketVent]).toEqual([false, 0]);
+    }
+    expect(handsOf(restingControls(320), vents).ventsAll).toBe(false);
+  });
+
+  test('the drysuit valve is turned from where the setup has it, 2 hPa at a time and no farther than it goes', () => {
+    const own = valveHPa(restingHands(dry, 0), dry);
+    const turned = pressed(restingHands(dry, 0), 'valve-open', dry);
+    expect(valveHPa(turned, dry)).toBe(own - 2);
+    expect(steer(turned, held(), startState(dry, { depthM: 8 }), dry).controls.suitValveHPa).toBe(own - 2);
+    let hands = turned;
+    for (let i = 0; i < 99; i++) hands = pressed(hands, 'valve-open', dry);
+    expect(valveHPa(hands, dry)).toBe(0);
+    for (let i = 0; i < 99; i++) hands = pressed(hands, 'valve-shut', dry);
+    expect(valveHPa(hands, dry)).toBe(60);
+    expect(pressed(restingHands(rig, 0), 'valve-open', rig)).toEqual(restingHands(rig, 0));
+  });
+
+  test('breath is held from direct lungs only, and let go into them', () => {
+    const automatic = restingHands(rig, 0);
+    expect(pressed(automatic, 'hold', rig)).toEqual(automatic);
+    const direct = pressed(automatic, 'lungs', rig);
+    expect(direct.breathing).toBe('direct');
+    const holds = pressed(direct, 'hold', rig);
+    expect(steer(holds, held(), at(0), rig).controls.breath).toBe(2);
+    expect(pressed(holds, 'hold', rig).breathing).toBe('direct');
+    expect(pressed(holds, 'lungs', rig).breathing).toBe('automatic');
+  });
+});
 
 describe('steer()', () => {
   test('moves the level by 0.6 L in a second of holding, and stops half a breath short of full', () => {

@@ -30,6 +30,9 @@ describe('meaningOf()', () => {
     ['KeyP', 'freeze'],
     ['Space', 'freeze'],
     ['KeyR', 'restart'],
+    ['Backspace', 'release-all'],
+    ['Minus', 'slower'],
+    ['Equal', 'faster'],
   ])('%s is the command %s', (code, command) => {
     expect(meaningOf(key(code), 'elsewhere')).toEqual({ command });
   });

@@ -23,6 +23,10 @@ describe('remembered()', () => {
       units: 'imperial',
       cautionRead: true,
       keys: { KeyI: 'KeyQ' },
+      pads: { 'button 8': 'button 9 and button 6' },
+      sound: true,
+      soundVolume: 0.3,
+      captions: true,
     } as const;
     expect(remember(place, chosen)).toBe(true);
     expect(remembered(place)).toEqual(chosen);
@@ -33,7 +37,7 @@ describe('remembered()', () => {
     'not json',
     '3',
     '[]',
-    '{"theme":"pink","units":7,"toggles":"yes","keys":{"KeyI":"no key"}}',
+    '{"theme":"pink","units":7,"toggles":"yes","keys":{"KeyI":"no key"},"pads":{"button 8":"<b>"},"soundVolume":7}',
     '{"keys":"KeyI"}',
   ])('takes the usual settings for %s', (text) => expect(remembered(shelf(text))).toEqual(USUAL_SETTINGS));
 

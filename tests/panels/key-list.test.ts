@@ -7,9 +7,9 @@ import { WishEvent, type Wish } from '../../src/panels/wish.ts';
 
 describe('moved()', () => {
   test('puts a key where nothing is', () => {
-    const { keys, words } = moved({}, 'KeyI', 'KeyG');
-    expect(keys).toEqual({ KeyI: 'KeyG' });
-    expect(words).toBe('“jacket add” is on G now.');
+    const { keys, words } = moved({}, 'KeyI', 'Home');
+    expect(keys).toEqual({ KeyI: 'Home' });
+    expect(words).toBe('“jacket add” is on Home now.');
   });
 
   test('says what was there and gives it the place that came free: no two on one key, none without', () => {
@@ -62,10 +62,10 @@ describe('key-list', () => {
     row.click();
     await list.updateComplete;
     expect(row.textContent).toContain('press a key');
-    press('KeyG');
+    press('Home');
     await list.updateComplete;
-    expect(heard).toEqual([{ kind: 'settings', settings: { keys: { KeyI: 'KeyG' } } }]);
-    expect(list.querySelector('[role=status]')!.textContent).toBe('“jacket add” is on G now.');
+    expect(heard).toEqual([{ kind: 'settings', settings: { keys: { KeyI: 'Home' } } }]);
+    expect(list.querySelector('[role=status]')!.textContent).toBe('“jacket add” is on Home now.');
     press('KeyH');
     expect(heard).toHaveLength(1);
   });
@@ -74,16 +74,16 @@ describe('key-list', () => {
     const { list, heard, row } = await shown();
     row.click();
     press('Escape');
-    press('KeyG');
+    press('Home');
     row.click();
     list.remove();
-    press('KeyG');
+    press('Home');
     expect(heard).toEqual([]);
   });
 
   test('gives all keys back', async () => {
     const { list, heard } = await shown();
-    list.keys = { KeyI: 'KeyG' };
+    list.keys = { KeyI: 'Home' };
     await list.updateComplete;
     [...list.querySelectorAll('button')].at(-1)!.click();
     expect(heard).toEqual([{ kind: 'settings', settings: { keys: {} } }]);
