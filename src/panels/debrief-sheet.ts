@@ -75,6 +75,7 @@ export class DebriefSheet extends Panel {
       <div class="row">
         <button type="button" class="tool main" @click=${() => wish(this, { kind: 'lesson', id: lesson.id })}>again</button>
         <button type="button" class="tool" @click=${() => wish(this, { kind: 'traces', ask: { do: 'toggle' } })}>traces</button>
+        <button type="button" class="tool" @click=${() => wish(this, { kind: 'time', ask: { do: 'compare' } })}>compare</button>
         <button type="button" class="tool" @click=${() => wish(this, { kind: 'save-run' })}>save this dive</button>
         <button type="button" class="tool" @click=${() => wish(this, { kind: 'leave' })}>back to the water</button>
       </div>
