@@ -1,6 +1,13 @@
 import { checkYaml, readYaml, type Problem, type YamlText } from '../diver/file.ts';
 import type { Rig } from '../diver/index.ts';
-import { TICKS_PER_CHANGE, TICKS_PER_S, quantised, type ControlChange, type Controls } from '../dive/index.ts';
+import {
+  TICKS_PER_CHANGE,
+  TICKS_PER_S,
+  quantised,
+  type ControlChange,
+  type Controls,
+  type Mishap,
+} from '../dive/index.ts';
 import { controlsSchema, type GivenChange } from './controls-schema.ts';
 
 const VENTS = { shut: 0, shoulder: 1, rear: 2 } as const;
@@ -40,6 +47,18 @@ export function steeringOf(given: readonly GivenChange[], first: Controls): Cont
   return changes;
 }
 
+/** What goes wrong by itself, and when: of the current its keys say how fast it is and for how long. */
+export function mishapsOf(given: readonly GivenChange[]): Mishap[] {
+  const out: Mishap[] = [];
+  for (const { tS: atS, nudgeNs, currentMpmin, currentS, gasLeftBar } of given) {
+    if (nudgeNs !== undefined) out.push({ kind: 'nudge', atS, upNs: nudgeNs });
+    if (currentMpmin !== undefined && currentS !== undefined)
+      out.push({ kind: 'current', atS, downMps: currentMpmin / 60, forS: currentS });
+    if (gasLeftBar !== undefined) out.push({ kind: 'gas-low', atS, leftBar: gasLeftBar });
+  }
+  return out;
+}
+
 function changedBy(entry: GivenChange, before: Controls): Partial<Controls> {
   const out: Partial<Record<keyof Controls, number>> = {};
   const switches = ['jacketAdd', 'oral', 'suitAdd', 'suitVent', 'diluent', 'noseVent', 'holdLine', 'ledge'] as const;
@@ -56,6 +75,7 @@ function changedBy(entry: GivenChange, before: Controls): Partial<Controls> {
   return out;
 }
 
+/** Entries out of order, and keys that do not go together. */
 function orderProblems(given: readonly GivenChange[], yaml: YamlText): Problem[] {
   const out: Problem[] = [];
   given.forEach((entry, i) => {
@@ -74,6 +94,15 @@ function orderProblems(given: readonly GivenChange[], yaml: YamlText): Problem[]
         allowed: 'one of them: an attitude to hold, or a torque',
         suggestion: 'Delete one of the two',
       });
+    if ((entry.currentMpmin === undefined) !== (entry.currentS === undefined)) {
+      const [has, lacks] = entry.currentS === undefined ? ['currentMpmin', 'currentS'] : ['currentS', 'currentMpmin'];
+      out.push({
+        ...yaml.at([i, has]),
+        found: `${has} without ${lacks}`,
+        allowed: 'both: how fast the water sinks, and for how long',
+        suggestion: 'Write { tS: 20, currentMpmin: 12, currentS: 10 }',
+      });
+    }
   });
   return out;
 }
@@ -86,6 +115,7 @@ function kitProblems(given: readonly GivenChange[], rig: Rig, yaml: YamlText): P
     ...(rig.loop ? {} : { diluent: 'no closed loop', noseVent: 'no closed loop' }),
     ...(rig.line ? {} : { holdLine: 'no up-line' }),
     ...(rig.ledgeM === null ? { ledge: 'no ledge' } : {}),
+    ...(rig.vessels.length > 0 ? {} : { gasLeftBar: 'no cylinder' }),
   };
   return given.flatMap((entry, i) => {
     const missing = (Object.keys(entry) as (keyof GivenChange)[])

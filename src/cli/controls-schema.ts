@@ -1,6 +1,6 @@
 import * as v from 'valibot';
 import { bounded, choice, group, number, yesNo } from '../diver/file.ts';
-import { CONTROL_RANGES } from '../dive/index.ts';
+import { CONTROL_RANGES, MISHAP_RANGES } from '../dive/index.ts';
 
 /** The latest second that a controls file may speak of: runs end there. */
 export const LATEST_S = 6 * 3600;
@@ -12,7 +12,10 @@ const [leastTorqueNm, mostTorqueNm] = CONTROL_RANGES.torqueNm;
 const say = (allowed: string, suggestion: string) => `${allowed}\n${suggestion}`;
 const PIECES = say('a list of pieces of lead, the first is 1', 'Write release: [1, 2]');
 
-/** One change: from this second on. Units are in the keys; what is left out stays as it was. */
+/**
+ * One change: from this second on. Units are in the keys; what is left out stays as it was. The last four are no controls: they
+ * go wrong at that second and are over by themselves.
+ */
 const change = group({
   tS: bounded(0, LATEST_S),
   jacketAdd: yesNo(),
@@ -31,6 +34,10 @@ const change = group({
   noseVent: yesNo(),
   holdLine: yesNo(),
   ledge: yesNo(),
+  nudgeNs: number(...MISHAP_RANGES.upNs),
+  currentMpmin: number(MISHAP_RANGES.downMps[0] * 60, MISHAP_RANGES.downMps[1] * 60),
+  currentS: number(...MISHAP_RANGES.forS),
+  gasLeftBar: number(...MISHAP_RANGES.leftBar),
 });
 
 /** A controls file: a list of changes in order of time. */

@@ -1,7 +1,7 @@
 import type { Rig } from '../diver/index.ts';
 import { Dive, TICKS_PER_S, midBreathCl, restingControls, startState, type Controls } from '../dive/index.ts';
 import type { Command } from './command.ts';
-import { readControls, steeringOf } from './controls-file.ts';
+import { mishapsOf, readControls, steeringOf } from './controls-file.ts';
 import { LATEST_S } from './controls-schema.ts';
 import { BadFile, rigAt, textOf } from './files.ts';
 import { flightOf } from './flight.ts';
@@ -23,7 +23,7 @@ export const dive: Command = {
     every: EVERY,
     lungs: { ...LUNGS, says: 'litres held in the lungs with the airway open; left out: breathing about mid-breath' },
     level: { kind: 'flag', says: 'the diver stays level whatever the controls say' },
-    controls: { kind: 'text', shows: 'a file', says: 'what the diver does: see src/cli/README.md' },
+    controls: { kind: 'text', shows: 'a file', says: 'what the diver does and what goes wrong: see src/cli/README.md' },
     save: SAVE,
   },
   things: 'SETUP',
@@ -43,7 +43,8 @@ as in the setup at that depth, cylinders as filled.`,
     // Of the lungs only whole centilitres can be commanded: the dive begins with exactly those.
     const start = startState(rig, { depthM, ...(lungM3 === undefined ? {} : { lungM3: first.lungCl * 1e-5 }) });
     const dived = new Dive(rig, start, changes[0].controls, asked.flags.has('level'));
-    const flight = flightOf(dived, changes, Math.round(seconds! * TICKS_PER_S), every, progressOf(io, 'diving'));
+    const ticks = Math.round(seconds! * TICKS_PER_S);
+    const flight = flightOf(dived, changes, ticks, every, progressOf(io, 'diving'), mishapsOf(given));
     saveRun(asked.texts['save'], dived, { name: rig.name });
     printJson(io, flight);
     return DONE;

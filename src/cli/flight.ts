@@ -1,5 +1,15 @@
 import { STANDARD_PRESSURE_PA } from '../water/index.ts';
-import { TICKS_PER_S, degreesOf, rowOf, type ControlChange, type Dive, type DiveEvent } from '../dive/index.ts';
+import {
+  TICKS_PER_CHANGE,
+  TICKS_PER_S,
+  degreesOf,
+  rowOf,
+  withMishaps,
+  type ControlChange,
+  type Dive,
+  type DiveEvent,
+  type Mishap,
+} from '../dive/index.ts';
 import { litres } from './options.ts';
 
 /** A moment of a dive as the command prints it: trade units, depth and speed positive down, force up positive. */
@@ -33,6 +43,7 @@ export interface Flight {
  * @param dive at its start
  * @param changes in order; ticks from the start
  * @param report is told the share that is done
+ * @param mishaps what goes wrong beside what the changes say; seconds from tick 0
  */
 export function flightOf(
   dive: Dive,
@@ -40,17 +51,21 @@ export function flightOf(
   ticks: number,
   everyS: number,
   report: (share: number) => void,
+  mishaps: readonly Mishap[] = [],
 ): Flight {
   const startTick = dive.tick;
   const samples = [sampleOf(dive, startTick)];
   let nextChange = 0;
   let nextSample = 1;
+  let wanted = dive.controls;
   for (let now = 0; ; now = dive.tick - startTick) {
     for (; nextChange < changes.length && changes[nextChange].tick <= now; nextChange++)
-      dive.steer(changes[nextChange].controls);
+      wanted = changes[nextChange].controls;
+    if (dive.mayChange) dive.steer(withMishaps(wanted, mishaps, dive.state));
     if (now >= ticks) break;
     const sampleTick = Math.max(now + 1, Math.round(nextSample * everyS * TICKS_PER_S));
-    const until = Math.min(ticks, sampleTick, changes[nextChange]?.tick ?? ticks, now + 60 * TICKS_PER_S);
+    const asked = mishaps.length > 0 ? now - (now % TICKS_PER_CHANGE) + TICKS_PER_CHANGE : ticks;
+    const until = Math.min(ticks, sampleTick, changes[nextChange]?.tick ?? ticks, asked, now + 60 * TICKS_PER_S);
     dive.advance(until - now);
     if (until === sampleTick) nextSample++;
     if (until === sampleTick || until === ticks) samples.push(sampleOf(dive, startTick));

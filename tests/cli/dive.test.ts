@@ -144,6 +144,45 @@ describe('dive --controls', () => {
     expect(loop.samples[0].lungsL).toBeNull();
   });
 
+  test('lets things go wrong: a current of twelve metres a minute, a nudge, gas that runs low', () => {
+    const still = dived('temperate-sea', 30, 1, '[]');
+    const wrong = dived(
+      'temperate-sea',
+      30,
+      1,
+      `- { tS: 2, currentMpmin: 12, currentS: 10 }
+- { tS: 20, nudgeNs: 40 }
+- { tS: 25, gasLeftBar: 40 }
+`,
+    );
+    // Who would be still goes nearly as the water: two metres in ten seconds, and what depth itself then does.
+    expect(wrong.samples[13].depthM - still.samples[13].depthM).toBeGreaterThan(1.7);
+    expect(wrong.samples[13].depthM - still.samples[13].depthM).toBeLessThan(2.6);
+    expect(wrong.samples[26].cylinderBar).toBeLessThanOrEqual(40);
+    expect(wrong.samples[26].cylinderBar).toBeGreaterThan(38);
+    expect(wrong.events.map(({ kind, tS }) => [kind, tS])).toEqual([
+      ['down-current', 2],
+      ['current-end', 13],
+      ['nudged-up', 20],
+      ['gas-lost', 25],
+    ]);
+  });
+
+  test('a nudge of 40 N s upwards takes off what about 200 kg have, the water carried along counted, less some drag', () => {
+    const speed = (text: string) => dived('temperate-sea', 3, 0.25, text).samples[9].speedMps;
+    const change = speed('[{ tS: 2, nudgeNs: 40 }]') - speed('[]');
+    expect(change).toBeLessThan(-0.175);
+    expect(change).toBeGreaterThan(-0.21);
+  });
+
+  test('what goes wrong does not depend on how often it is looked at, and is in the run', () => {
+    const path = file('wrong.run');
+    const text = '[{ tS: 1.33, currentMpmin: -9, currentS: 2.5 }, { tS: 2.02, nudgeNs: -30, finsN: 5 }]';
+    const hashes = [0.1, 0.7, 5].map((every) => dived('temperate-sea', 10, every, text, '--save', path).hash);
+    expect(new Set(hashes).size).toBe(1);
+    expect(resultOf<PrintedFlight>('replay', path, '--every', 5)).toMatchObject({ hash: hashes[0], hashMet: true });
+  });
+
   test('reports every problem of the file on a line of its own, and dives nothing', () => {
     const path = file(
       'bad.yaml',
@@ -166,6 +205,11 @@ describe('dive --controls', () => {
   test.each([
     ['out of order', '[{ tS: 2, finsN: 1 }, { tS: 2, finsN: 2 }]', 'temperate-sea', 'order of time'],
     ['both attitudes', '[{ tS: 2, pitchDeg: 1, torqueNm: 2 }]', 'temperate-sea', 'one of them'],
+    ['a current without its time', '[{ tS: 2, currentMpmin: 9 }]', 'temperate-sea', 'for how long'],
+    ['a time without its current', '[{ tS: 2, currentS: 9 }]', 'temperate-sea', 'currentS without currentMpmin'],
+    ['a current too fast', '[{ tS: 2, currentMpmin: 90, currentS: 9 }]', 'temperate-sea', 'from -60 to 60'],
+    ['a blow', '[{ tS: 2, nudgeNs: 1000 }]', 'temperate-sea', 'from -500 to 500'],
+    ['no gas at all', '[{ tS: 2, gasLeftBar: 0 }]', 'temperate-sea', 'from 1 to 300'],
     ['no drysuit', '[{ tS: 2, suitAdd: true }]', 'temperate-sea', 'no drysuit'],
     ['no up-line', '[{ tS: 2, holdLine: true }]', 'temperate-sea', 'no up-line'],
     ['no ledge', '[{ tS: 2, ledge: false }]', 'temperate-sea', 'no ledge'],
