@@ -2,6 +2,7 @@ import { Container, Graphics, GraphicsContext } from 'pixi.js';
 import { depthToY, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import type { StageView } from './view.ts';
+import { WaterSunk } from './water-sunk.ts';
 
 /** One speck for so many square pixels of water at unit size. */
 const PX2_PER_SPECK = 9500;
@@ -10,6 +11,7 @@ const PX2_PER_SPECK = 9500;
 export class Specks {
   readonly root = new Container();
   readonly #specks: { g: Graphics; share: number }[];
+  readonly #water = new WaterSunk();
 
   constructor(style: Style) {
     const { waterPx, heightPx, unit, tokens } = style;
@@ -26,7 +28,7 @@ export class Specks {
 
   draw(view: StageView, frame: Frame): void {
     const spanM = frame.heightPx / frame.pxPerM + 0.2;
-    const sunkM = view.reducedMotion ? 0 : view.rig.currentDownMps * view.nowS;
+    const sunkM = view.reducedMotion ? 0 : this.#water.sunkM(view);
     for (const { g, share } of this.#specks) {
       const hangsM = share * spanM + sunkM;
       const depthM = frame.topM - 0.1 + modulo(hangsM - frame.topM, spanM);
