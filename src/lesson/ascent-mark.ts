@@ -2,22 +2,22 @@ import { HEAD_OUT_M } from '../diver/index.ts';
 import { rowsOf } from './goal.ts';
 import { breathCaps, type BreathHeld } from './habits.ts';
 import type { HoldGoal } from './lesson.ts';
+import { USUAL_LIMITS, type MarkLimits } from './limits.ts';
 import type { Mark } from './mark.ts';
 import { excessClimbM, keeps, toAndFroL, worstRow, type Span } from './measures.ts';
 import { sumMark, type Cap, type Demand, type Term } from './mark-sum.ts';
 import type { Trace } from './trace.ts';
-import { finGate, heldOf } from './window-evidence.ts';
+import { finGate, heldOf, leadCaps } from './window-evidence.ts';
+import { plain } from './words.ts';
 
-/** Ascent limit, m/min. @source 30 ft/min: US Navy Diving Manual rev. 7 §9-6.3, read */
-const LIMIT_MPMIN = 9;
-/** The rate that caps, m/min, practice; and where the credit for the fastest moment begins and ends. */
-const FAST_MPMIN = 18;
-const PEAK_GOOD_MPMIN = 10;
-const PEAK_BAD_MPMIN = 25;
-/** Excess climb: all credit, none, and the most that meets the task, metres. */
-const EXCESS_GOOD_M = 0.3;
-const EXCESS_BAD_M = 5;
-const EXCESS_OK_M = 1;
+/** Where the credit for the fastest moment begins, m/min above the limit, and ends, as a multiple of it. Practice. */
+const PEAK_GOOD_OVER_MPMIN = 1;
+const PEAK_BAD_RATE = 25 / 9;
+/** Excess climb: all credit and none, as multiples of what meets the task. Practice. */
+const EXCESS_GOOD = 0.3;
+const EXCESS_BAD = 5;
+/** The least excess that the scale is made of, metres: a limit of none would leave no scale. */
+const LEAST_EXCESS_M = 0.1;
 
 /** Rows and limits of an ascent with a stop. */
 export interface AscentTask {
@@ -41,21 +41,28 @@ function headOutRow(trace: Trace, stopEnd: number, withinS: number): number | nu
  * Mark of an ascent with its stop, 0–100: 100·G·Fin·[0.40 lin(E; 0.3, 5 m) + 0.10 lin(peak v3; 10, 25) + 0.25 lin(RMS in the
  * stop; 0.2, 1.5) + 0.10 share within ±0.5 m + 0.15 lin(T; 6, 36 L)], E = ∫max(0, v3 − 9 m/min)dt until the head is out.
  */
-export function ascentMark(trace: Trace, task: AscentTask, breaths: readonly BreathHeld[]): Mark {
-  const held = heldOf(trace, task.stop, task.reachedRow);
+export function ascentMark(
+  trace: Trace,
+  task: AscentTask,
+  breaths: readonly BreathHeld[],
+  limits = USUAL_LIMITS,
+): Mark {
+  const { ascentMpmin, fastMpmin, excessM } = limits;
+  const excessBadM = EXCESS_BAD * Math.max(excessM, LEAST_EXCESS_M);
+  const held = heldOf(trace, task.stop, task.reachedRow, limits);
   const stopEnd = held.window.to;
   const out = headOutRow(trace, stopEnd, task.surfaceWithinS);
   const end = out ?? trace.rows - 1;
   const whole: Span = { from: task.fromRow, to: end + 1 };
   const early = worstRow({ from: task.fromRow, to: stopEnd }, trace.rows, (row) => -trace.depthM[row]!);
   const leftEarly = early.value > -HEAD_OUT_M;
-  const climb = excessClimbM(trace, whole, LIMIT_MPMIN / 60);
+  const climb = excessClimbM(trace, whole, ascentMpmin / 60);
   const fastest = worstRow(whole, trace.rows, (row) => -trace.slowMps[row]! * 60);
   // Staying down must not save anybody the hardest metres: then both count as bad.
-  const excess = out === null ? Math.max(climb.value, EXCESS_BAD_M) : climb.value;
-  const peak = out === null ? Math.max(fastest.value, PEAK_BAD_MPMIN) : fastest.value;
+  const excess = out === null ? Math.max(climb.value, excessBadM) : climb.value;
+  const peak = out === null ? Math.max(fastest.value, ascentMpmin * PEAK_BAD_RATE) : fastest.value;
   const gas = toAndFroL(trace, { from: task.fromRow, to: end });
-  const fast = !keeps(fastest.value, FAST_MPMIN);
+  const fast = !keeps(fastest.value, fastMpmin);
   const spans = [
     { from: task.fromRow, to: task.reachedRow },
     { from: stopEnd, to: end },
@@ -63,7 +70,7 @@ export function ascentMark(trace: Trace, task: AscentTask, breaths: readonly Bre
   return sumMark({
     id: 'ascent',
     terms: [
-      ...rateTerms(excess, climb.row, peak, fastest.row, out === null),
+      ...rateTerms(limits, excess, climb.row, peak, fastest.row, out === null),
       held.rms(0.25),
       held.close(0.1),
       gasTerm(gas.value, gas.row),
@@ -72,15 +79,15 @@ export function ascentMark(trace: Trace, task: AscentTask, breaths: readonly Bre
     demands: [
       {
         id: 'excess',
-        demand: `at most ${EXCESS_OK_M} m climbed above ${LIMIT_MPMIN} m/min`,
+        demand: `at most ${plain(excessM)} m climbed above ${plain(ascentMpmin)} m/min`,
         value: excess,
         unit: 'm',
-        met: keeps(excess, EXCESS_OK_M),
+        met: keeps(excess, excessM),
         row: climb.row,
       },
       {
         id: 'fast',
-        demand: `never above ${FAST_MPMIN} m/min for 3 s`,
+        demand: `never above ${plain(fastMpmin)} m/min for 3 s`,
         value: fastest.value,
         unit: 'm/min',
         met: !fast,
@@ -99,13 +106,17 @@ export function ascentMark(trace: Trace, task: AscentTask, breaths: readonly Bre
     ],
     caps: [
       ...(held.finCap ? [held.finCap] : []),
-      ...(task.fastAscentIsThePoint ? [] : ascentCaps(fast, fastest.value, fastest.row, leftEarly, early.row)),
+      ...(task.fastAscentIsThePoint
+        ? []
+        : ascentCaps(fast, fastMpmin, fastest.value, fastest.row, leftEarly, early.row)),
+      ...leadCaps(trace, whole),
       ...breathCaps(breaths, whole),
     ],
   });
 }
 
 function rateTerms(
+  { ascentMpmin, excessM }: MarkLimits,
   excess: number,
   excessRow: number | null,
   peak: number,
@@ -116,22 +127,22 @@ function rateTerms(
   return [
     {
       id: 'excess-climb',
-      label: `climbed above ${LIMIT_MPMIN} m/min`,
+      label: `climbed above ${plain(ascentMpmin)} m/min`,
       raw: excess,
       unit: 'm',
-      good: EXCESS_GOOD_M,
-      bad: EXCESS_BAD_M,
+      good: EXCESS_GOOD * Math.max(excessM, LEAST_EXCESS_M),
+      bad: EXCESS_BAD * Math.max(excessM, LEAST_EXCESS_M),
       weight: 0.4,
       row: excessRow,
-      reason: stayed ? down : `You climbed ${excess.toFixed(1)} m further than ${LIMIT_MPMIN} m/min allows.`,
+      reason: stayed ? down : `You climbed ${excess.toFixed(1)} m further than ${plain(ascentMpmin)} m/min allows.`,
     },
     {
       id: 'peak-rate',
       label: 'fastest on the way up, over 3 s',
       raw: peak,
       unit: 'm/min',
-      good: PEAK_GOOD_MPMIN,
-      bad: PEAK_BAD_MPMIN,
+      good: ascentMpmin + PEAK_GOOD_OVER_MPMIN,
+      bad: ascentMpmin * PEAK_BAD_RATE,
       weight: 0.1,
       row: peakRow,
       reason: stayed ? down : `Your fastest three seconds were at ${peak.toFixed(1)} m/min.`,
@@ -167,6 +178,7 @@ function surfacedDemand(out: number | null, withinS: number): Demand {
 
 function ascentCaps(
   fast: boolean,
+  fastMpmin: number,
   mpmin: number,
   fastRow: number | null,
   early: boolean,
@@ -177,11 +189,11 @@ function ascentCaps(
     caps.push({
       id: 'fast',
       most: 49,
-      label: `above ${FAST_MPMIN} m/min for 3 s`,
+      label: `above ${plain(fastMpmin)} m/min for 3 s`,
       raw: mpmin,
       unit: 'm/min',
       row: fastRow,
-      reason: 'Twice the limit: gas should have gone out before it was needed.',
+      reason: 'Far above the limit: gas should have gone out before it was needed.',
     });
   if (early)
     caps.push({

@@ -1,14 +1,15 @@
 import type { HoldGoal } from './lesson.ts';
+import { USUAL_LIMITS } from './limits.ts';
 import type { Mark } from './mark.ts';
 import { keeps, toAndFroL, worstRow, type Span } from './measures.ts';
 import { sumMark } from './mark-sum.ts';
 import { breathCaps, type BreathHeld } from './habits.ts';
 import type { Trace } from './trace.ts';
-import { finGate, heldOf } from './window-evidence.ts';
+import { plain } from './words.ts';
+import { finGate, heldOf, leadCaps } from './window-evidence.ts';
 
-/** The descent rate that is asked for at most, and that at which nothing is left, m/min. @source practice */
-const GOOD_MPMIN = 18;
-const BAD_MPMIN = 30;
+/** The rate at which nothing is left, as a multiple of the one that is asked for at most. @source practice */
+const BAD_RATE = 30 / 18;
 
 /**
  * Mark of a descent and the hold below it, 0–100: 100·G·Fin·[0.25 lin(peak v3; 18, 30 m/min) + 0.35 lin(RMS; 0.2, 1.5) + 0.15
@@ -20,8 +21,10 @@ export function descentMark(
   goal: HoldGoal,
   reachedRow: number,
   breaths: readonly BreathHeld[],
+  limits = USUAL_LIMITS,
 ): Mark {
-  const held = heldOf(trace, goal, reachedRow);
+  const held = heldOf(trace, goal, reachedRow, limits);
+  const { descentMpmin } = limits;
   const whole: Span = { from: fromRow, to: held.window.to };
   const way: Span = { from: fromRow, to: reachedRow };
   const peak = worstRow(whole, trace.rows, (row) => trace.slowMps[row]! * 60);
@@ -36,11 +39,11 @@ export function descentMark(
         label: 'fastest on the way down, over 3 s',
         raw: peak.value,
         unit: 'm/min',
-        good: GOOD_MPMIN,
-        bad: BAD_MPMIN,
+        good: descentMpmin,
+        bad: descentMpmin * BAD_RATE,
         weight: 0.25,
         row: peak.row,
-        reason: !keeps(peak.value, GOOD_MPMIN)
+        reason: !keeps(peak.value, descentMpmin)
           ? `You sank at ${peak.value.toFixed(1)} m/min: gas came too late.`
           : `You never sank faster than ${peak.value.toFixed(1)} m/min.`,
       },
@@ -62,10 +65,10 @@ export function descentMark(
     demands: [
       {
         id: 'rate',
-        demand: `at most ${GOOD_MPMIN} m/min on the way down`,
+        demand: `at most ${plain(descentMpmin)} m/min on the way down`,
         value: peak.value,
         unit: 'm/min',
-        met: keeps(peak.value, GOOD_MPMIN),
+        met: keeps(peak.value, descentMpmin),
         row: peak.row,
       },
       held.inBand,
@@ -93,6 +96,7 @@ export function descentMark(
             },
           ]
         : []),
+      ...leadCaps(trace, whole),
       ...breathCaps(breaths, whole),
     ],
   });

@@ -1,6 +1,6 @@
 import { HEAD_OUT_M, midBreathM3, type Rig } from '../diver/index.ts';
-import { ROWS_PER_S, rowsOf } from './goal.ts';
-import type { Habit } from './mark.ts';
+import { rowsOf } from './goal.ts';
+import type { Found } from './habit-evidence.ts';
 import type { Cap } from './mark-sum.ts';
 import type { Span } from './measures.ts';
 import type { Trace } from './trace.ts';
@@ -76,12 +76,7 @@ export function breathCaps(breaths: readonly BreathHeld[], span: Span): Cap[] {
   ];
 }
 
-/** A held breath as the debrief opens it. */
-export function breathHabit({ from, to, risenM }: BreathHeld): Habit {
-  return {
-    id: 'breath-held-while-rising',
-    fromS: from / ROWS_PER_S,
-    toS: to / ROWS_PER_S,
-    words: `Breath held while rising ${risenM.toFixed(1)} m`,
-  };
+/** A held breath as a habit. */
+export function breathHabit({ from, to, risenM }: BreathHeld): Found {
+  return { id: 'breath-held-while-rising', from, to, words: `Breath held while rising ${risenM.toFixed(1)} m` };
 }

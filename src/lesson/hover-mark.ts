@@ -1,18 +1,25 @@
 import type { HoldGoal } from './lesson.ts';
+import { USUAL_LIMITS } from './limits.ts';
 import type { Mark } from './mark.ts';
 import { grownBy, worstRow } from './measures.ts';
 import { sumMark } from './mark-sum.ts';
 import type { BreathHeld } from './habits.ts';
 import { breathCaps } from './habits.ts';
 import type { Trace } from './trace.ts';
-import { KGF_N, finGate, finlessDemand, heldOf } from './window-evidence.ts';
+import { KGF_N, finGate, finlessDemand, heldOf, leadCaps } from './window-evidence.ts';
 
 /**
  * Mark of a hover, 0–100: 100·G·Fin·Balance·[0.60 lin(RMS; 0.2, 1.5 m) + 0.20 share within ±0.5 m + 0.20 lin(T; 3, 10 L a
  * minute)], T the lesser of gas let in and out in the window. @source practice
  */
-export function hoverMark(trace: Trace, goal: HoldGoal, reachedRow: number, breaths: readonly BreathHeld[]): Mark {
-  const held = heldOf(trace, goal, reachedRow);
+export function hoverMark(
+  trace: Trace,
+  goal: HoldGoal,
+  reachedRow: number,
+  breaths: readonly BreathHeld[],
+  limits = USUAL_LIMITS,
+): Mark {
+  const held = heldOf(trace, goal, reachedRow, limits);
   const { window } = held;
   const inL = grownBy(trace.letInM3, window) * 1e3;
   const outL = grownBy(trace.letOutM3, window) * 1e3;
@@ -59,8 +66,12 @@ export function hoverMark(trace: Trace, goal: HoldGoal, reachedRow: number, brea
             : 'The gas was right, the breath only trimmed.',
       },
     ],
-    demands: [held.inBand, finlessDemand(held)],
-    caps: [...(held.finCap ? [held.finCap] : []), ...breathCaps(breaths, { from: reachedRow, to: window.to })],
+    demands: [held.inBand, finlessDemand(held, limits)],
+    caps: [
+      ...(held.finCap ? [held.finCap] : []),
+      ...leadCaps(trace, window),
+      ...breathCaps(breaths, { from: reachedRow, to: window.to }),
+    ],
   });
 }
 

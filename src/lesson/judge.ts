@@ -2,11 +2,14 @@ import { HEAD_OUT_M } from '../diver/index.ts';
 import { ascentMark } from './ascent-mark.ts';
 import { stepDemands } from './demands.ts';
 import { descentMark } from './descent-mark.ts';
-import { ROWS_PER_S, windowEndRow } from './goal.ts';
+import { findHabits, habitOf } from './find-habits.ts';
+import { rowsOf, windowEndRow } from './goal.ts';
+import type { Found } from './habit-evidence.ts';
 import { breathHabit, heldBreaths, type BreathHeld } from './habits.ts';
 import { hoverMark } from './hover-mark.ts';
 import type { HoldGoal, Lesson, MarkTask } from './lesson.ts';
-import type { Habit, LessonResult, Mark } from './mark.ts';
+import { USUAL_LIMITS, type MarkLimits } from './limits.ts';
+import type { LessonResult, Mark } from './mark.ts';
 import { notReached } from './mark-sum.ts';
 import type { LessonRun } from './run.ts';
 import { flySteps } from './steps.ts';
@@ -14,19 +17,17 @@ import { traceOf, type Flown, type Trace } from './trace.ts';
 import { missedWords } from './view.ts';
 import { plain } from './words.ts';
 
-/** Faster than this at the surface, m/min, is a shot. @source practice */
-const SHOT_MPMIN = 18;
-
 /**
  * Marks, habits and verdict of a flown lesson, from its recorded rows alone: the same for every frame rate and after replay.
  * pass: every criterion of every mark is met, all that steps asked for was kept and nothing was missed; error: it was not flown
  * to its end.
  */
-export function judgeLesson(lesson: Lesson, run: LessonRun, flown: Flown): LessonResult {
+export function judgeLesson(lesson: Lesson, run: LessonRun, flown: Flown, limits = USUAL_LIMITS): LessonResult {
   const trace = traceOf(flown);
   const breaths = heldBreaths(flown.rig, trace);
-  const marks = lesson.marks.map((task) => markOf(lesson, run, task, trace, breaths));
-  const habits = [...breaths.map(breathHabit), ...shots(lesson, run, trace)];
+  const marks = lesson.marks.map((task) => markOf(lesson, run, task, fairly(lesson, task, trace), breaths, limits));
+  const capping = [...breaths.map(breathHabit), ...shots(lesson, run, trace, limits)].map(habitOf);
+  const habits = [...capping, ...findHabits(lesson, run, flown, trace)];
   const missed = run.ended === 'late' ? missedWords(lesson, run) : null;
   const demands = stepDemands(lesson, run);
   if (run.ended === null)
@@ -36,16 +37,30 @@ export function judgeLesson(lesson: Lesson, run: LessonRun, flown: Flown): Lesso
   return { verdict: pass ? 'pass' : 'fail', marks, demands, habits, missed };
 }
 
-function markOf(lesson: Lesson, run: LessonRun, task: MarkTask, trace: Trace, breaths: readonly BreathHeld[]): Mark {
+/** The trace without lead that was let go, where that is part of the task. */
+function fairly(lesson: Lesson, { fastAscentIsThePoint }: MarkTask, trace: Trace): Trace {
+  const meant =
+    fastAscentIsThePoint || flySteps(lesson).some(({ events }) => events.some(({ kind }) => kind === 'lead-lost'));
+  return meant ? { ...trace, leadRow: null } : trace;
+}
+
+function markOf(
+  lesson: Lesson,
+  run: LessonRun,
+  task: MarkTask,
+  trace: Trace,
+  breaths: readonly BreathHeld[],
+  limits: MarkLimits,
+): Mark {
   const { goal, reachedRow } = holdOf(lesson, run, task.hold);
   if (reachedRow === null) return notReached(task.mark, `${plain(goal.atM)} m was not reached in time.`);
-  if (task.mark === 'hover') return hoverMark(trace, goal, reachedRow, breaths);
+  if (task.mark === 'hover') return hoverMark(trace, goal, reachedRow, breaths, limits);
   const fromRow = run.phases.find(({ id }) => id === task.travel)?.fromRow ?? reachedRow;
-  if (task.mark === 'descent') return descentMark(trace, fromRow, goal, reachedRow, breaths);
+  if (task.mark === 'descent') return descentMark(trace, fromRow, goal, reachedRow, breaths, limits);
   const surface = flySteps(lesson).find(({ id }) => id === task.surface);
   const surfaceWithinS = surface?.goal.kind === 'float' ? surface.goal.withinS : 0;
   const { fastAscentIsThePoint } = task;
-  return ascentMark(trace, { fromRow, stop: goal, reachedRow, surfaceWithinS, fastAscentIsThePoint }, breaths);
+  return ascentMark(trace, { fromRow, stop: goal, reachedRow, surfaceWithinS, fastAscentIsThePoint }, breaths, limits);
 }
 
 /** Goal of a hold and the row on which it was reached. @throws {RangeError} when the lesson has no such hold */
@@ -56,8 +71,8 @@ function holdOf(lesson: Lesson, run: LessonRun, id: string): { goal: HoldGoal; r
 }
 
 /** Heads that came out too fast, or before the end of a stop. */
-function shots(lesson: Lesson, run: LessonRun, trace: Trace): Habit[] {
-  const found: Habit[] = [];
+function shots(lesson: Lesson, run: LessonRun, trace: Trace, { fastMpmin }: MarkLimits): Found[] {
+  const found: Found[] = [];
   for (const task of lesson.marks) {
     if (task.mark !== 'ascent' || task.fastAscentIsThePoint) continue;
     const phase = run.phases.find(({ id }) => id === task.travel);
@@ -67,10 +82,10 @@ function shots(lesson: Lesson, run: LessonRun, trace: Trace): Habit[] {
     for (let row = phase.fromRow + 1; row < trace.rows; row++) {
       if (trace.depthM[row]! >= HEAD_OUT_M || trace.depthM[row - 1]! < HEAD_OUT_M) continue;
       const mpmin = -trace.slowMps[row]! * 60;
-      if (mpmin <= SHOT_MPMIN && row >= stopEnd) continue;
+      if (mpmin <= fastMpmin && row >= stopEnd) continue;
       const words =
         row < stopEnd ? "At the surface before the stop's end" : `At the surface at ${mpmin.toFixed(0)} m/min`;
-      found.push({ id: 'shot-to-the-surface', fromS: (row - 30) / ROWS_PER_S, toS: row / ROWS_PER_S, words });
+      found.push({ id: 'shot-to-the-surface', from: Math.max(0, row - rowsOf(3)), to: row, words });
     }
   }
   return found;

@@ -1,3 +1,4 @@
+import type { HabitId } from './habit-kinds.ts';
 import type { MarkId } from './lesson.ts';
 
 export type ReportWord = 'not yet' | 'nearly' | 'secure';
@@ -48,10 +49,13 @@ export interface MarkPart {
 
 /** Something that caps a mark or that the debrief opens. */
 export interface Habit {
-  readonly id: 'breath-held-while-rising' | 'shot-to-the-surface';
+  readonly id: HabitId;
   readonly fromS: number;
   readonly toS: number;
+  /** A statement, or where its detector is not sure enough for that, the question. */
   readonly words: string;
+  readonly states: boolean;
+  readonly question: string;
 }
 
 /** A locked prediction beside what the model says. */

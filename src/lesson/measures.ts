@@ -23,9 +23,21 @@ export function keeps(value: number, limit: number): boolean {
   return value <= limit + 1e-9;
 }
 
-/** Distance from a depth on each row of a window, metres; three bands where it was not held, or something carried the diver. */
-export function distances(trace: Trace, window: Span, atM: number, bandM: number): Float64Array {
-  return Float64Array.from({ length: window.to - window.from }, (_, i) => {
+/**
+ * Distance from a depth on each row of a window, metres; three bands where it was not held, or something carried the diver. What
+ * carried him since the depth was reached, before the window opened, is added at the end: it set the place.
+ */
+export function distances(
+  trace: Trace,
+  window: Span,
+  atM: number,
+  bandM: number,
+  reachedRow = window.from,
+): Float64Array {
+  let carried = 0;
+  for (let row = reachedRow; row < Math.min(window.from, trace.rows); row++) carried += trace.contact[row]!;
+  return Float64Array.from({ length: window.to - window.from + carried }, (_, i) => {
+    if (i >= window.to - window.from) return 3 * bandM;
     const row = window.from + i;
     return row >= trace.rows || trace.contact[row] === 1 ? 3 * bandM : Math.abs(trace.depthM[row]! - atM);
   });

@@ -15,6 +15,9 @@ export interface Trace {
   readonly depthM: Float64Array;
   /** Depth change over the last 3 s, or over the rows so far at the start, m/s, positive down. */
   readonly slowMps: Float64Array;
+  /** At the moment, m/s, positive down. */
+  readonly speedMps: Float64Array;
+  readonly jacketM3: Float64Array;
   readonly lungM3: Float64Array;
   readonly lungMol: Float64Array;
   readonly midNetN: Float64Array;
@@ -26,6 +29,8 @@ export interface Trace {
   readonly contact: Uint8Array;
   /** 1 where bottom or ledge is touched. */
   readonly touched: Uint8Array;
+  /** Row on which a hand first let lead go; null when none did. */
+  readonly leadRow: number | null;
 }
 
 /** Length over which a speed is judged, seconds: shorter, a breath counts; longer, a dash goes unseen. Practice. */
@@ -45,6 +50,8 @@ export function traceOf({ rig, recording, changes }: Flown): Trace {
     rows: recording.rows,
     depthM,
     slowMps,
+    speedMps: recording.column('speedMps'),
+    jacketM3: recording.column('jacketM3'),
     lungM3: recording.column('lungM3'),
     lungMol: recording.column('lungMol'),
     midNetN: recording.column('midNetN'),
@@ -54,7 +61,13 @@ export function traceOf({ rig, recording, changes }: Flown): Trace {
     letOutM3: recording.column('letOutM3'),
     contact: Uint8Array.from(resting, (value, row) => (value !== 0 || held[row] === 1 ? 1 : 0)),
     touched: Uint8Array.from(resting, (value) => (value !== 0 ? 1 : 0)),
+    leadRow: leadRow(recording, changes),
   };
+}
+
+function leadRow({ startTick }: Recording, changes: readonly ControlChange[]): number | null {
+  const release = changes.find(({ controls }) => controls.releaseMask > 0);
+  return release ? Math.max(0, Math.floor((release.tick - startTick) / TICKS_PER_ROW)) : null;
 }
 
 /** Rows on which a hand holds the up-line. */

@@ -1,5 +1,6 @@
 import { rowsOf, windowEndRow, windowRow } from './goal.ts';
 import type { HoldGoal } from './lesson.ts';
+import type { MarkLimits } from './limits.ts';
 import { distances, grownBy, keeps, lin, meanOf, recordedS, worstRow, type Span } from './measures.ts';
 import type { Cap, Demand, Evidence, Term } from './mark-sum.ts';
 import type { Trace } from './trace.ts';
@@ -7,14 +8,12 @@ import { plain } from './words.ts';
 
 /** One kilogram of pull, newtons. */
 export const KGF_N = 9.80665;
-/** Thrust in a hold that is meant to be without fins, N s. */
-const FINS_ALLOWED_NS = 20;
-/** Share of the window to be spent in the band, per cent. */
-const IN_BAND_PERCENT = 80;
 
 /** How a depth was held: what all three marks have in common. */
 export interface Held {
   readonly window: Span;
+  /** From the moment the depth is reached to the window's end: fins count before the window opens too, or they would set the place. */
+  readonly finSpan: Span;
   readonly gate: Evidence;
   readonly rms: (weight: number) => Term;
   readonly close: (weight: number) => Term;
@@ -25,10 +24,10 @@ export interface Held {
 }
 
 /** Reads the window of a hold that was reached. */
-export function heldOf(trace: Trace, goal: HoldGoal, reachedRow: number): Held {
+export function heldOf(trace: Trace, goal: HoldGoal, reachedRow: number, limits: MarkLimits): Held {
   const window: Span = { from: windowRow(goal, reachedRow), to: windowEndRow(goal, reachedRow) };
   const { atM, bandM } = goal;
-  const off = distances(trace, window, atM, bandM);
+  const off = distances(trace, window, atM, bandM, reachedRow);
   const far = worstRow(window, Math.max(trace.rows, window.to), (row) => off[row - window.from]!);
   const row = far.row === null ? null : Math.min(far.row, trace.rows - 1);
   const percent = (of: (distanceM: number) => number) => 100 * meanOf(off, of);
@@ -36,12 +35,14 @@ export function heldOf(trace: Trace, goal: HoldGoal, reachedRow: number): Held {
   const near = percent((distance) => lin(distance, bandM, 3 * bandM));
   const close = percent((distance) => (distance <= 0.5 ? 1 : 0));
   const rms = Math.sqrt(meanOf(off, (distance) => distance * distance));
-  const finsNs = grownBy(trace.finsUpNs, window) + grownBy(trace.finsDownNs, window);
-  const fins = worstRow({ from: window.from + 1, to: window.to }, trace.rows, (at) => thrustNs(trace, at));
+  const finSpan: Span = { from: reachedRow, to: window.to };
+  const finsNs = grownBy(trace.finsUpNs, finSpan) + grownBy(trace.finsDownNs, finSpan);
+  const fins = worstRow({ from: finSpan.from + 1, to: finSpan.to }, trace.rows, (at) => thrustNs(trace, at));
   const finsRow = finsNs > 0 ? fins.row : null;
   const place = `${plain(atM - bandM)} to ${plain(atM + bandM)} m`;
   return {
     window,
+    finSpan,
     gate: {
       id: 'in-place',
       label: 'held in or near the band',
@@ -78,15 +79,15 @@ export function heldOf(trace: Trace, goal: HoldGoal, reachedRow: number): Held {
     }),
     inBand: {
       id: 'in-band',
-      demand: `from ${place} for at least ${IN_BAND_PERCENT} % of ${plain(goal.forS)} s`,
+      demand: `from ${place} for at least ${plain(limits.inBandPercent)} % of ${plain(goal.forS)} s`,
       value: share,
       unit: '%',
-      met: keeps(IN_BAND_PERCENT, share),
+      met: keeps(limits.inBandPercent, share),
       row,
     },
     finsNs,
     finsRow,
-    finCap: !keeps(finsNs, FINS_ALLOWED_NS)
+    finCap: !keeps(finsNs, limits.finsNs)
       ? {
           id: 'fins-in-hold',
           most: 45,
@@ -101,25 +102,25 @@ export function heldOf(trace: Trace, goal: HoldGoal, reachedRow: number): Held {
 }
 
 /** The demand that fins were left out of a hold. */
-export function finlessDemand(held: Held): Demand {
-  const demand = `at most ${FINS_ALLOWED_NS} N s of fins`;
+export function finlessDemand(held: Held, limits: MarkLimits): Demand {
+  const demand = `at most ${plain(limits.finsNs)} N s of fins`;
   return {
     id: 'fins',
     demand,
     value: held.finsNs,
     unit: 'N s',
-    met: keeps(held.finsNs, FINS_ALLOWED_NS),
+    met: keeps(held.finsNs, limits.finsNs),
     row: held.finsRow,
   };
 }
 
-/** The gate of fins: mean thrust in the window or, the larger, mean thrust against the way on the way. */
+/** The gate of fins: mean thrust in the hold or, the larger, mean thrust against the way on the way. */
 export function finGate(
   trace: Trace,
   held: Held,
   against?: { readonly sum: Float64Array; readonly spans: readonly Span[] },
 ): Evidence & { readonly guardsFloor: true } {
-  const inHold = held.finsNs / Math.max(recordedS(trace, held.window), 1 / rowsOf(1)) / KGF_N;
+  const inHold = held.finsNs / Math.max(recordedS(trace, held.finSpan), 1 / rowsOf(1)) / KGF_N;
   let impulse = 0;
   let seconds = 0;
   let row = held.finsRow;
@@ -154,6 +155,13 @@ export function finGate(
           : 'Fins carried what gas should carry.'
         : 'Fins stayed out of it.',
   };
+}
+
+/** Caps a mark at 45 for lead let go by hand before its end: what is balanced then is another diver. */
+export function leadCaps({ leadRow }: Trace, span: Span): Cap[] {
+  if (leadRow === null || leadRow >= span.to) return [];
+  const reason = 'With lead let go the task is another one: the gas should have carried what you wore.';
+  return [{ id: 'lead-let-go', most: 45, label: 'lead let go', raw: 1, unit: '', row: leadRow, reason }];
 }
 
 function thrustNs(trace: Trace, row: number): number {

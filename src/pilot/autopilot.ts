@@ -8,7 +8,7 @@ import { DECISIONS_PER_S, eyeOf, type Sight } from './eye.ts';
 import { handsOf, type Act } from './hands.ts';
 import { heldBreathOf } from './held-breath.ts';
 import { divePosture } from './posture.ts';
-import { twistOf, type Moment } from './quirks.ts';
+import { twistOf, type Twist } from './quirks.ts';
 import { nextTargetM } from './target.ts';
 import { nameOf, type Pilot, type Task } from './task.ts';
 import type { PilotTraits } from './traits.ts';
@@ -18,6 +18,8 @@ const LEAVES_MPS = 0.06;
 const COVERED_M = 0.7;
 /** At the surface the jacket is filled until mid-chest is this shallow, metres: the head clear with some to spare. */
 const FLOATS_M = 0.3;
+/** A pilot without a quirk. */
+const asHandsDo: Twist = (act) => act;
 /** Breathing out as far as it goes, litres off mid-breath. */
 const OUT_L = -6;
 
@@ -30,7 +32,7 @@ export function autopilot(rig: Rig, traits: PilotTraits, chance: Chance): Pilot 
   const hands = handsOf(traits.law);
   const breathe = breathingOf(rig, traits.periodS);
   const hold = traits.holdsBreath ? heldBreathOf() : undefined;
-  const twist = traits.quirk ? twistOf(traits.quirk, chance) : undefined;
+  const twist = traits.quirk ? twistOf(traits.quirk, chance) : asHandsDo;
   const aim = traits.aim ? aimOf(traits.aim, chance) : undefined;
   const water = { densityKgPerM3: 0, pressurePa: 0 };
   let pitchDeg: 0 | 90 = 90;
@@ -52,8 +54,6 @@ export function autopilot(rig: Rig, traits: PilotTraits, chance: Chance): Pilot 
   };
 
   const act = (seen: Sight, task: Task, taskS: number, empty: boolean): Act => {
-    const twisted = (plain: Act, at: Pick<Moment, 'way' | 'errorM' | 'leaving'>) =>
-      twist ? twist(plain, { seen, task, taskS, ...at }) : plain;
     if (task.kind === 'float' || (task.kind === 'surface' && seen.depthM < HEAD_OUT_M)) {
       left = false;
       targetM = NaN;
@@ -72,7 +72,7 @@ export function autopilot(rig: Rig, traits: PilotTraits, chance: Chance): Pilot 
     if (!left && task.kind === 'travel' && seen.depthM < 1.5) {
       const sinking = seen.depthM > COVERED_M && seen.speedMps >= LEAVES_MPS;
       if (!sinking || (traits.leaving.everyS === 0 && !empty))
-        return twisted(leave(seen), { way: 1, errorM: 0, leaving: true });
+        return twist(leave(seen), { seen, task, taskS, way: 1, errorM: 0, leaving: true });
     }
     left = true;
     const before = Number.isNaN(targetM) ? seen.depthM : targetM;
@@ -80,7 +80,7 @@ export function autopilot(rig: Rig, traits: PilotTraits, chance: Chance): Pilot 
     const way = Math.abs(goalM - targetM) < 0.01 ? 0 : goalM > targetM ? 1 : -1;
     const paceMps = (targetM - before) * DECISIONS_PER_S * traits.target.paceShare;
     const errorM = seen.depthM - targetM;
-    return twisted(hands(errorM, seen.speedMps - paceMps, way), { way, errorM, leaving: false });
+    return twist(hands(errorM, seen.speedMps - paceMps, way), { seen, task, taskS, way, errorM, leaving: false });
   };
 
   return {

@@ -37,7 +37,7 @@ export const PILOTS = {
   'heavy-kicker': { sort: 'habit', does: 'Never adds gas: when he is too deep he kicks, heavy as he is.' },
   'wrong-hander': { sort: 'habit', does: 'Presses the wrong button one time in three.' },
   dumper: { sort: 'habit', does: 'Lets everything out at once on the way down and adds nothing until he is there.' },
-  'early-leaver': { sort: 'habit', does: 'Comes to the stop, loses patience after half a minute, and goes on up.' },
+  'early-leaver': { sort: 'habit', does: 'Comes to the stop, soon loses patience, and goes on up.' },
   random: { sort: 'nobody', does: 'Presses, breathes and kicks by chance.' },
   idler: { sort: 'nobody', does: 'Breathes and does nothing else.' },
   'fin-holder': { sort: 'short-cut', does: 'Holds his depth with hard fins, whatever the gas.' },
@@ -61,7 +61,8 @@ export const PILOTS = {
   'first-kicker': { sort: 'bend', does: 'Kicks himself into place before the time that counts begins.' },
   'swims-up': { sort: 'bend', does: 'Comes up heavy, swimming, and spares himself the gas.' },
   'line-holder': { sort: 'bend', does: 'Takes hold of the line whenever he gets fast.' },
-  'lead-dropper': { sort: 'bend', does: 'Lets lead go under water and has less to balance.' },
+  'line-starter': { sort: 'bend', does: 'Holds the line until the time that counts begins, and is still by then.' },
+  'lead-dropper': { sort: 'bend', does: 'Lets lead go first of all and has less to balance.' },
   'still-lungs': { sort: 'bend', does: 'Stops breathing, so that no breath moves him.' },
 } as const satisfies Readonly<Record<keyof typeof PILOT_TRAITS | 'random' | 'idler', Described>>;
 export type PilotName = keyof typeof PILOTS;

@@ -17,6 +17,7 @@ export type Quirk =
   | { readonly kind: 'rests' }
   | { readonly kind: 'breath-only'; readonly from: 'hold' | 'start' }
   | { readonly kind: 'line'; readonly overMps: number }
+  | { readonly kind: 'line-first'; readonly firstS: number }
   | { readonly kind: 'drops-lead'; readonly piece: number };
 
 /** What a quirk looks at: what is seen, what is to be done, for how long, and where the target lies. */
@@ -98,10 +99,13 @@ export function twistOf(quirk: Quirk, chance: Chance): Twist {
     case 'line':
       return (act, { task, seen }) =>
         task.kind !== 'hold' && Math.abs(seen.speedMps) > quirk.overMps ? { ...act, holdsLine: true } : act;
+    case 'line-first':
+      return (act, { task, taskS }) =>
+        task.kind === 'hold' && taskS < quirk.firstS ? { ...act, holdsLine: true } : act;
     case 'drops-lead': {
       let dropped = false;
       return (act, { task }) => {
-        dropped ||= task.kind === 'hold';
+        dropped ||= task.kind !== 'float';
         return dropped ? { ...act, releaseMask: 1 << quirk.piece } : act;
       };
     }

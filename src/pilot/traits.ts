@@ -139,7 +139,7 @@ const withHabits = {
   'heavy-kicker': { ...able, quirk: { kind: 'kicks-for-gas', finsN: 25, overM: 0.3 } },
   'wrong-hander': { ...able, quirk: { kind: 'confuses', share: 0.35 } },
   dumper: { ...able, leaving: leavesAtOnce, quirk: { kind: 'empties', toM: 6 } },
-  'early-leaver': { ...able, aim: { kind: 'leaves-stop', afterS: 25 } },
+  'early-leaver': { ...able, aim: { kind: 'leaves-stop', afterS: 15 } },
 } as const satisfies Readonly<Record<string, PilotTraits>>;
 
 /** Able hands that go after the marks instead of the task: they get there, and then take a short cut. */
@@ -163,7 +163,8 @@ const bends = {
   'first-kicker': { ...able, quirk: { kind: 'fins-hold', mostN: 45, firstS: 10 } },
   'swims-up': { ...able, quirk: { kind: 'swims-up', finsN: 25 } },
   'line-holder': { ...able, quirk: { kind: 'line', overMps: 0.12 } },
-  'lead-dropper': { ...able, quirk: { kind: 'drops-lead', piece: 1 } },
+  'line-starter': { ...able, quirk: { kind: 'line-first', firstS: 9 } },
+  'lead-dropper': { ...able, quirk: { kind: 'drops-lead', piece: 0 } },
   'still-lungs': { ...able, periodS: 0 },
 } as const satisfies Readonly<Record<string, PilotTraits>>;
 

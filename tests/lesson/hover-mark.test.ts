@@ -53,8 +53,15 @@ test('hoverMark() counts only the window: 10 s after the depth is reached, for i
 
 test('hoverMark() counts a second on the bottom, or not recorded, as three bands', () => {
   const half = 100 * 0.5 * (0.2 * 0.5 + 0.2);
-  expect(hover({ resting: (row) => (row < 325 ? 1 : 0) }).score).toBeCloseTo(half, 9);
+  expect(hover({ resting: (row) => (row >= 100 && row < 325 ? 1 : 0) }).score).toBeCloseTo(half, 9);
   expect(hover({}, 325).score).toBeCloseTo(half, 9);
+});
+
+test('hoverMark() counts what carries a diver between reaching the depth and the window as well', () => {
+  // Five seconds more of three bands beside forty-five good ones: a tenth of the gate and of the half metre, RMS 3 m · √0.1.
+  const mark = hover({ resting: (row) => (row < 50 ? 1 : 0) });
+  const rms = 3 * Math.sqrt(0.1);
+  expect(mark.score).toBeCloseTo(100 * 0.9 * (0.6 * ((1.5 - rms) / 1.3) + 0.2 * 0.9 + 0.2), 9);
 });
 
 test('hoverMark() counts a hand on the up-line as three bands', () => {
@@ -64,9 +71,9 @@ test('hoverMark() counts a hand on the up-line as three bands', () => {
   expect(hoverMark(trace, goal, 0, []).score).toBe(0);
 });
 
-test('hoverMark() takes fins by thrust: 0.04 kgf costs a twelfth and still meets the task', () => {
-  const mark = hover({ finsUpNs: evenly(0.04 * KGF_N * 45, 100, 550) });
-  expect(mark.score).toBeCloseTo((100 * 0.11) / 0.12, 6);
+test('hoverMark() takes fins by thrust: 0.035 kgf costs a twenty-fourth and still meets the task', () => {
+  const mark = hover({ finsUpNs: evenly(0.035 * KGF_N * 55, 0, 550) });
+  expect(mark.score).toBeCloseTo((100 * 0.115) / 0.12, 6);
   expect(mark.ok).toBe(true);
 });
 
@@ -76,6 +83,23 @@ test('hoverMark() caps at 45 above 20 N s of fins, up or down', () => {
     expect(mark).toMatchObject({ score: 45, ok: false, word: 'not yet' });
   }
   expect(hover({ finsUpNs: evenly(19.9, 100, 550) }).score).toBeGreaterThan(79);
+});
+
+test('hoverMark() counts fins from the moment the depth is reached: kicked into place before the window opens is 45 at most', () => {
+  const mark = hover({ finsUpNs: evenly(25, 10, 60) });
+  expect(mark).toMatchObject({ score: 45, ok: false });
+  expect(mark.parts.find(({ id }) => id === 'fins-in-hold')?.atS).toBeLessThan(10);
+});
+
+test('hoverMark() caps at 45 when lead was let go by hand, and not when a hand lets it go after the end', () => {
+  const letGo = (row: number) => {
+    const changes = [0, 1].map((releaseMask) => ({ tick: releaseMask * row * 12, controls: { releaseMask } as never }));
+    const trace = traceOf({ rig, recording: madeUp(600, { depthM: () => 8 }), changes });
+    return hoverMark(trace, goal, 0, []);
+  };
+  expect(letGo(300)).toMatchObject({ score: 45, word: 'not yet' });
+  expect(letGo(300).parts.at(-1)).toMatchObject({ id: 'lead-let-go', atS: 30 });
+  expect(letGo(560).score).toBe(100);
 });
 
 test('hoverMark() lets no fins through by short bursts: 100 N for 5 % of the time is 0', () => {

@@ -1,0 +1,150 @@
+import { rigOf, type Rig, type Setup } from '../diver/index.ts';
+import { neutralLeadKg, withMoreLead } from '../insight/index.ts';
+import { chanceOf } from '../pilot/index.ts';
+import type { FlyStep, Lesson, MarkTask } from './lesson.ts';
+
+/** A kit that marks and habits are tried in: a suit, a water, and so much lead more than neutral at 5 m with 50 bar. */
+export interface TrialCell {
+  readonly id: string;
+  readonly cut: 'one-piece' | 'two-piece';
+  readonly thicknessMm: number;
+  readonly salinityPsu: number;
+  readonly moreLeadKg: number;
+  /** Marks, pilots and limits were settled on half of the cells; the others only confirm. */
+  readonly half: 'tuning' | 'held-out';
+}
+
+const cell = (
+  half: TrialCell['half'],
+  thicknessMm: number,
+  cut: TrialCell['cut'],
+  moreLeadKg: number,
+  salinityPsu = 35,
+): TrialCell => {
+  const suit = `${thicknessMm}mm${cut === 'two-piece' ? '-two-piece' : ''}${salinityPsu === 0 ? '-fresh' : ''}`;
+  return { id: `${suit}+${moreLeadKg}`, cut, thicknessMm, salinityPsu, moreLeadKg, half };
+};
+
+/** All kits of the trials. */
+export const TRIAL_CELLS: readonly TrialCell[] = [
+  cell('tuning', 5, 'one-piece', 0),
+  cell('tuning', 5, 'one-piece', 2),
+  cell('tuning', 5, 'one-piece', 4),
+  cell('tuning', 7, 'two-piece', 0),
+  cell('tuning', 7, 'two-piece', 2),
+  cell('held-out', 3, 'one-piece', 0.5),
+  cell('held-out', 3, 'one-piece', 2.5),
+  cell('held-out', 7, 'one-piece', 0.5, 0),
+  cell('held-out', 7, 'one-piece', 2.5, 0),
+  cell('held-out', 7, 'two-piece', 0.5),
+  cell('held-out', 7, 'two-piece', 2.5),
+  cell('held-out', 5, 'one-piece', 1),
+  cell('held-out', 5, 'one-piece', 3),
+];
+
+/** What is flown in a trial. */
+export const TRIAL_TASKS = ['hover', 'ascent', 'descent', 'first-dive'] as const;
+export type TrialTask = (typeof TRIAL_TASKS)[number];
+
+/** Area of foam in a suit of one and of two pieces, m². @source ready setups of the program, practice */
+const FOAM_M2 = { 'one-piece': 1.35, 'two-piece': 2.1 };
+/** Gauge pressure at the start: dives from the surface begin with a full cylinder, or nobody in a thick suit could sink. */
+const FILL_BAR: Readonly<Record<TrialTask, number>> = { hover: 120, ascent: 120, descent: 200, 'first-dive': 200 };
+const BOTTOM_M = 40;
+
+/** The diver of a cell at the start of a task. @param base a setup with one open-circuit cylinder, a foam suit and a jacket */
+export function trialRig(base: Setup, { cut, thicknessMm, salinityPsu, moreLeadKg }: TrialCell, task: TrialTask): Rig {
+  if (base.suit.kind !== 'foam') throw new RangeError(`trialRig: the setup needs a foam suit, got ${base.suit.kind}`);
+  const rig = rigOf({
+    ...base,
+    water: { ...base.water, salinityPsu, bottomM: BOTTOM_M, line: true },
+    suit: { ...base.suit, cut, thicknessMm, areaM2: FOAM_M2[cut] },
+    cylinders: base.cylinders.map((cylinder) => ({ ...cylinder, fillBar: FILL_BAR[task] })),
+  });
+  const worn = rig.lead.reduce((kg, { massKg }) => kg + massKg, 0);
+  return withMoreLead(rig, neutralLeadKg(rig) + moreLeadKg - worn);
+}
+
+/** The lesson of a task with what chance makes of its start; the first dive, which has no chance in it, is handed in. */
+export function trialLesson(task: TrialTask, seed: number, firstDive: Lesson): Lesson {
+  const chance = chanceOf(seed ^ 0x5bd1e995);
+  switch (task) {
+    case 'hover': {
+      const depthM = 8 + Math.min(Math.max(0.5 * chance.normal(), -0.9), 0.9);
+      // Near neutral there would be nothing to put right, and whoever does nothing would be good at it.
+      const wrongL = (0.4 + 0.5 * chance.uniform()) * (chance.uniform() < 0.5 ? -1 : 1);
+      return trial(
+        task,
+        under(depthM, wrongL),
+        [hold('hover', 8, 60)],
+        [{ mark: 'hover', hold: 'hover', fastAscentIsThePoint: false }],
+      );
+    }
+    case 'ascent':
+      return trial(
+        task,
+        under(18, Math.min(Math.max(0.3 * chance.normal(), -0.9), 0.9)),
+        [travel('ascent', 5, 240), hold('stop', 5, 120), fly('surface', { kind: 'float', forS: 3, withinS: 120 })],
+        [{ mark: 'ascent', travel: 'ascent', hold: 'stop', surface: 'surface', fastAscentIsThePoint: false }],
+      );
+    case 'descent':
+      return trial(
+        task,
+        under(1.2, 0.5),
+        [travel('descent', 12, 180), hold('hover', 12, 60)],
+        [{ mark: 'descent', travel: 'descent', hold: 'hover', fastAscentIsThePoint: false }],
+      );
+    case 'first-dive':
+      return firstDive;
+  }
+}
+
+/** At a depth, level and at rest, so many litres of gas in the jacket more than neutral. */
+function under(depthM: number, offNeutralL: number): Lesson['start'] {
+  return { place: 'under', depthM, gas: { offNeutralL }, speedMpmin: 0, pitchDeg: 0 };
+}
+
+function trial(id: string, start: Lesson['start'], steps: FlyStep[], marks: MarkTask[]): Lesson {
+  return {
+    format: 1,
+    id,
+    title: id,
+    minutes: 8,
+    phase: 'under-control',
+    paths: [],
+    opens: 'always',
+    beliefs: [],
+    objective: '',
+    caution: '',
+    values: [],
+    rightAtLeast: null,
+    proof: [],
+    setup: { ready: '', changes: {} },
+    start,
+    steps,
+    marks,
+    waterAdds: '',
+  };
+}
+
+function fly(id: string, goal: FlyStep['goal']): FlyStep {
+  return {
+    kind: 'fly',
+    id,
+    title: id,
+    hint: '',
+    goal,
+    limits: { upMpmin: null, downMpmin: null },
+    keep: [],
+    events: [],
+    gauges: 'all',
+  };
+}
+
+function travel(id: string, toM: number, withinS: number): FlyStep {
+  return fly(id, { kind: 'travel', toM, bandM: 1, withinS });
+}
+
+function hold(id: string, atM: number, forS: number): FlyStep {
+  return fly(id, { kind: 'hold', atM, bandM: 1, settleS: 10, forS });
+}
