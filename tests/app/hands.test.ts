@@ -29,10 +29,10 @@ describe('what is done once and stays', () => {
   test('the full vent is held until the jacket holds no more than it cannot lose, and then by itself no longer', () => {
     const state = startState(rig, { depthM: 8, jacketM3: 6e-3 });
     let hands = pressed(restingHands(rig, 0), 'vent-all', rig);
-    let controls = restingControls(hands.levelCl);
-    for (let i = 0; i < 200 && (i === 0 || hands.ventsAll); i++) {
-      ({ hands, controls } = steer(hands, held(), state, rig));
-      advance(rig, state, controls, 6);
+    for (let i = 0; i < 200 && hands.ventsAll; i++) {
+      const steered = steer(hands, held(), state, rig);
+      hands = steered.hands;
+      advance(rig, state, steered.controls, 6);
     }
     expect(hands.ventsAll).toBe(false);
     expect(steer(hands, held(), state, rig).controls.jacketVent).toBe(0);
