@@ -21,6 +21,7 @@ export class Traces {
   #toldMs = -Infinity;
   #told = '';
   #recording: TracesView['recording'] | null = null;
+  #second: TracesView['second'] = null;
   #readS: number | null | undefined;
 
   constructor(shell: Shell, dives: () => Dives, kindsOf: Awaited<ReturnType<typeof fetchTraces>>['traceKinds']) {
@@ -79,22 +80,24 @@ export class Traces {
       if (view.traces) this.#shell.show({ traces: null });
       return;
     }
-    const { recording, kinds, ...rest } = shown;
+    const { recording, second, kinds, ...rest } = shown;
     const told = JSON.stringify([recording.rows, rest]);
-    if (told === this.#told && recording === this.#recording) return;
+    if (told === this.#told && recording === this.#recording && second === this.#second) return;
     this.#told = told;
     this.#recording = recording;
+    this.#second = second;
     this.#shell.show({ traces: shown });
   }
 
   #viewNow(): TracesView {
-    const { flight, lesson } = this.#dives();
+    const { flight, lesson, second } = this.#dives();
     const { settings, projector, shownAtS } = this.#shell.view;
     const free = [{ fromS: -Infinity, limits: { upMps: UP_MPS, downMps: DOWN_MPS } }];
     return {
       recording: flight.dive.recording,
       kinds: this.#kindsOf(flight.rig),
       events: flight.dive.events,
+      second: second?.recording ?? null,
       bands: lesson?.view().bands ?? [],
       limits: lesson?.limitsBefore() ?? free,
       chosen: this.#chosen,

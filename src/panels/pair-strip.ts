@@ -28,10 +28,10 @@ export class PairStrip extends Panel {
     const { pair } = this;
     if (!pair?.sides) return html``;
     const { folded, sentence, looksAt } = pair;
-    return html`<section aria-label="Two divers">
+    return html`<section aria-label="Two divers" class=${folded ? 'folded' : ''}>
       ${folded ? html`<p>${unbrokenNumbers(sentence)}</p>` : this.#table(pair)}
       <div class="acts">
-        <button type="button" class="tool" aria-expanded=${!folded} @click=${() => this.#ask({ do: 'fold' })}>
+        <button type="button" class="tool fold" aria-expanded=${!folded} @click=${() => this.#ask({ do: 'fold' })}>
           ${folded ? 'table' : 'fold'}
         </button>
         <button type="button" class="tool" @click=${() => this.#ask({ do: 'swap' })}>
@@ -80,7 +80,7 @@ export class PairStrip extends Panel {
       <tbody>
         ${row(html`${LINES[0]} 1<span class="who">, flown</span>`, 'one')}
         ${row(html`${LINES[1]} 2<span class="who">, ${words}</span>`, 'two')}
-        ${row(html`2<span class="who"> beside 1</span>`, 'beside')}
+        ${row('2 beside 1', 'beside')}
       </tbody>
     </table>`;
   }

@@ -28,7 +28,7 @@ export function traceCsv(traced: Traced, units: CsvUnits): string {
 }
 
 function columnsOf(traced: Traced, units: CsvUnits): CsvColumn[] {
-  const { recording, kinds, bands, limits, events } = traced;
+  const { recording, kinds, bands, limits, events, second = null } = traced;
   const kindOf = (id: TraceKind['id']) => kinds.find((kind) => kind.id === id)!;
   const unit = (kind: TraceKind) => (units === 'SI' ? kind.si : kind.shown[units].unit);
   const value = (kind: TraceKind, si: number | null) => (si === null || units === 'SI' ? si : kind.shown[units].of(si));
@@ -47,6 +47,10 @@ function columnsOf(traced: Traced, units: CsvUnits): CsvColumn[] {
       head: `net force of the moment, upward positive (${unit(force)})`,
       at: (row) => value(force, recording.at(row, 'netN')),
     },
+    ...(second ? [depth, speed] : []).map((kind): CsvColumn => ({
+      head: `second diver: ${kind.full} (${unit(kind)})`,
+      at: (row) => (row < second!.rows ? value(kind, second!.at(row, kind.column)) : null),
+    })),
     by(depth, 'band from', (s) => bandAt(bands, s)?.topM),
     by(depth, 'band to', (s) => bandAt(bands, s)?.bottomM),
     by(speed, 'limit rising', (s) => limitsAt(limits, s).upMps),

@@ -6,8 +6,17 @@ import type { TraceBand, TraceLimits, Traced } from './trace-view.ts';
 /** Values by row; null where there is nothing to draw. */
 export type Column = (number | null)[];
 
-/** What accompanies the traces, in shown units: the band's edges, the limits as downward speeds, the force of each moment. */
-export const BESIDE = ['bandTop', 'bandBottom', 'upLimit', 'downLimit', 'momentForce', 'tooFast'] as const;
+/** What accompanies the traces, in shown units: the band's edges, the limits as downward speeds, the force of each moment, a second diver. */
+export const BESIDE = [
+  'bandTop',
+  'bandBottom',
+  'upLimit',
+  'downLimit',
+  'momentForce',
+  'tooFast',
+  'secondDepth',
+  'secondSpeed',
+] as const;
 export type Beside = (typeof BESIDE)[number];
 
 /**
@@ -20,6 +29,7 @@ export class TraceData {
   readonly #least = new Map<TraceId, number>();
   readonly #most = new Map<TraceId, number>();
   #recording: Recording | null = null;
+  #second: Recording | null = null;
   #asked = '';
 
   get rows(): number {
@@ -46,14 +56,37 @@ export class TraceData {
   }
 
   /** Takes the rows that are new. @returns whether anything changed */
-  follow({ recording, kinds, bands, limits }: Traced, units: Units): boolean {
+  follow({ recording, kinds, bands, limits, second = null }: Traced, units: Units): boolean {
     const asked = JSON.stringify([units, bands, limits, kinds.map(({ id }) => id)]);
-    if (recording !== this.#recording || asked !== this.#asked || recording.rows < this.rows) this.#clear();
+    const others = recording !== this.#recording || second !== this.#second;
+    if (others || asked !== this.#asked || recording.rows < this.rows) this.#clear();
     this.#recording = recording;
+    this.#second = second;
     this.#asked = asked;
     const before = this.rows;
     for (let row = before; row < recording.rows; row++) this.#take(recording, row, { kinds, bands, limits }, units);
+    if (second) this.#takeSecond(second, kinds, units);
     return this.rows !== before;
+  }
+
+  /** The second diver's rows as far as both have them; scales hold him too. */
+  #takeSecond(second: Recording, kinds: readonly TraceKind[], units: Units): void {
+    for (const [id, name] of [
+      ['depth', 'secondDepth'],
+      ['speed', 'secondSpeed'],
+    ] as const) {
+      const kind = kinds.find((one) => one.id === id)!;
+      const column = this.column(name);
+      for (let row = column.length; row < Math.min(this.rows, second.rows); row++) {
+        column.push(kind.shown[units].of(second.at(row, kind.column)));
+        this.#stretch(id, column[row]!);
+      }
+    }
+  }
+
+  #stretch(id: TraceId, shown: number): void {
+    this.#least.set(id, Math.min(this.#least.get(id) ?? shown, shown));
+    this.#most.set(id, Math.max(this.#most.get(id) ?? shown, shown));
   }
 
   #clear(): void {
@@ -69,8 +102,7 @@ export class TraceData {
     for (const kind of by.kinds) {
       const shown = kind.shown[units].of(recording.at(row, kind.column));
       this.column(kind.id).push(shown);
-      this.#least.set(kind.id, Math.min(this.#least.get(kind.id) ?? shown, shown));
-      this.#most.set(kind.id, Math.max(this.#most.get(kind.id) ?? shown, shown));
+      this.#stretch(kind.id, shown);
     }
     const [depth, speed, force] = (['depth', 'speed', 'force'] as const).map((id) => measureOf(by.kinds, id, units));
     const band = bandAt(by.bands, s);

@@ -5,11 +5,13 @@ import type { PlotLine, Plotted } from './trace-plot.ts';
 
 /** Colours of the style sheet by what they stand for. */
 export type Colours = Readonly<
-  Record<'ink' | 'secondary' | 'rule' | 'gas' | 'gas-words' | 'place' | 'place-words' | 'paper', string>
+  Record<'ink' | 'secondary' | 'rule' | 'gas' | 'gas-words' | 'place' | 'place-words' | 'paper' | 'second', string>
 >;
 
 /** How much of a green ground covers the paper, as a hexadecimal pair: an eighth. */
 const GROUND = '20';
+/** A second diver's line: dash and dot, as in the water. */
+const DASH_DOT = [10, 4, 2.5, 4];
 
 /**
  * The lines of the chosen lanes: ink with dashes of their own; what is gas is amber between two edges of ink; where to be is
@@ -42,6 +44,8 @@ export function linesOf(
       line(values, ink, 5, dash);
       line(values, gas, 2.5, dash);
     } else line(values, ink, 2.4, dash);
+    const second = id === 'depth' ? 'secondDepth' : id === 'speed' ? 'secondSpeed' : null;
+    if (second && data.column(second).length > 0) line(data.column(second), colours.second, 1.8, DASH_DOT);
     if (id === 'depth') {
       line(data.column('tooFast'), ink, 7);
       line(data.column('tooFast'), colours.paper, 2.6);
@@ -49,7 +53,7 @@ export function linesOf(
   }
   const { left, right, top, bottom } = paper;
   return {
-    rebuild: JSON.stringify([lanes.map(({ kind }) => kind.id), colours, thick]),
+    rebuild: JSON.stringify([lanes.map(({ kind }) => kind.id), colours, thick, lines.length]),
     timeS: data.timeS,
     lines,
     grounds,

@@ -127,7 +127,7 @@ export class TracePanel extends Panel {
 
   #colours(): Colours {
     const style = getComputedStyle(this);
-    const names = ['ink', 'secondary', 'rule', 'gas', 'gas-words', 'place', 'place-words', 'paper'] as const;
+    const names = ['ink', 'secondary', 'rule', 'gas', 'gas-words', 'place', 'place-words', 'paper', 'second'] as const;
     return Object.fromEntries(names.map((name) => [name, style.getPropertyValue(`--${name}`).trim()])) as Colours;
   }
 

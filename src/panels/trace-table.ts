@@ -22,6 +22,8 @@ export function tableRows(data: TraceData, events: TracesView['events'], edges: 
 /** The numbers behind the lines, for those who hear the page or want them. */
 export function traceTable(view: TracesView, data: TraceData, edges: readonly [number, number]): TemplateResult {
   const { kinds, units, events } = view;
+  const seconds = view.second ? (['depth', 'speed'] as const) : [];
+  const measureOf = (id: 'depth' | 'speed') => ({ ...kinds.find((kind) => kind.id === id)!.shown[units], unit: '' });
   return html`<div class="table" tabindex="0" role="region" aria-label="Table of the traces">
     <table>
       <caption>
@@ -32,6 +34,7 @@ export function traceTable(view: TracesView, data: TraceData, edges: readonly [n
         <tr>
           <th scope="col">time</th>
           ${kinds.map(({ words, shown }) => html`<th scope="col">${words}, ${shown[units].unit}</th>`)}
+          ${seconds.map((id) => html`<th scope="col">${id} of 2</th>`)}
           <th scope="col">what happened</th>
         </tr>
       </thead>
@@ -43,6 +46,10 @@ export function traceTable(view: TracesView, data: TraceData, edges: readonly [n
               ${kinds.map((kind) => {
                 const measure = kind.shown[units];
                 return html`<td>${valueText(data.column(kind.id)[row]!, { ...measure, unit: '' }).trim()}</td>`;
+              })}
+              ${seconds.map((id) => {
+                const shown = data.column(id === 'depth' ? 'secondDepth' : 'secondSpeed')[row] ?? null;
+                return html`<td>${shown === null ? '' : valueText(shown, measureOf(id)).trim()}</td>`;
               })}
               <td>${eventsAt(events, data.timeS[row]!)}</td>
             </tr>`,

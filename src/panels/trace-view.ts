@@ -23,6 +23,8 @@ export interface Traced {
   readonly bands: readonly TraceBand[];
   readonly limits: readonly TraceLimits[];
   readonly events: readonly DiveEvent[];
+  /** That of a second diver on the same axis of time; left out where there is none. */
+  readonly second?: Recording | null;
 }
 
 /** All that the panel of traces shows; a new object whenever something of it changed. */

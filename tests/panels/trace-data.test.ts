@@ -1,4 +1,4 @@
-import { beforeAll, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { Dive, restingControls, startState } from '../../src/dive/index.ts';
 import { TraceData } from '../../src/panels/trace-data.ts';
 import { traceKinds } from '../../src/panels/trace-kinds.ts';
@@ -101,4 +101,28 @@ test('traceKinds() leaves out what the kit does not have', () => {
   expect(ids(dry)).toContain('suit');
   const closed = { ...rig, loop: {} as NonNullable<typeof rig.loop>, vessels: [] };
   expect(ids(closed)).toEqual(['depth', 'speed', 'force', 'loop', 'jacket']);
+});
+
+describe('TraceData with a second diver', () => {
+  test('has his depth and speed row by row, and scales that hold both', () => {
+    const view = flownView('steady');
+    const { recording: second } = flownView('random');
+    expect(second.rows).not.toBe(view.recording.rows);
+    const data = new TraceData();
+    data.follow({ ...view, second }, 'metric');
+    const rows = Math.min(view.recording.rows, second.rows);
+    expect(data.column('secondDepth')).toHaveLength(rows);
+    expect(data.column('secondDepth')[rows - 1]).toBe(second.at(rows - 1, 'depthM'));
+    expect(data.column('secondSpeed')[40]).toBeCloseTo(second.at(40, 'speedMps') * 60, 12);
+    const deepestM = Math.max(...data.column('depth').map(Number), ...data.column('secondDepth').map(Number));
+    expect(data.extremes('depth')[1]).toBe(deepestM);
+  });
+
+  test('forgets him where he is gone', () => {
+    const view = flownView('steady');
+    const data = new TraceData();
+    data.follow({ ...view, second: view.recording }, 'metric');
+    expect(data.follow(view, 'metric')).toBe(true);
+    expect(data.column('secondDepth')).toHaveLength(0);
+  });
 });
