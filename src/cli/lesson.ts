@@ -7,34 +7,63 @@ import { readLesson } from '../lesson/file.ts';
 import { PILOT_NAMES, type PilotName } from '../pilot/index.ts';
 import type { Command } from './command.ts';
 import { BadFile, pathOf, setupAt, textOf } from './files.ts';
-import { DONE, FAILED, printJson } from './io.ts';
+import { DONE, FAILED, printJson, type ExitCode, type Io } from './io.ts';
+import { lessonJsonSchema } from './lesson-json-schema.ts';
+import { printAllPilots, printAllProofs } from './lesson-tables.ts';
 import { SAVE, saveRun } from './save-run.ts';
 import { UsageError } from './usage.ts';
 
 /** A lesson, flown by a simulated diver and marked. */
 export const lesson: Command = {
   name: 'lesson',
-  does: 'a simulated diver flies a lesson, and the marks of it',
+  does: 'a simulated diver flies a lesson, and the marks of it; what lesson files look like',
   options: {
-    pilot: { kind: 'text', shows: 'a pilot', says: `one of ${PILOT_NAMES.join(', ')}`, needed: true },
+    pilot: { kind: 'text', shows: 'a pilot', says: `one of ${PILOT_NAMES.join(', ')}` },
     seed: { kind: 'number', least: 0, most: 2 ** 32 - 1, says: 'whole number that chance starts from; left out: 1' },
+    seeds: { kind: 'number', least: 1, most: 1000, says: 'how many seeds the tables fly; left out: 3' },
+    all: {
+      kind: 'flag',
+      says: 'a table: every lesson with those whom its proof names; exit 1 where one comes otherwise',
+    },
+    'all-pilots': { kind: 'flag', says: 'a table: the lesson with every pilot' },
+    schema: { kind: 'flag', says: 'the JSON Schema of lesson files, for editors that complete and check' },
+    template: { kind: 'flag', says: 'a lesson file to begin with' },
     save: SAVE,
   },
-  things: 'LESSON',
-  least: 1,
+  things: '[LESSON]',
+  least: 0,
   most: 1,
   more: `A LESSON is a file or the name of one of our own: ${LESSONS.map(({ id }) => id).join(', ')}.
-Result: { verdict, marks: [{ id, score, word, ok, criteria, parts }], habits, missed, events: [{ tS, kind, … }], hash, caution };
+Result: { verdict, marks: [{ id, score, word, ok, criteria, parts }],
+demands, habits, missed, events: [{ tS, kind, … }], hash, caution };
 scores are 0 to 100, parts have what was measured. Exit 0 where the verdict is pass. Predictions are passed over.`,
-  run({ things: [given], texts, numbers: { seed = 1 } }, io) {
-    const pilot = pilotNamed(texts['pilot']!);
-    if (!Number.isInteger(seed)) throw new UsageError(`--seed: found "${seed}"; allowed: a whole number`);
+  run({ things: [given], texts, numbers: { seed = 1, seeds = 3 }, flags }, io) {
+    for (const [name, value] of Object.entries({ seed, seeds }))
+      if (!Number.isInteger(value)) throw new UsageError(`--${name}: found "${value}"; allowed: a whole number`);
+    if (flags.has('schema')) return printed(io, `${JSON.stringify(lessonJsonSchema(), null, 2)}\n`);
+    if (flags.has('template')) return printed(io, readFileSync(new URL('template.yaml', LESSONS_FOLDER), 'utf8'));
+    if (flags.has('all'))
+      return printAllProofs(io, seeds, given === undefined ? LESSONS : [lessonAt(given)]) ? DONE : FAILED;
+    if (given === undefined) throw new UsageError('LESSON is missing');
     const taught = lessonAt(given);
-    const { verdict, marks, habits, missed, events, dive } = flyLesson(taught, rigFor(taught, given), pilot, seed);
+    if (flags.has('all-pilots')) {
+      printAllPilots(io, taught, rigFor(taught, given), seeds);
+      return DONE;
+    }
+    const named = texts['pilot'];
+    if (named === undefined) throw new UsageError(`--pilot is missing: one of ${PILOT_NAMES.join(', ')}`);
+    const pilot = pilotNamed(named);
+    const { verdict, marks, demands, habits, missed, events, dive } = flyLesson(
+      taught,
+      rigFor(taught, given),
+      pilot,
+      seed,
+    );
     saveRun(texts['save'], dive, { name: taught.title, lessonId: taught.id, pilot, seed });
     printJson(io, {
       verdict,
       marks,
+      demands,
       habits,
       missed,
       events: events.map(({ tick, ...event }) => ({ tS: tick / TICKS_PER_S, ...event })),
@@ -44,6 +73,13 @@ scores are 0 to 100, parts have what was measured. Exit 0 where the verdict is p
     return verdict === 'pass' ? DONE : FAILED;
   },
 };
+
+const LESSONS_FOLDER = new URL('../../lessons/', import.meta.url);
+
+function printed(io: Io, text: string): ExitCode {
+  io.out(text);
+  return DONE;
+}
 
 function pilotNamed(name: string): PilotName {
   const found = PILOT_NAMES.find((one) => one === name);
@@ -55,7 +91,7 @@ function pilotNamed(name: string): PilotName {
 
 function lessonAt(given: string): Lesson {
   const ids = LESSONS.map(({ id }) => id);
-  const path = pathOf(given, 'lesson', ids, new URL('../../lessons/', import.meta.url));
+  const path = pathOf(given, 'lesson', ids, LESSONS_FOLDER);
   const read = readLesson(typeof path === 'string' ? textOf(path) : readFileSync(path, 'utf8'));
   if ('problems' in read) throw new BadFile(given, read.problems);
   return read.lesson;

@@ -1,9 +1,10 @@
 import type { Keep, MeetGoal } from './condition.ts';
+import type { LessonEvent } from './happening.ts';
 import type { FlyStep, Goal, Lesson, LessonStart, MarkTask, Step } from './lesson.ts';
 import type { GivenLesson, GivenStep } from './lesson-schema.ts';
 import type { PredictStep } from './predict.ts';
 import type { GivenStart } from './start-schema.ts';
-import type { GivenGoal, GivenKeep } from './step-schema.ts';
+import type { GivenEvent, GivenGoal, GivenKeep } from './step-schema.ts';
 import type { Flyer, Proof, ScriptChange } from './watch.ts';
 
 /** A lesson with every key that was left out. Its rules have seen to it that what belongs together is there. */
@@ -61,11 +62,7 @@ function stepOf(step: GivenStep, start: LessonStart, gauges: FlyStep['gauges']):
     goal: goalOf(step.goal),
     limits: { upMpmin: step.limits?.upMpmin ?? null, downMpmin: step.limits?.downMpmin ?? null },
     keep: (step.keep ?? []).map(keepOf),
-    events: (step.events ?? []).map(({ kind, afterS, forS }) => ({
-      kind,
-      afterS: [afterS[0] ?? 0, afterS[1] ?? 0] as const,
-      forS: forS ?? 8,
-    })),
+    events: (step.events ?? []).map(eventOf),
     gauges: step.gauges ?? gauges,
   };
 }
@@ -83,6 +80,10 @@ function keepOf(keep: GivenKeep): Keep {
   if (keep.do === 'before' || keep.do === 'after')
     return { do: keep.do, ...range, atS: keep.atS ?? 0, of: keep.of ?? 'step', says };
   return { do: keep.do, ...range, says };
+}
+
+function eventOf({ afterS, ...event }: GivenEvent): LessonEvent {
+  return { ...event, afterS: [afterS[0] ?? 0, afterS[1] ?? 0] } as LessonEvent;
 }
 
 /** Limits that are open; JSON has no infinity. */

@@ -1,4 +1,4 @@
-import type { GivenGoal, GivenKeep } from './step-schema.ts';
+import type { GivenEvent, GivenGoal, GivenKeep } from './step-schema.ts';
 import type { GivenStart } from './start-schema.ts';
 
 /** A break of a rule that joins keys of one group; `at` is the place within it. */
@@ -18,7 +18,8 @@ function keyRules(
   all: readonly string[],
 ): DetailBreak[] {
   const given = group as Readonly<Record<string, unknown>>;
-  const allowed = `with ${whose} the keys ${[...needed, ...may].join(', ')}`;
+  const known = [...needed, ...may];
+  const allowed = known.length > 0 ? `with ${whose} the keys ${known.join(', ')}` : `none of these keys with ${whose}`;
   return all.flatMap((key) => {
     const there = given[key] !== undefined;
     if (there && !needed.includes(key) && !may.includes(key))
@@ -97,6 +98,25 @@ export function keepRules(keep: GivenKeep, happens: boolean): DetailBreak[] {
       suggestion: 'Add events, or write of: step',
     });
   return [...broken, ...rangeRules(keep)];
+}
+
+/** What each thing that goes wrong is given, beside when. */
+const EVENT_NEEDS: Readonly<Record<GivenEvent['kind'], readonly string[]>> = {
+  'inflator-open': ['forS'],
+  'vent-open': ['forS'],
+  'vent-shut': ['forS'],
+  'suit-inflator-open': ['forS'],
+  'lead-lost': [],
+  nudge: ['upNs'],
+  current: ['downMpmin', 'forS'],
+  'gas-low': ['leftBar'],
+};
+
+/** What goes wrong has what it needs, and its two times are in order. */
+export function eventRules(event: GivenEvent): DetailBreak[] {
+  const needed = EVENT_NEEDS[event.kind];
+  const keys = keyRules(event, `kind ${event.kind}`, needed, [], ['forS', 'upNs', 'downMpmin', 'leftBar']);
+  return [...keys, ...pairRules('afterS', event.afterS)];
 }
 
 interface GivenFlyer {

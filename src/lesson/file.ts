@@ -3,3 +3,4 @@
  * of the page does without.
  */
 export { loadLessonText, readLesson } from './lesson-file.ts';
+export { lessonSchema } from './lesson-schema.ts';

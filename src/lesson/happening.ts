@@ -1,19 +1,40 @@
-import { TICKS_PER_ROW, TICKS_PER_S, ventFor, type Controls, type DiveState, type Recording } from '../dive/index.ts';
+import {
+  TICKS_PER_ROW,
+  TICKS_PER_S,
+  withMishaps,
+  type Controls,
+  type DiveState,
+  type Mishap,
+  type Recording,
+} from '../dive/index.ts';
 import type { Rig } from '../diver/index.ts';
 import { chanceOf } from '../pilot/index.ts';
 import { rowsOf } from './rows.ts';
 
 /** What can go wrong in a flown step. */
-export const HAPPENINGS = ['inflator-open', 'vent-open', 'vent-shut', 'suit-inflator-open', 'lead-lost'] as const;
-export type Happening = (typeof HAPPENINGS)[number];
+export const HAPPENINGS = [
+  'inflator-open',
+  'vent-open',
+  'vent-shut',
+  'suit-inflator-open',
+  'lead-lost',
+  'nudge',
+  'current',
+  'gas-low',
+] as const;
 
-/** Something that goes wrong: so long after the beginning of its step, by chance between two times, and for so long. */
-export interface LessonEvent {
-  readonly kind: Happening;
-  readonly afterS: readonly [number, number];
-  /** Lead that is lost stays lost. */
-  readonly forS: number;
-}
+/** Something that goes wrong in a step: so long after it began, by chance between two times. */
+export type LessonEvent = { readonly afterS: readonly [number, number] } & (
+  | {
+      readonly kind: 'inflator-open' | 'vent-open' | 'vent-shut' | 'suit-inflator-open';
+      readonly forS: number;
+    }
+  /** All lead that can be let go. */
+  | { readonly kind: 'lead-lost' }
+  | { readonly kind: 'nudge'; readonly upNs: number }
+  | { readonly kind: 'current'; readonly downMpmin: number; readonly forS: number }
+  | { readonly kind: 'gas-low'; readonly leftBar: number }
+);
 
 /** A step with events, and the row on which it began. */
 interface Eventful {
@@ -41,7 +62,7 @@ export function eventSpan(
   return { first: Math.min(...rows), last: Math.max(...rows) };
 }
 
-/** What valves and lead do on a tick, whatever the hands want. */
+/** What becomes of what the hands want on a tick, from all that goes wrong in the steps that were begun. */
 export function meddled(
   steps: readonly Eventful[],
   rig: Rig,
@@ -49,28 +70,27 @@ export function meddled(
   wanted: Controls,
   state: Readonly<DiveState>,
 ): Controls {
-  let controls = wanted;
-  for (const step of steps)
-    step.events.forEach(({ kind, forS }, i) => {
-      const sinceS = (state.tick - recording.startTick - eventRow(step, i, recording) * TICKS_PER_ROW) / TICKS_PER_S;
-      if (sinceS >= 0 && (sinceS < forS || kind === 'lead-lost'))
-        controls = { ...controls, ...does(kind, rig, state, controls) };
-    });
-  return controls;
+  const mishaps = steps.flatMap((step) =>
+    step.events.flatMap((event, i) => {
+      const ticks = recording.startTick + eventRow(step, i, recording) * TICKS_PER_ROW;
+      return mishapsOf(event, ticks / TICKS_PER_S, rig);
+    }),
+  );
+  return mishaps.length === 0 ? wanted : withMishaps(wanted, mishaps, state);
 }
 
-function does(kind: Happening, rig: Rig, state: Readonly<DiveState>, { releaseMask }: Controls): Partial<Controls> {
-  switch (kind) {
-    case 'inflator-open':
-      return { jacketAdd: 1 };
-    case 'vent-open':
-      return { jacketVent: ventFor(state.pitchSin) };
-    case 'vent-shut':
-      return { jacketVent: 0 };
-    case 'suit-inflator-open':
-      return { suitAdd: 1 };
+function mishapsOf(event: LessonEvent, atS: number, rig: Rig): Mishap[] {
+  switch (event.kind) {
     case 'lead-lost':
-      return { releaseMask: releaseMask | releasableMask(rig) };
+      return rig.lead.flatMap(({ releasable }, i) => (releasable ? [{ kind: event.kind, atS, piece: i + 1 }] : []));
+    case 'nudge':
+      return [{ kind: event.kind, atS, upNs: event.upNs }];
+    case 'current':
+      return [{ kind: event.kind, atS, downMps: event.downMpmin / 60, forS: event.forS }];
+    case 'gas-low':
+      return [{ kind: event.kind, atS, leftBar: event.leftBar }];
+    default:
+      return [{ kind: event.kind, atS, forS: event.forS }];
   }
 }
 

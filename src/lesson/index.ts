@@ -43,8 +43,16 @@ export type {
 export type { Option, PredictStep } from './predict.ts';
 export type { Topic } from './topics.ts';
 export { predictionDemand } from './demands.ts';
+export { asExpected, flights, type Flights } from './prove.ts';
 export { predictionOutcomes } from './outcomes.ts';
 export { advanceLesson, answerPrompt, beginLesson, promptOf, retried } from './runner.ts';
+export { acceptance, type Demanded } from './acceptance.ts';
+export { HABIT_KINDS, type HabitId } from './habit-kinds.ts';
+export { habitsTable, type HabitRates } from './habits-table.ts';
+export { LIMIT_RANGES, USUAL_LIMITS, markLimits, type MarkLimits } from './limits.ts';
+export { reportOf, type Report } from './report.ts';
+export { flyCell, joinedTrials, type TrialResult } from './trial-flights.ts';
+export { TRIAL_CELLS, TRIAL_TASKS, type TrialCell, type TrialTask } from './trials.ts';
 export { begunSteps, debriefQuestion } from './steps.ts';
 export { meddled } from './happening.ts';
 export { watchedDive, type Frame } from './watched.ts';

@@ -1,6 +1,6 @@
 import { READY_SETUPS } from '../diver/index.ts';
 import { nearest } from '../diver/file.ts';
-import { flyerRules, goalRules, keepRules, pairRules, startRules, type DetailBreak } from './detail-rules.ts';
+import { eventRules, flyerRules, goalRules, keepRules, startRules, type DetailBreak } from './detail-rules.ts';
 import type { GivenLesson, GivenStep } from './lesson-schema.ts';
 
 type Path = readonly (string | number)[];
@@ -40,7 +40,7 @@ function stepRules(step: GivenStep, place: Path): LessonBreak[] {
   return [
     ...under([...place, 'goal'], goalRules(goal)),
     ...keep.flatMap((one, i) => under([...place, 'keep', i], keepRules(one, events.length > 0))),
-    ...events.flatMap(({ afterS }, i) => under([...place, 'events', i], pairRules('afterS', afterS))),
+    ...events.flatMap((event, i) => under([...place, 'events', i], eventRules(event))),
   ];
 }
 

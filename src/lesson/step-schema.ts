@@ -119,7 +119,7 @@ export const stepSchema = v.variant(
       title: text(80),
       text: text(1200),
       ...flyerKeys(),
-      start: startSchema,
+      start: v.optional(startSchema),
       moreLeadKg: number(-10, 20),
       aimM: number(0, 100),
       freezes: must(list(group({ atS: bounded(0, 900), words: text(300) }), 1, 12)),
@@ -133,7 +133,14 @@ export const stepSchema = v.variant(
       limits: v.optional(group({ upMpmin: rate(), downMpmin: rate() })),
       keep: list(keep, 0, 12),
       events: list(
-        group({ kind: must(choice(HAPPENINGS)), afterS: must(list(bounded(0, 600), 2, 2)), forS: number(0.5, 120) }),
+        group({
+          kind: must(choice(HAPPENINGS)),
+          afterS: must(list(bounded(0, 600), 2, 2)),
+          forS: number(1, 600),
+          upNs: number(-500, 500),
+          downMpmin: number(-60, 60),
+          leftBar: number(1, 300),
+        }),
         0,
         6,
       ),
@@ -144,5 +151,6 @@ export const stepSchema = v.variant(
   SAYS_WHAT,
 );
 
+export type GivenEvent = NonNullable<Extract<v.InferOutput<typeof stepSchema>, { kind: 'fly' }>['events']>[number];
 export type GivenKeep = v.InferOutput<typeof keep>;
 export type GivenGoal = v.InferOutput<typeof goal>;
