@@ -76,4 +76,7 @@ test('the scripts make happen what could tell engines apart', async () => {
   ])
     expect(kinds(all)).toContain(kind);
   expect(kinds(await recorded('loop'))).toContain('loop-below-minimum');
+  const twin = kinds(await recorded('twin'));
+  for (const kind of ['nudged-down', 'nudged-up', 'down-current', 'up-current', 'current-end', 'gas-lost'])
+    expect(twin).toContain(kind);
 });

@@ -1,7 +1,15 @@
 import membrane from '../../../src/diver/setups/drysuit-membrane.yaml';
 import loop from '../../../src/diver/setups/closed-loop.yaml';
 import twin from '../../../src/diver/setups/twin.yaml';
-import { Dive, midBreathCl, restingControls, startState, type Controls } from '../../../src/dive/index.ts';
+import {
+  Dive,
+  midBreathCl,
+  restingControls,
+  startState,
+  withMishaps,
+  type Controls,
+  type Mishap,
+} from '../../../src/dive/index.ts';
 import { rigOf, type Setup } from '../../../src/diver/index.ts';
 
 type Wish = Partial<Record<keyof Controls, number>>;
@@ -32,6 +40,14 @@ const everything: Setup = {
     ...drysuit.lead,
   ],
 };
+
+interface Scripted {
+  readonly setup: Setup;
+  readonly seconds: number;
+  readonly depthM: number;
+  readonly script: Script;
+  readonly mishaps?: readonly Mishap[];
+}
 
 const SCRIPTS = {
   everything: {
@@ -75,6 +91,14 @@ const SCRIPTS = {
       [52, { lungCl: 420, jacketAdd: 1 }],
       [53, { jacketAdd: 0 }],
     ],
+    mishaps: [
+      { kind: 'nudge', atS: 30, upNs: -45 },
+      { kind: 'current', atS: 60, downMps: 0.13, forS: 25 },
+      { kind: 'gas-low', atS: 75, leftBar: 61 },
+      { kind: 'current', atS: 110, downMps: -0.21, forS: 9.3 },
+      { kind: 'vent-open', atS: 115, forS: 4 },
+      { kind: 'nudge', atS: 119.51, upNs: 33 },
+    ],
   },
   loop: {
     // A diluent valve that cannot follow the way down, so that the loop falls short.
@@ -89,22 +113,23 @@ const SCRIPTS = {
       [60, { jacketAdd: 0, pitchDeg: 90 }],
     ],
   },
-} as const satisfies Record<string, { setup: Setup; seconds: number; depthM: number; script: Script }>;
+} as const satisfies Record<string, Scripted>;
 
 export type ScriptName = keyof typeof SCRIPTS;
 export const SCRIPT_NAMES = Object.keys(SCRIPTS) as ScriptName[];
 
 /** A dive of a script, in frames of uneven length as a page would run it: what comes out must not depend on them. */
 export function scriptedDive(name: ScriptName): Dive {
-  const { setup, seconds, depthM, script } = SCRIPTS[name];
+  const { setup, seconds, depthM, script, mishaps = [] }: Scripted = SCRIPTS[name];
   const rig = rigOf(setup);
   const dive = new Dive(rig, startState(rig, { depthM }), restingControls(midBreathCl(rig)));
   let next = 0;
+  let wish: Controls = dive.controls;
   for (let slot = 0; slot < seconds * 20; slot++) {
-    let wish: Controls = dive.controls;
     for (; next < script.length && script[next][0] * 20 <= slot; next++) wish = { ...wish, ...script[next][1] };
     // A hand that never rests: the level of the breath wanders by a centilitre or two.
-    dive.steer({ ...wish, lungCl: wish.lungCl + ((slot * 7) % 5) - 2 });
+    wish = { ...wish, lungCl: wish.lungCl + ((slot * 7) % 5) - 2 };
+    dive.steer(withMishaps(wish, mishaps, dive.state));
     for (const ticks of slot % 2 === 0 ? [1, 5] : [2, 2, 2]) dive.advance(ticks);
   }
   return dive;
