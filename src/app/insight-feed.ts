@@ -79,7 +79,8 @@ export class InsightFeed {
   }
 
   /** The picture with what was chosen to be seen in it. @param asked a question stands: nothing is said */
-  onto(view: StageView, asked: boolean): StageView {
+  onto(shown: StageView, asked: boolean): StageView {
+    const view = withoutHidden(shown, this.#choice);
     const { place, projector } = this.#shell.view;
     const flown = place === 'fly' || place === 'lesson' || place === 'debrief';
     const { reach, look, across } = this.#choice;
@@ -87,7 +88,7 @@ export class InsightFeed {
     const whole = this.#choice.whole || (look === 'map' && across === 'speed');
     if (!flown || asked || (place === 'debrief' && !view.frozen) || (!reach && !look && !whole)) {
       this.#say('', null);
-      return view;
+      return asked ? shown : view;
     }
     const about = lookedAt(view);
     this.#refresh(about);
@@ -97,7 +98,7 @@ export class InsightFeed {
         ? MAP_SHOWN_M
         : look === 'stops'
           ? DEEP_SHOWN_M
-          : look
+          : look && look !== 'volumes' && look !== 'ledger'
             ? NEAR_SHOWN_M
             : 0;
     const { breathReachM, ...rest } = this.#added;
@@ -205,6 +206,12 @@ export class InsightFeed {
     };
     this.#shell.show({ looks });
   }
+}
+
+/** The picture without what was hidden of all that stands in the water by itself. */
+function withoutHidden(view: StageView, { bands, ahead }: LookChoice): StageView {
+  const none = { bands: [], limits: { upMps: null, downMps: null }, limitsBefore: [], limitTaught: false };
+  return { ...view, ...(bands ? {} : none), ...(ahead ? {} : { forecastM: null }) };
 }
 
 /** Which way he goes, and which means stop him. */

@@ -1,4 +1,4 @@
-import type { LookChoice } from '../panels/index.ts';
+import type { Look, LookChoice } from '../panels/index.ts';
 import type { Shelf } from './remembered.ts';
 
 const KEY = 'midwater-looks';
@@ -12,14 +12,19 @@ export function rememberedLooks(shelf: Shelf | null, usual: LookChoice): LookCho
     return usual;
   }
   if (typeof found !== 'object' || found === null) return usual;
-  const { reach, look, whole, across, reactionS, leastL, mostL, below, above } = found as Record<string, unknown>;
+  const { reach, look, whole, bands, ahead, across, reactionS, leastL, mostL, below, above } = found as Record<
+    string,
+    unknown
+  >;
   const least = within(leastL, 1, 8.5) ?? usual.leastL;
   const most = within(mostL, 1.5, 9) ?? usual.mostL;
   const lungs = most >= least + 0.5 ? { leastL: least, mostL: most } : { leastL: usual.leastL, mostL: usual.mostL };
   return {
     reach: reach === true,
-    look: look === 'forces' || look === 'hilltop' || look === 'stops' || look === 'map' ? look : null,
+    look: isLook(look) ? look : null,
     whole: whole === true,
+    bands: bands !== false,
+    ahead: ahead !== false,
     across: across === 'lead' || across === 'speed' ? across : 'gas',
     reactionS: within(reactionS, 0, 10) ?? usual.reactionS,
     ...lungs,
@@ -35,6 +40,12 @@ export function rememberLooks(shelf: Shelf | null, choice: LookChoice): void {
   } catch {
     // What is not kept holds until the page is closed; settings say so.
   }
+}
+
+const LOOK_NAMES: readonly Look[] = ['forces', 'hilltop', 'stops', 'map', 'volumes', 'ledger'];
+
+function isLook(value: unknown): value is Look {
+  return LOOK_NAMES.some((name) => name === value);
 }
 
 function within(value: unknown, least: number, most: number): number | null {

@@ -10,6 +10,7 @@ import {
 } from '../insight/index.ts';
 import type { HillView, LookChoice, Settings, fetchLooks } from '../panels/index.ts';
 import type { StageView } from '../stage/index.ts';
+import { ledgerOverlay, volumesOverlay } from './look-bars.ts';
 import {
   acrossHere,
   askOf,
@@ -20,6 +21,7 @@ import {
   neutralMarks,
   stopsOverlay,
 } from './look-data.ts';
+import { storesOf } from './readings-of.ts';
 import { LESS_LEAD_KG, type MapAnswer, type StopsAnswer } from './look-work.ts';
 
 /** Words of the looks, as the panels have them. */
@@ -71,6 +73,12 @@ export function lookAt(
     const steepness = steepnessAt(rig, at, controls.breath === 2);
     const hill = view.frozen ? hillOf(view, at, neutral) : null;
     return looked(forcesOverlay(rig, at), words.steepnessWords(steepness, units), hill);
+  }
+  if (look === 'volumes') return looked(volumesOverlay(rig, state), words.volumesWords(storesOf(rig, state)));
+  if (look === 'ledger') {
+    const bars = ledgerOverlay(rig, state);
+    const sumKg = (pulls: typeof bars.up) => pulls.reduce((sum, { kgf }) => sum + kgf, 0);
+    return looked(bars, words.ledgerWords(sumKg(bars.up), sumKg(bars.down), units));
   }
   if (look === 'stops') {
     if (!inHand || !('said' in inHand)) return looked(null, RECKONING);

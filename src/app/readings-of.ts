@@ -39,7 +39,7 @@ function placeOf(state: Readonly<DiveState>, midNetN: number): Readings['place']
 }
 
 /** Stores of gas, each at ambient pressure here and, the same moles, at the surface. */
-function storesOf(rig: Rig, state: Readonly<DiveState>): GasStore[] {
+export function storesOf(rig: Rig, state: Readonly<DiveState>): GasStore[] {
   const at = (depthM: number) => waterAt(rig.column, depthM, { densityKgPerM3: 0, pressurePa: 0 }).pressurePa;
   const here = at(Math.max(state.depthM, 0));
   const grows = here / at(0);

@@ -3,6 +3,7 @@ import './hilltop-card.ts';
 import './look-menu.ts';
 
 export {
+  ledgerWords,
   mapWords,
   meansWords,
   neutralWords,
@@ -11,5 +12,6 @@ export {
   steepnessWords,
   stoppingWords,
   unbroken,
+  volumesWords,
 } from './look-words.ts';
 export { LOOKS, USUAL_LOOKS, toggled } from './looks.ts';

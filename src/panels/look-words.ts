@@ -1,10 +1,11 @@
 import type { Means, NeutralDepth, Reach, Shares, Steepness, Stopping, StoppingForecast } from '../insight/index.ts';
+import type { GasStore } from './readings.ts';
 import type { Units } from './settings.ts';
-import { depthText, massText } from './units.ts';
+import { STANDARD_GRAVITY_MPS2, depthText, litresText, massText } from './units.ts';
 
 /** The sentence with its numbers kept beside their units where it breaks. */
 export function unbroken(sentence: string): string {
-  return sentence.replace(/(\d) (?=(m|cm|mm|s|kg|L|bar|ft|lb|%)(\W|$))/g, '$1\u00a0');
+  return sentence.replace(/(\d) (?=(m|cm|mm|s|kg|kgf|N|L|bar|ft|lb|%)(\W|$))/g, '$1\u00a0');
 }
 
 /** A small drift, and twice as much, as both systems would say it: 10 cm, four inches. */
@@ -121,6 +122,25 @@ export function steepnessWords({ shares, doublingS }: Pick<Steepness, 'shares' |
     .filter(([, percent]) => percent >= 3)
     .map(([word, percent], i) => `${percent} %${i === 0 ? ' of that is' : ''} ${word}`);
   return `Drifting off, ${OFF[units][0]} is ${OFF[units][1]} in ${seconds(doublingS)}; ${listed(parts)}.`;
+}
+
+/** "4.0 L of gas in the jacket would be 8.0 L at the surface: 2.0 times as much." About the store that grows most. */
+export function volumesWords(stores: readonly GasStore[]): string {
+  const grows = ({ hereM3, surfaceM3 }: GasStore) => surfaceM3 - hereM3;
+  const most = [...stores].sort((a, b) => grows(b) - grows(a))[0];
+  if (!most || grows(most) < 5e-5) return 'All gas has the size that it has at the surface.';
+  const times = (most.surfaceM3 / most.hereM3).toFixed(1);
+  return `${litresText(most.hereM3)} of gas in the ${most.name} would be ${litresText(most.surfaceM3)} at the surface: ${times} times as much.`;
+}
+
+/** "14.2 kg hold you up and 14.6 kg pull you down: 0.4 kg (3.9 N) more down, at this moment of the breath." */
+export function ledgerWords(upKg: number, downKg: number, units: Units): string {
+  const kg = upKg - downKg;
+  const sides = `${massText(upKg, units)} hold you up and ${massText(downKg, units)} pull you down`;
+  const newtons = Math.abs(kg * STANDARD_GRAVITY_MPS2).toFixed(1);
+  const more =
+    Math.abs(kg) < 0.05 ? 'balanced' : `${massText(Math.abs(kg), units)} (${newtons} N) more ${kg > 0 ? 'up' : 'down'}`;
+  return `${sides}: ${more}, at this moment of the breath.`;
 }
 
 /** A stopping forecast with what its sentence needs besides. */

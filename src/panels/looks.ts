@@ -1,8 +1,11 @@
 /** What can lie over the water, one at a time. */
-export type Look = 'forces' | 'hilltop' | 'stops' | 'map';
+export type Look = 'forces' | 'hilltop' | 'stops' | 'map' | 'volumes' | 'ledger';
 
-/** What a key or a button of the look menu turns on and off: a look, the breath reach beside any of them, or the whole column. */
-export type LookToggle = Look | 'reach' | 'whole';
+/**
+ * What a key or a button of the look menu turns on and off: a look, the breath reach beside any of them, the whole column, and what
+ * stands in the water by itself: bands and limits, and the line ahead.
+ */
+export type LookToggle = Look | 'reach' | 'whole' | 'bands' | 'ahead';
 
 /** What lies across the recovery map. */
 export type Across = 'gas' | 'lead' | 'speed';
@@ -12,6 +15,10 @@ export interface LookChoice {
   readonly reach: boolean;
   readonly look: Look | null;
   readonly whole: boolean;
+  /** Where to be, and the rates that count as too fast. */
+  readonly bands: boolean;
+  /** What comes in ten seconds if nothing is done. */
+  readonly ahead: boolean;
   readonly across: Across;
   readonly reactionS: number;
   readonly leastL: number;
@@ -22,11 +29,13 @@ export interface LookChoice {
   readonly above: 'head-out' | 'rate';
 }
 
-/** Nothing shown; a second to react; lungs from nearly breathed out to nearly full. Practice. */
+/** Nothing shown but what stands in the water by itself; a second to react; lungs from nearly breathed out to nearly full. Practice. */
 export const USUAL_LOOKS: LookChoice = {
   reach: false,
   look: null,
   whole: false,
+  bands: true,
+  ahead: true,
   across: 'gas',
   reactionS: 1,
   leastL: 1.8,
@@ -42,6 +51,10 @@ export const LOOKS: readonly { readonly id: LookToggle; readonly words: string; 
   { id: 'hilltop', words: 'hilltop', key: '3' },
   { id: 'stops', words: 'what still stops you', key: '4' },
   { id: 'map', words: 'recovery map', key: '5' },
+  { id: 'volumes', words: 'gas, here and at the surface', key: '6' },
+  { id: 'ledger', words: 'what holds you up', key: '7' },
+  { id: 'bands', words: 'bands and limits', key: '8' },
+  { id: 'ahead', words: 'ten seconds ahead', key: '9' },
   { id: 'whole', words: 'whole column', key: '0' },
 ];
 
@@ -66,12 +79,16 @@ export interface LooksView {
 
 /** The choice with one thing turned on or off: a look takes the place of another. */
 export function toggled(choice: LookChoice, id: LookToggle): LookChoice {
-  if (id === 'reach') return { ...choice, reach: !choice.reach };
-  if (id === 'whole') return { ...choice, whole: !choice.whole };
+  if (isAlone(id)) return { ...choice, [id]: !choice[id] };
   return { ...choice, look: choice.look === id ? null : id };
 }
 
 /** Whether something of the menu is on. */
 export function isOn(choice: LookChoice, id: LookToggle): boolean {
-  return id === 'reach' ? choice.reach : id === 'whole' ? choice.whole : choice.look === id;
+  return isAlone(id) ? choice[id] : choice.look === id;
+}
+
+/** Whether something is on or off by itself, whatever look lies over the water. */
+function isAlone(id: LookToggle): id is Exclude<LookToggle, Look> {
+  return id === 'reach' || id === 'whole' || id === 'bands' || id === 'ahead';
 }

@@ -1,5 +1,6 @@
 import { Container, Graphics } from 'pixi.js';
-import { depthToY, type Frame } from './geometry.ts';
+import { ledgerPxPerKgf } from './bars-scale.ts';
+import { PX_PER_KGF, depthToY, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import type { Taken } from './taken.ts';
 import type { StageView } from './view.ts';
@@ -8,8 +9,6 @@ import type { StageView } from './view.ts';
 export const KGF_N = 9.80665;
 /** Within this the diver is neutral, kgf. @source look: colour and words */
 export const NEUTRAL_KGF = 0.1;
-/** Length of the arrow, pixels a kgf. */
-export const PX_PER_KGF = 46;
 /** The force beyond which it grows no more, kgf. */
 const MOST_KGF = 2.5;
 
@@ -28,7 +27,7 @@ export class ForceArrow {
     this.root.addChild(this.#arrow);
   }
 
-  draw({ state, depthM, forceArrow, arrowN }: StageView, frame: Frame, taken: Taken): void {
+  draw({ state, depthM, forceArrow, arrowN, overlay }: StageView, frame: Frame, taken: Taken): void {
     this.root.visible = forceArrow;
     if (!forceArrow) return;
     const { unit, textPx, heightPx } = this.#style;
@@ -38,10 +37,16 @@ export class ForceArrow {
     const upright = state.pitchSin * state.pitchSin;
     const x = frame.nowX - (0.2 * Math.abs(state.pitchCos) + 0.45 * upright) * px;
     const y = depthToY(frame, depthM) + (kgf > 0 ? -0.38 + 0.3 * upright : 0.27 - 0.2 * upright) * px;
-    const roomPx = kgf > 0 ? y - textPx * 2.3 : heightPx - 4 * unit - y;
+    const roomPx =
+      kgf > 0 ? y - textPx * 2.3 : heightPx - (this.#style.bars > 0 ? this.#style.footPx : 0) - 4 * unit - y;
     const mostPx = Math.max(24 * unit, Math.min(MOST_KGF * PX_PER_KGF * unit, Math.floor(roomPx / 4) * 4));
-    const length = Math.abs(kgf) <= NEUTRAL_KGF ? 0 : Math.min(lengthPx(kgf, unit), mostPx);
-    const cut = lengthPx(kgf, unit) > mostPx;
+    const wantedPx = lengthPx(
+      kgf,
+      unit,
+      overlay?.kind === 'ledger' ? ledgerPxPerKgf(this.#style, overlay.up, overlay.down) : PX_PER_KGF * unit,
+    );
+    const length = Math.abs(kgf) <= NEUTRAL_KGF ? 0 : Math.min(wantedPx, mostPx);
+    const cut = wantedPx > mostPx;
     const key = `${Math.round(length * 2)} ${kgf > 0} ${cut}`;
     if (key !== this.#key) drawArrow(this.#arrow, this.#style, length, Math.sign(kgf), cut);
     this.#key = key;
@@ -87,6 +92,6 @@ export function drawArrow(g: Graphics, style: Style, length: number, up: number,
 }
 
 /** Length of the arrow of a force, pixels; a small one is as long as its head. */
-function lengthPx(kgf: number, unit: number): number {
-  return Math.max(Math.abs(kgf) * PX_PER_KGF, 15) * unit;
+function lengthPx(kgf: number, unit: number, pxPerKgf: number): number {
+  return Math.max(Math.abs(kgf) * pxPerKgf, 15 * unit);
 }

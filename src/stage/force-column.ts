@@ -1,7 +1,7 @@
 import { Container, Graphics } from 'pixi.js';
-import { KGF_N, NEUTRAL_KGF, PX_PER_KGF, drawArrow } from './arrow.ts';
+import { KGF_N, NEUTRAL_KGF, drawArrow } from './arrow.ts';
 import { arrowStepM, barKg, crossingsM, greatestKgf, pxPerKgfOf } from './force-scale.ts';
-import { bottomOf, depthToY, type Frame } from './geometry.ts';
+import { PX_PER_KGF, bottomOf, depthToY, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import { Plate, placesBeside } from './plate.ts';
 import type { Taken } from './taken.ts';

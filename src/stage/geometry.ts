@@ -1,5 +1,7 @@
 /** Pixels a second for each pixel a metre: 9 m/min (0.15 m/s) is 45° everywhere. */
 export const SECONDS_PER_METRE_LAW = 0.15;
+/** Length of a force's arrow, pixels a kgf at unit size. */
+export const PX_PER_KGF = 46;
 /** Length of the diver with fins, metres, and where mid-chest lies from the tip of the fins. */
 export const DIVER_LENGTH_M = 2.2;
 /** Teeth of a band stand every so many seconds of time. */

@@ -12,9 +12,11 @@ export type {
   Ledge,
   LimitsFrom,
   NeutralMark,
+  PullBar,
   RateLimits,
   Ring,
   SecondView,
   StageOverlay,
   StageView,
+  StoreBar,
 } from './view.ts';

@@ -19,8 +19,9 @@ export interface Style {
   /** Whether a map stands before the scale, and where the water left of it ends: at the scale without one. */
   readonly mapped: boolean;
   readonly freePx: number;
-  /** Height at the foot that the axis of a map takes. */
+  /** Height at the foot that the axis of a map takes, or the bars of an overlay, so many one below the other. */
   readonly footPx: number;
+  readonly bars: number;
   /** Size unit: 1 on a laptop at 720 lines. */
   readonly unit: number;
   readonly textPx: number;
@@ -40,6 +41,7 @@ export function styleOf(
   theme: StageView['theme'],
   projector: boolean,
   mapped = false,
+  bars = 0,
 ): Style {
   const narrow = widthPx < 520;
   const unit = projector
@@ -60,7 +62,8 @@ export function styleOf(
     nowX,
     mapped,
     freePx: mapped ? Math.round(nowX + (waterPx - nowX) * 0.25) : waterPx,
-    footPx: mapped ? Math.ceil(textPx * 3.9 + 9 * unit) : 0,
+    footPx: mapped ? Math.ceil(textPx * 3.9 + 9 * unit) : bars > 0 ? Math.ceil(bars * barPx(textPx) + textPx * 2) : 0,
+    bars,
     unit,
     textPx,
     linePx: 3.6 * unit,
@@ -68,4 +71,9 @@ export function styleOf(
     narrow,
     leastDiverPx: 110 * Math.max(1, projector ? unit : 1),
   };
+}
+
+/** Height that a bar at the foot takes with the gap to the next, pixels. */
+export function barPx(textPx: number): number {
+  return Math.ceil(textPx * 1.9);
 }

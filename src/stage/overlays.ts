@@ -1,6 +1,7 @@
 import type { Container } from 'pixi.js';
 import { BranchLines } from './branch-lines.ts';
 import { BreathReach } from './breath-reach.ts';
+import { FootBars } from './foot-bars.ts';
 import { ForceColumn } from './force-column.ts';
 import type { Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
@@ -23,6 +24,7 @@ export class Overlays {
   readonly #neutral: NeutralSigns;
   readonly #reach: BreathReach;
   readonly #branches: BranchLines;
+  readonly #bars: FootBars;
   readonly #second: SecondDiver;
 
   /** Adds its pictures on top of a scene. */
@@ -33,10 +35,12 @@ export class Overlays {
     this.#neutral = new NeutralSigns(style);
     this.#reach = new BreathReach(style);
     this.#branches = new BranchLines(style);
+    this.#bars = new FootBars(style);
     this.#second = new SecondDiver(style);
     scene.addChildAt(this.#second.root, UNDER);
     scene.addChildAt(this.#branches.root, UNDER);
     scene.addChild(this.#branches.signs, this.#second.signs);
+    scene.addChild(this.#bars.root);
     for (const { root } of [this.#map, this.#forces, this.#ledges, this.#neutral, this.#reach]) scene.addChild(root);
   }
 
@@ -44,6 +48,7 @@ export class Overlays {
   draw(view: StageView, frame: Frame, taken: Taken): void {
     const about = lookedAt(view);
     this.#map.draw(about, frame);
+    this.#bars.draw(about);
     this.#second.draw(view, frame, taken);
     this.#neutral.draw(about, frame, taken, view.overlay?.kind === 'forces');
     this.#reach.draw(about, frame, taken);

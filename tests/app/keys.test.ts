@@ -43,6 +43,10 @@ describe('meaningOf()', () => {
     ['Digit3', 'hilltop'],
     ['Digit4', 'stops'],
     ['Digit5', 'map'],
+    ['Digit6', 'volumes'],
+    ['Digit7', 'ledger'],
+    ['Digit8', 'bands'],
+    ['Digit9', 'ahead'],
     ['Digit0', 'whole'],
   ])('%s looks at %s', (code, look) => {
     expect(meaningOf(key(code), 'elsewhere')).toEqual({ look });

@@ -22,6 +22,8 @@ describe('rememberedLooks()', () => {
       reach: true,
       look: 'map',
       whole: true,
+      bands: false,
+      ahead: false,
       across: 'lead',
       reactionS: 2.5,
       leastL: 2,

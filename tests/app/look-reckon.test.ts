@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import heavy from '../../src/diver/setups/two-piece-heavy.yaml';
 import { READY_SETUPS, instantOf, netForceN, rigOf, type Setup } from '../../src/diver/index.ts';
 import { Dive, midBreathCl, restingControls, startState, type Start } from '../../src/dive/index.ts';
+import { waterAt } from '../../src/water/index.ts';
 import { acrossHere, askOf, midLungM3 } from '../../src/app/look-data.ts';
 import { lookAt, type InHand } from '../../src/app/look-reckon.ts';
 import { answerLook, type LookRequest } from '../../src/app/look-work.ts';
@@ -31,6 +32,28 @@ describe('lookAt()', () => {
     expect(neutral).toHaveLength(1);
     const topM = neutral![0]!.depthM;
     for (const { depthM, netN } of overlay.arrows) expect(Math.sign(netN)).toBe(depthM < topM ? 1 : -1);
+  });
+
+  test('the bars of the ledger end as far apart as the net force of the moment, and the sentence says so', () => {
+    const { added, sentence } = look({ look: 'ledger' });
+    if (added.overlay?.kind !== 'ledger') throw new Error('no ledger');
+    const sumN = (parts: readonly { kgf: number }[]) => parts.reduce((sum, { kgf }) => sum + kgf * 9.80665, 0);
+    const { up, down } = added.overlay;
+    expect(sumN(up) - sumN(down)).toBeCloseTo(netForceN(rig, hover.state), 6);
+    expect(up.length).toBeGreaterThan(1);
+    expect(down.some(({ words: part }) => part === 'lead')).toBe(true);
+    for (const { kgf } of [...up, ...down]) expect(kgf).toBeGreaterThan(0);
+    expect(sentence).toContain(`${Math.abs(netForceN(rig, hover.state)).toFixed(1)}\u00a0N`);
+  });
+
+  test('gas in the jacket has its surface size by the ratio of the pressures', () => {
+    const { added, sentence } = look({ look: 'volumes' });
+    if (added.overlay?.kind !== 'volumes') throw new Error('no volumes');
+    const jacket = added.overlay.stores.find(({ words: name }) => name === 'jacket')!;
+    const pressurePa = (depthM: number) => waterAt(rig.column, depthM, { densityKgPerM3: 0, pressurePa: 0 }).pressurePa;
+    expect(jacket.hereM3).toBeCloseTo(7e-3, 9);
+    expect(jacket.surfaceM3 / jacket.hereM3).toBeCloseTo(pressurePa(10) / pressurePa(0), 9);
+    expect(sentence).toContain(`${(jacket.surfaceM3 * 1e3).toFixed(1)}\u00a0L`);
   });
 
   test('the breath reach ends where full and empty lungs balance', () => {

@@ -23,6 +23,8 @@ test('the menu says what is on, and asks for what is pressed; Escape closes it',
   expect(buttons.filter((one) => one.getAttribute('aria-pressed') === 'true').map((one) => one.textContent)).toEqual([
     expect.stringMatching(/breath reach\s+1/),
     expect.stringMatching(/what still stops you\s+4/),
+    expect.stringMatching(/bands and limits\s+8/),
+    expect.stringMatching(/ten seconds ahead\s+9/),
   ]);
   buttons[4]!.click();
   expect(heard).toEqual([{ kind: 'look', look: 'map' }]);
@@ -30,6 +32,12 @@ test('the menu says what is on, and asks for what is pressed; Escape closes it',
   expect(heard[1]).toEqual({ kind: 'look-choice', choice: { across: 'lead', look: 'map' } });
   buttons[0]!.dispatchEvent(new KeyboardEvent('keydown', { key: 'Escape', bubbles: true }));
   expect(heard[2]).toEqual({ kind: 'look-menu', open: false });
+});
+
+test('toggled(): bands, limits and the line ahead are there until they are put away, whatever look is on', () => {
+  const bare = toggled(toggled({ ...USUAL_LOOKS, look: 'ledger' }, 'bands'), 'ahead');
+  expect(bare).toMatchObject({ bands: false, ahead: false, look: 'ledger' });
+  expect(toggled(bare, 'bands')).toMatchObject({ bands: true, ahead: false });
 });
 
 test('toggled(): one look takes the place of another, the breath reach stays with any', () => {

@@ -1,0 +1,19 @@
+import { ledger, type Rig } from '../diver/index.ts';
+import type { DiveState } from '../dive/index.ts';
+import type { StageView } from '../stage/index.ts';
+import { pullsOf, storesOf } from './readings-of.ts';
+
+type StageOverlay = NonNullable<StageView['overlay']>;
+
+/** Each store of gas, here and at the surface. */
+export function volumesOverlay(rig: Rig, state: Readonly<DiveState>): Extract<StageOverlay, { kind: 'volumes' }> {
+  const stores = storesOf(rig, state).map(({ name, hereM3, surfaceM3 }) => ({ words: name, hereM3, surfaceM3 }));
+  return { kind: 'volumes', stores };
+}
+
+/** What holds up and what pulls down at the moment, as the arrow on the diver has it. */
+export function ledgerOverlay(rig: Rig, state: Readonly<DiveState>): Extract<StageOverlay, { kind: 'ledger' }> {
+  const { up, down } = pullsOf(ledger(rig, state));
+  const bars = (pulls: typeof up) => pulls.map(({ name, kg, isGas }) => ({ words: name, kgf: kg, isGas }));
+  return { kind: 'ledger', up: bars(up), down: bars(down) };
+}

@@ -1,0 +1,64 @@
+// @vitest-environment happy-dom
+import { describe, expect, test } from 'vitest';
+import { barsOf, barsRoom, gathered, ledgerPxPerKgf, scaleL } from '../../src/stage/bars-scale.ts';
+import { Camera } from '../../src/stage/camera.ts';
+import { PX_PER_KGF, depthToY } from '../../src/stage/geometry.ts';
+import { styleOf } from '../../src/stage/layout.ts';
+import type { PullBar } from '../../src/stage/view.ts';
+import { viewOf } from './views.ts';
+
+const part = (words: string, kgf: number, isGas = false): PullBar => ({ words, kgf, isGas });
+const up = [part('suit', 6), part('jacket', 5, true), part('lungs', 3.4, true)];
+const down = [part('rest', 1.1), part('body', 1), part('lead', 8), part('cylinder', 3.6)];
+const sizes = [
+  [1095, 488, false],
+  [1480, 930, true],
+  [360, 368, false],
+] as const;
+
+describe('ledgerPxPerKgf()', () => {
+  test.each(sizes)(
+    '%i × %i: the longer bar ends where its words begin, and no kilogram is longer than the arrow has it',
+    (w, h, big) => {
+      const style = styleOf(w, h, 1, 'light', big, false, 2);
+      const { x, px } = barsRoom(style);
+      const pxPerKgf = ledgerPxPerKgf(style, up, down);
+      expect(14.4 * pxPerKgf).toBeLessThanOrEqual(px);
+      expect(x + px).toBeLessThan(style.waterPx);
+      expect(pxPerKgf).toBeLessThanOrEqual(PX_PER_KGF * style.unit);
+    },
+  );
+
+  test('stands still while gas works within four kilograms', () => {
+    const style = styleOf(1095, 488, 1, 'light', false, false, 2);
+    const more = [...up, part('loop', 0.9, true)];
+    expect(ledgerPxPerKgf(style, more, down)).toBe(ledgerPxPerKgf(style, up, down));
+  });
+});
+
+test('scaleL() holds the greatest volume and grows in steps', () => {
+  expect([1e-3, 8e-3, 8.1e-3, 30e-3].map(scaleL)).toEqual([8, 8, 12, 32]);
+});
+
+test('gathered() puts short parts together and keeps the sum; gas stays by itself', () => {
+  const told = gathered(down, ({ kgf }) => kgf > 3);
+  expect(told.map(({ words }) => words)).toEqual(['rest', 'lead', 'cylinder']);
+  expect(told.reduce((sum, { kgf }) => sum + kgf, 0)).toBeCloseTo(13.7, 12);
+  expect(gathered(up, () => false).filter(({ isGas }) => isGas)).toHaveLength(2);
+});
+
+test('barsOf() counts a bar a store of gas, and two for the ledger', () => {
+  const store = { words: 'lungs', hereM3: 3e-3, surfaceM3: 6e-3 };
+  expect(barsOf({ kind: 'volumes', stores: [store, store, store] })).toBe(3);
+  expect(barsOf({ kind: 'ledger', up, down })).toBe(2);
+  expect(barsOf({ kind: 'forces', arrows: [] })).toBe(0);
+});
+
+test.each(sizes)('%i × %i: the diver and the ground stay above the bars', (w, h, big) => {
+  const style = styleOf(w, h, 1, 'light', big, false, 2);
+  for (const depthM of [0.3, 5, 11.5]) {
+    const frame = new Camera().frame(viewOf({ depthM }), style);
+    expect(depthToY(frame, depthM)).toBeLessThan(h - style.footPx);
+    expect(depthToY(frame, depthM)).toBeGreaterThan(0);
+  }
+});
