@@ -1,9 +1,11 @@
 import { nearest } from '../diver/file.ts';
+import { accept } from './accept.ts';
 import { check } from './check.ts';
 import type { Command } from './command.ts';
 import { dive } from './dive.ts';
 import { BadFile } from './files.ts';
 import { forces } from './forces.ts';
+import { habitsTableCommand } from './habits-table.ts';
 import { helpOf, helpOfAll } from './help.ts';
 import { DONE, FAILED, WRONG_USAGE, type ExitCode, type Io } from './io.ts';
 import { insight } from './insight.ts';
@@ -16,7 +18,19 @@ import { water } from './water.ts';
 import { weigh } from './weigh.ts';
 
 /** Every command, in the order of the help. */
-export const COMMANDS: readonly Command[] = [water, forces, weigh, insight, map, dive, replay, lesson, check];
+export const COMMANDS: readonly Command[] = [
+  water,
+  forces,
+  weigh,
+  insight,
+  map,
+  dive,
+  replay,
+  lesson,
+  accept,
+  habitsTableCommand,
+  check,
+];
 
 /**
  * Runs the command that the words ask for: results go to `io.out`, problems one a line to `io.err`.

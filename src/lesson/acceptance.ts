@@ -122,7 +122,11 @@ function counts(
 
 function pairs(results: readonly TrialResult[], task: TrialTask, mark: MarkId): Demanded[] {
   const limit = task === 'first-dive' ? FIRST_DIVE_ABOVE_LEAST : ABOVE_LEAST;
-  const all = results.flatMap(({ cell, above }) =>
+  // Of a cell that was flown with few seeds and with many, the many say more.
+  const fullest = results.filter(({ cell, seeds }) =>
+    results.every((other) => other.cell !== cell || other.seeds <= seeds),
+  );
+  const all = fullest.flatMap(({ cell, above }) =>
     above.filter((pair) => pair.task === task && pair.mark === mark).map((pair) => ({ cell, ...pair })),
   );
   return [...new Set(all.map(({ first, second }) => `${first} above ${second}`))].flatMap((name) =>

@@ -78,7 +78,12 @@ export function flyCell(base: Setup, cell: TrialCell, firstDive: Lesson, ask: Tr
       const rig = pilot === 'bottom-sitter' ? { ...level, bottomM: BOTTOM_IN_BAND_M[task] } : level;
       const flights = Array.from({ length: seeds }, (_, i) => {
         const seed = fromSeed + i;
-        const { verdict, marks, habits } = flyLesson(trialLesson(task, seed, firstDive), rig, pilot, seed);
+        const { verdict, marks, habits } = flyLesson(
+          task === 'first-dive' ? firstDive : trialLesson(task, seed),
+          rig,
+          pilot,
+          seed,
+        );
         return { verdict, marks, habits };
       });
       const of = flights[0]?.marks.map(({ id }) => id) ?? [];
@@ -99,6 +104,23 @@ export function flyCell(base: Setup, cell: TrialCell, firstDive: Lesson, ask: Tr
     }),
   );
   return { cell: cell.id, half: cell.half, seeds, fromSeed, rows, above };
+}
+
+/** Results of one cell and the same seeds, flown with other pilots or tasks, as one each. */
+export function joinedTrials(results: readonly TrialResult[]): TrialResult[] {
+  const joined = new Map<string, TrialResult>();
+  for (const result of results) {
+    const key = `${result.cell} ${result.fromSeed} ${result.seeds}`;
+    const before = joined.get(key);
+    if (!before) joined.set(key, result);
+    else
+      joined.set(key, {
+        ...before,
+        rows: [...before.rows, ...result.rows],
+        above: [...before.above, ...result.above],
+      });
+  }
+  return [...joined.values()];
 }
 
 /** Where the bottom lies for who would sit on it: within the band of the hold, as far as the task can begin above it. */

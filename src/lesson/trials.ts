@@ -51,6 +51,8 @@ const FOAM_M2 = { 'one-piece': 1.35, 'two-piece': 2.1 };
 /** Gauge pressure at the start: dives from the surface begin with a full cylinder, or nobody in a thick suit could sink. */
 const FILL_BAR: Readonly<Record<TrialTask, number>> = { hover: 120, ascent: 120, descent: 200, 'first-dive': 200 };
 const BOTTOM_M = 40;
+/** Time for a way: who waits for a while before he corrects must get there too, or the mark is of his luck. */
+const WAY_S = 360;
 
 /** The diver of a cell at the start of a task. @param base a setup with one open-circuit cylinder, a foam suit and a jacket */
 export function trialRig(base: Setup, { cut, thicknessMm, salinityPsu, moreLeadKg }: TrialCell, task: TrialTask): Rig {
@@ -65,8 +67,8 @@ export function trialRig(base: Setup, { cut, thicknessMm, salinityPsu, moreLeadK
   return withMoreLead(rig, neutralLeadKg(rig) + moreLeadKg - worn);
 }
 
-/** The lesson of a task with what chance makes of its start; the first dive, which has no chance in it, is handed in. */
-export function trialLesson(task: TrialTask, seed: number, firstDive: Lesson): Lesson {
+/** The lesson of a task with what chance makes of its start. The first dive has no chance in it and is a lesson of the program. */
+export function trialLesson(task: Exclude<TrialTask, 'first-dive'>, seed: number): Lesson {
   const chance = chanceOf(seed ^ 0x5bd1e995);
   switch (task) {
     case 'hover': {
@@ -84,18 +86,16 @@ export function trialLesson(task: TrialTask, seed: number, firstDive: Lesson): L
       return trial(
         task,
         under(18, Math.min(Math.max(0.3 * chance.normal(), -0.9), 0.9)),
-        [travel('ascent', 5, 240), hold('stop', 5, 120), fly('surface', { kind: 'float', forS: 3, withinS: 120 })],
+        [travel('ascent', 5, WAY_S), hold('stop', 5, 120), fly('surface', { kind: 'float', forS: 3, withinS: 120 })],
         [{ mark: 'ascent', travel: 'ascent', hold: 'stop', surface: 'surface', fastAscentIsThePoint: false }],
       );
     case 'descent':
       return trial(
         task,
         under(1.2, 0.5),
-        [travel('descent', 12, 180), hold('hover', 12, 60)],
+        [travel('descent', 12, WAY_S), hold('hover', 12, 60)],
         [{ mark: 'descent', travel: 'descent', hold: 'hover', fastAscentIsThePoint: false }],
       );
-    case 'first-dive':
-      return firstDive;
   }
 }
 

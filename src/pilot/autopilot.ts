@@ -1,11 +1,12 @@
 import { HEAD_CLEAR_M, HEAD_OUT_M, jacketM3, midBreathM3, type Rig } from '../diver/index.ts';
 import { restingControls, ventFor, type Controls, type DiveState } from '../dive/index.ts';
 import { waterAt } from '../water/index.ts';
+import type { Act } from './act.ts';
 import { aimOf } from './aims.ts';
 import { breathingOf } from './breathing.ts';
 import type { Chance } from './chance.ts';
 import { DECISIONS_PER_S, eyeOf, type Sight } from './eye.ts';
-import { handsOf, type Act } from './hands.ts';
+import { handsOf } from './hands.ts';
 import { heldBreathOf } from './held-breath.ts';
 import { divePosture } from './posture.ts';
 import { twistOf, type Twist } from './quirks.ts';

@@ -1,15 +1,6 @@
+import type { Act } from './act.ts';
 import { DECISIONS_PER_S } from './eye.ts';
 import type { BreathLaw, KickLaw, Law, PulseLaw, UntilStillLaw } from './traits.ts';
-
-/** What the hands, the lungs and the fins do: gas in (1) or out (−1), litres off mid-breath, thrust upward in newtons. */
-export interface Act {
-  readonly gas: -1 | 0 | 1;
-  readonly biasL: number;
-  readonly finsUpN: number;
-  readonly holdsLine?: boolean;
-  /** Pieces of lead let go, a bit each. */
-  readonly releaseMask?: number;
-}
 
 /**
  * From where a pilot thinks he should be: metres below it, m/s by which he sinks faster than it, and which way it travels (1

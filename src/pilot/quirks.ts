@@ -1,6 +1,6 @@
+import type { Act } from './act.ts';
 import type { Chance } from './chance.ts';
 import { DECISIONS_PER_S, type Sight } from './eye.ts';
-import type { Act } from './hands.ts';
 import type { Task } from './task.ts';
 
 /** What a pilot does beside, or instead of, the law of his hands. Numbers in seconds, m/s, newtons, metres. */

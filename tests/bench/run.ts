@@ -6,18 +6,29 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { firstMap, mapShare, leastOf, warmMaps } from './insight-map.ts';
 import { momentsAsked } from './insight-moment.ts';
+import { flownLessons } from './lessons.ts';
 import { SCENARIOS, driftingMinutes, heldMinutes } from './scenarios.ts';
 import { heapGrowth, startUps, timedRatio, type Measured } from './measure.ts';
 
 /** The rate against real time that is demanded, and the milliseconds that ten minutes may take in a fresh process. */
 const LEAST_TIMES_REAL = 40_000;
 const MOST_DIVE_MS = 150;
+/** The same rate of a lesson that a simulated diver flies and that is marked. */
+const LEAST_LESSON_TIMES_REAL = 5000;
 
 const [mode, key] = process.argv.slice(2);
 if (mode === '--scenario') print(timedRatio(SCENARIOS[key!]!()));
 else if (mode === '--rate')
   print(rate('ten minutes held in mid-water, recorded, times real time', heldMinutes, LEAST_TIMES_REAL));
 else if (mode === '--drift') print(rate('the same left to drift to the surface or the bottom', driftingMinutes));
+else if (mode === '--lessons')
+  print(
+    rate(
+      'a way up with a stop, flown by the steady pilot and marked, times real time',
+      flownLessons,
+      LEAST_LESSON_TIMES_REAL,
+    ),
+  );
 else if (mode === '--heap') print(heapGrowth());
 else if (mode === '--moments') print(momentsAsked());
 else if (mode === '--maps') print(warmMaps());
@@ -72,7 +83,7 @@ async function measureAll(): Promise<void> {
   };
   const rows: Measured[] = [];
   for (const name of Object.keys(SCENARIOS)) rows.push(...[child('--scenario', name)].flat());
-  for (const one of ['--rate', '--drift', '--heap', '--moments', '--maps', '--map-share'])
+  for (const one of ['--rate', '--drift', '--lessons', '--heap', '--moments', '--maps', '--map-share'])
     rows.push(...[child(one)].flat());
   rows.push(leastOf(Array.from({ length: 9 }, () => child('--first-map')).flat()));
   rows.push({

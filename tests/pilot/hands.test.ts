@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { handsOf, type Act, type Hands } from '../../src/pilot/hands.ts';
+import type { Act } from '../../src/pilot/act.ts';
+import { handsOf, type Hands } from '../../src/pilot/hands.ts';
 import type { BreathLaw } from '../../src/pilot/traits.ts';
 
 const law: BreathLaw = {

@@ -1,0 +1,26 @@
+import { acceptance } from '../lesson/index.ts';
+import type { Command } from './command.ts';
+import { DONE, FAILED, printJson } from './io.ts';
+import { TRIAL_FILES, TRIAL_OPTIONS, trialResults } from './trials.ts';
+
+/** What is demanded of marks, tried with every pilot in many kits. */
+export const accept: Command = {
+  name: 'accept',
+  does: 'whether marks tell skill from habit, luck and tricks: every pilot in many kits',
+  options: TRIAL_OPTIONS,
+  things: '[RESULT …]',
+  least: 0,
+  most: 100,
+  more: `Tasks: hover, ascent, descent, the first dive. Kits "tuning" are those on which pilots, marks and limits were settled.
+${TRIAL_FILES}
+Result: { met, demands: [{ demand, task, mark, value, cell, limit, met }], results: [{ cell, half, seeds, fromSeed, rows, above }] };
+value is the worst over the kits, in points of 100 or as a chance. Exit 0 where every demand is met. It tries the logic of
+marks on simulated divers; it says nothing about people.`,
+  run(asked, io) {
+    const results = trialResults(asked, io);
+    const demands = acceptance(results);
+    const met = demands.every((one) => one.met);
+    printJson(io, { met, demands, results });
+    return met ? DONE : FAILED;
+  },
+};
