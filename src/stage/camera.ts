@@ -2,8 +2,9 @@ import { DIVER_LENGTH_M, enlargementOf, pxPerSOf, type Frame } from './geometry.
 import type { Style } from './layout.ts';
 import type { StageView } from './view.ts';
 
-/** Air above the surface and ground below the bottom that may show, metres. */
+/** Air above the surface and ground below the bottom that may show, metres; an enlarged head needs more of it. */
 const AIR_M = 1.2;
+const HEAD_M = 0.74;
 const GROUND_M = 1;
 /** The camera covers 95 % of its way in three of these: a quarter second. */
 const EASING_S = 0.25 / 3;
@@ -27,12 +28,13 @@ export class Camera {
     const cut = !(Math.abs(passedS) < CUT_S);
     const still = cut || view.reducedMotion || passedS <= 0;
     const share = still ? 1 : 1 - Math.exp(-passedS / EASING_S);
-    const wantedPxPerM = freePx / Math.max(view.metresShown, 1);
+    const { airM, metresM } = wantedOf(view, freePx, style.leastDiverPx);
+    const wantedPxPerM = freePx / metresM;
     this.#pxPerM = toward(this.#pxPerM, wantedPxPerM, share, 2e-3 * wantedPxPerM);
     const shownM = freePx / this.#pxPerM;
     const from = cut ? view.depthM - shownM / 2 : this.#topM;
     const enlarged = enlargementOf(this.#pxPerM, style.leastDiverPx);
-    const wantedM = Math.max(topFor(view, from, shownM), this.#uncovered(view, heightPx, enlarged));
+    const wantedM = Math.max(topFor(view, from, shownM, airM), this.#uncovered(view, heightPx, enlarged));
     this.#topM = toward(this.#topM, wantedM, share, 1e-4);
     this.#nowS = view.nowS;
     return {
@@ -55,6 +57,25 @@ export class Camera {
   }
 }
 
+/**
+ * Air that may show, and metres of picture in all. Who wants the whole column has all of it, whatever the air takes; that makes him
+ * smaller and perhaps more enlarged, so it is asked until it holds.
+ */
+function wantedOf(
+  { metresShown, rig }: StageView,
+  freePx: number,
+  leastDiverPx: number,
+): { airM: number; metresM: number } {
+  const leastM = Math.max(metresShown, 1);
+  const whole = metresShown >= rig.bottomM + AIR_M + GROUND_M;
+  let [airM, metresM] = [AIR_M, leastM];
+  for (let i = 0; i < 4; i++) {
+    airM = Math.max(airM, HEAD_M * enlargementOf(freePx / metresM, leastDiverPx));
+    if (whole) metresM = leastM + airM - AIR_M;
+  }
+  return { airM, metresM };
+}
+
 /** Least share of the picture between its edge and the nearer one of two divers. */
 const EDGE_SHARE = 0.1;
 
@@ -62,7 +83,7 @@ const EDGE_SHARE = 0.1;
  * Top of the picture nearest to `from` that keeps the diver in the middle third, two divers as near to it as both fit, and little
  * beside the water in sight. Who does not fit is left out of the picture: the first diver never.
  */
-function topFor({ depthM, second, rig }: StageView, from: number, shownM: number): number {
+function topFor({ depthM, second, rig }: StageView, from: number, shownM: number, airM: number): number {
   const both = second ? [depthM, second.depthM] : [depthM];
   const fit = Math.min(1 / 3, (1 - (Math.max(...both) - Math.min(...both)) / shownM) / 2);
   const [share, kept] = fit < EDGE_SHARE ? [1 / 3, [depthM]] : [fit, both];
@@ -70,7 +91,7 @@ function topFor({ depthM, second, rig }: StageView, from: number, shownM: number
     Math.max(from, Math.max(...kept) - shownM * (1 - share)),
     Math.min(...kept) - shownM * share,
   );
-  return Math.max(Math.min(followed, rig.bottomM + GROUND_M - shownM), -AIR_M);
+  return Math.max(Math.min(followed, rig.bottomM + GROUND_M - shownM), -airM);
 }
 
 function toward(from: number, to: number, share: number, near: number): number {

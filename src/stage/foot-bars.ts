@@ -1,7 +1,7 @@
 import { Container, Graphics, type Text } from 'pixi.js';
 import { KGF_N, NEUTRAL_KGF } from './arrow.ts';
 import { barsRoom, gathered, ledgerPxPerKgf, scaleL, sumKgf } from './bars-scale.ts';
-import { barPx, type Style } from './layout.ts';
+import { LOW_PX, barPx, type Style } from './layout.ts';
 import type { PullBar, StageOverlay, StageView, StoreBar } from './view.ts';
 import { labelOf, put, type LabelOptions } from './words.ts';
 
@@ -58,7 +58,8 @@ export class FootBars {
         .rect(x, top, here, high)
         .fill(tokens.gas)
         .stroke({ width: 1.6 * unit, color: tokens.ink });
-      dashedBox(this.#bars, x, top, above, high, 5 * unit);
+      // Beyond what is there: dashes over the bar itself would make its edge look broken.
+      if (above > here + 2 * unit) dashedBox(this.#bars, x + here, top, above - here, high, 5 * unit);
       this.#bars.stroke({ width: 1.6 * unit, color: tokens.ink });
       this.#word(words, 8 * unit, top + high / 2, { bold: true });
       if (projector) return;
@@ -121,13 +122,14 @@ export class FootBars {
   }
 
   #rowAt(i: number): readonly [top: number, high: number] {
-    const { textPx } = this.#style;
-    const row = barPx(textPx);
+    const { textPx, heightPx } = this.#style;
+    const row = barPx(textPx, heightPx);
     return [textPx * 0.5 + i * row, row * THICK];
   }
 
   #legend(words: string): void {
-    const { textPx, bars, tokens } = this.#style;
+    const { textPx, bars, tokens, heightPx } = this.#style;
+    if (heightPx < LOW_PX) return;
     const [top] = this.#rowAt(bars);
     this.#word(words, barsRoom(this.#style).x, top + textPx * 0.55, { colour: tokens.secondary, size: 0.9 });
   }

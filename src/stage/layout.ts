@@ -62,7 +62,11 @@ export function styleOf(
     nowX,
     mapped,
     freePx: mapped ? Math.round(nowX + (waterPx - nowX) * 0.25) : waterPx,
-    footPx: mapped ? Math.ceil(textPx * 3.9 + 9 * unit) : bars > 0 ? Math.ceil(bars * barPx(textPx) + textPx * 2) : 0,
+    footPx: mapped
+      ? Math.ceil(textPx * 3.9 + 9 * unit)
+      : bars > 0
+        ? Math.ceil(bars * barPx(textPx, heightPx) + textPx * (heightPx < LOW_PX ? 0.9 : 2))
+        : 0,
     bars,
     unit,
     textPx,
@@ -73,7 +77,10 @@ export function styleOf(
   };
 }
 
+/** Lower than this bars stand closer, and say no more than their names. */
+export const LOW_PX = 300;
+
 /** Height that a bar at the foot takes with the gap to the next, pixels. */
-export function barPx(textPx: number): number {
-  return Math.ceil(textPx * 1.9);
+export function barPx(textPx: number, heightPx: number): number {
+  return Math.ceil(textPx * (heightPx < LOW_PX ? 1.5 : 1.9));
 }

@@ -12,6 +12,14 @@ export interface Area {
   readonly bottomsM: readonly number[];
 }
 
+/**
+ * What tells areas apart that bear words: means and danger; on a narrow page the means alone, which the texture tells too, since there
+ * words for each would stand on one another.
+ */
+export function kindOf({ means, way }: Area, narrow: boolean): string {
+  return narrow ? means : `${means} ${way}`;
+}
+
 interface Growing {
   readonly means: AreaMeans;
   readonly way: MapBand['way'];

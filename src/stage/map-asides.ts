@@ -1,6 +1,6 @@
 import { Container, Graphics } from 'pixi.js';
 import type { Style } from './layout.ts';
-import type { Area, AreaMeans } from './map-areas.ts';
+import { kindOf, type Area, type AreaMeans } from './map-areas.ts';
 import { asidePlace, type Aside } from './map-aside-place.ts';
 import type { Seen, Shape } from './map-shape.ts';
 import { Plate } from './plate.ts';
@@ -49,14 +49,14 @@ export class MapAsides {
   ): void {
     const shapes = all.map(({ shape }) => shape);
     const [free, said] = [taken.length, new Set<string>()];
-    const kinds = [...new Set(alone.map(({ area }) => kindOf(area)))].sort().join();
+    const kinds = [...new Set(alone.map(({ area }) => this.#kindOf(area)))].sort().join();
     // Where one finds no place because of another, it chooses before that one: an order is looked for once for the same kinds.
     for (let left = kinds === this.#tried ? 1 : ORDERS; left > 0; left--) {
       said.clear();
       taken.length = free;
       let failed = '';
       for (const { area, shape } of [...alone].sort((a, b) => this.#rankOf(b) - this.#rankOf(a))) {
-        const kind = kindOf(area);
+        const kind = this.#kindOf(area);
         if (said.has(kind)) continue;
         const slot = this.#slot(kind);
         const size = slot.plate.say(words[area.means]);
@@ -81,9 +81,13 @@ export class MapAsides {
     }
   }
 
+  #kindOf(area: Area): string {
+    return kindOf(area, this.#style.narrow);
+  }
+
   /** The largest of a kind speaks for the others of its kind. */
   #rankOf({ area, shape }: Placed): number {
-    return extentOf(shape) + (this.#first.get(kindOf(area)) ?? 0) * 1e9;
+    return extentOf(shape) + (this.#first.get(this.#kindOf(area)) ?? 0) * 1e9;
   }
 
   #slot(kind: string): Slot {
@@ -114,10 +118,6 @@ export class MapAsides {
       .circle(...from, 2.6 * unit)
       .fill(tokens.ink);
   }
-}
-
-function kindOf({ means, way }: Area): string {
-  return `${means} ${way}`;
 }
 
 /** How much there is of a shape, square pixels, roughly. */

@@ -1,6 +1,6 @@
 import { Container } from 'pixi.js';
 import type { Style } from './layout.ts';
-import type { Area, AreaMeans } from './map-areas.ts';
+import { kindOf, type Area, type AreaMeans } from './map-areas.ts';
 import { MapAsides } from './map-asides.ts';
 import { roomFor, type Seen, type Shape } from './map-shape.ts';
 import { Plate } from './plate.ts';
@@ -54,8 +54,10 @@ export class MapWords {
     const boxes = [...taken, ...seen.dots];
     const without: Named[] = [];
     const said = new Set<string>();
+    const { narrow } = this.#style;
     for (const named of this.#named) {
-      const says = words[named.area.means];
+      const kind = kindOf(named.area, narrow);
+      const says = narrow && said.has(kind) ? '' : words[named.area.means];
       const [width, height] = named.plate.say(says);
       const fit = (turned: boolean, keep: boolean) =>
         this.#place(named, turned ? [height, width] : [width, height], seen, keep);
@@ -72,11 +74,11 @@ export class MapWords {
       named.plate.show(box, named.turned);
       if (box) {
         boxes.push(box);
-        said.add(keyOf(named.area));
+        said.add(kind);
       } else if (says !== '') without.push(named);
     }
     // A second sliver of the same kind needs no words of its own.
-    const alone = without.filter(({ area }) => !said.has(keyOf(area)));
+    const alone = without.filter(({ area }) => !said.has(kindOf(area, narrow)));
     this.#asides.place(alone, words, this.#named, seen, boxes);
   }
 
@@ -115,10 +117,6 @@ export class MapWords {
     this.root.addChild(plate.root);
     return plate;
   }
-}
-
-function keyOf({ means, way }: Area): string {
-  return `${means} ${way}`;
 }
 
 /** The largest stretch off the hair and the dots in which a box fits at x, within an area and in sight. */

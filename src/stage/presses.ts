@@ -117,16 +117,16 @@ export class Presses {
     const thick = linePx / 2 + 1.5 * unit;
     const gap =
       (steps === 0 ? lean + (linePx / 2) * Math.hypot(1, Math.min(slope, 3)) + 1.5 * unit : thick) * press.way;
+    // One way off the line for the whole press, square to the line from its beginning to its end: the outline keeps the line's form.
+    const fall = steps === 0 ? 0 : (depthAt(toTick) - depthAt(press.fromTick)) / width;
+    const away = { x: fall / Math.hypot(1, fall), y: -1 / Math.hypot(1, fall) };
     const foot: number[] = [];
     const head: number[] = [];
     for (let i = 0; i <= Math.max(1, steps); i++) {
       const x = -least + ((width + 2 * least) * i) / Math.max(1, steps);
-      const tick = press.fromTick + (toTick - press.fromTick) * (steps === 0 ? 0.5 : i / steps);
-      const fall = steps === 0 ? 0 : (depthAt(tick + 12) - depthAt(tick - 12)) / (0.2 * frame.pxPerS);
-      const away = { x: fall / Math.hypot(1, fall), y: -1 / Math.hypot(1, fall) };
-      const at = { x, y: depthAt(tick) };
-      foot.push(at.x + away.x * gap, at.y + away.y * gap);
-      head.unshift(at.x + away.x * (gap + height), at.y + away.y * (gap + height));
+      const y = depthAt(press.fromTick + (toTick - press.fromTick) * (steps === 0 ? 0.5 : i / steps));
+      foot.push(x + away.x * gap, y + away.y * gap);
+      head.unshift(x + away.x * (gap + height), y + away.y * (gap + height));
     }
     const outline = [...foot, ...head];
     g.clear()

@@ -11,7 +11,7 @@ import {
   yToDepth,
 } from '../../src/stage/geometry.ts';
 import { styleOf } from '../../src/stage/layout.ts';
-import { viewOf } from './views.ts';
+import { rig, viewOf } from './views.ts';
 
 const sizes = [
   [1095, 488, false],
@@ -107,4 +107,20 @@ test('enlargementOf() leaves the diver true to size where he is long enough, and
   }
   // Where the whole column is shown he may not cover his line, and is still seen.
   expect(enlargementOf(10, 110) * 2.2 * 10).toBeGreaterThanOrEqual(60);
+});
+
+test('Camera shows the whole head of a diver afloat, however much he is enlarged, and the whole column where it is asked for', () => {
+  for (const [width, height, projector] of [
+    [1095, 488, false],
+    [1480, 930, true],
+    [360, 368, false],
+    [448, 150, false],
+  ] as const)
+    for (const metresShown of [5.5, 20, rig.bottomM + 2.2]) {
+      const style = styleOf(width, height, 1, 'light', projector);
+      const view = viewOf({ depthM: 0.4, metresShown });
+      const frame = new Camera().frame({ ...view, state: { ...view.state, pitchCos: 0, pitchSin: 1 } }, style);
+      expect(depthToY(frame, 0.4) - 0.64 * frame.pxPerM * frame.enlarged).toBeGreaterThan(0);
+      if (metresShown > rig.bottomM) expect(depthToY(frame, rig.bottomM)).toBeLessThan(height);
+    }
 });

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { MapBand } from '../../src/insight/index.ts';
-import { areasOf, type Area } from '../../src/stage/map-areas.ts';
+import { areasOf, kindOf, type Area } from '../../src/stage/map-areas.ts';
 import { edgeAt, levelsOf, roomFor, uprightOf, type Shape } from '../../src/stage/map-shape.ts';
 import { madeUpMap } from './insight-views.ts';
 
@@ -119,4 +119,11 @@ test('roomFor() is inside the shape over the whole width, and undefined where a 
   expect(roomFor(wedge, 4, 14, 4)).toEqual([5, 10]);
   expect(roomFor(wedge, 4, 14, 5.1)).toBeUndefined();
   expect(roomFor(wedge, 16, 20, 4)).toEqual([2, 16]);
+});
+
+test('kindOf() tells dangers apart where there is room for words of both, and means alone on a narrow page', () => {
+  const area = (means: 'breath' | 'fins', way: 1 | -1) => ({ means, way, across: [], topsM: [], bottomsM: [] });
+  expect(kindOf(area('breath', 1), false)).not.toBe(kindOf(area('breath', -1), false));
+  expect(kindOf(area('breath', 1), true)).toBe(kindOf(area('breath', -1), true));
+  expect(kindOf(area('breath', 1), true)).not.toBe(kindOf(area('fins', 1), true));
 });
