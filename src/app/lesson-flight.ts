@@ -10,7 +10,9 @@ import {
   lessonSetup,
   lessonStart,
   meddled,
+  predictionDemand,
   predictionOutcomes,
+  withPredictions,
   viewLesson,
   watchedDive,
   type Answer,
@@ -109,12 +111,14 @@ export class LessonFlight {
   debrief(): Debrief {
     const { rig, dive } = this.flight;
     const flown = { rig, recording: dive.recording, changes: dive.changes };
-    const result = judgeLesson(this.lesson, this.#run, flown);
+    const judged = judgeLesson(this.lesson, this.#run, flown);
+    const predictions = predictionOutcomes(this.lesson, rig, this.#run);
+    const result = withPredictions(judged, predictionDemand(this.lesson, predictions));
     return {
       lesson: this.lesson,
       result,
       moments: momentsOf(result),
-      predictions: predictionOutcomes(this.lesson, rig, this.#run),
+      predictions,
       question: debriefQuestion(this.lesson),
     };
   }

@@ -2,7 +2,8 @@ import type { Rig, Setup } from '../diver/index.ts';
 import { floatingDepthM, type Start } from '../dive/index.ts';
 import { chanceOf, type Chance } from '../pilot/index.ts';
 import { neutralJacketM3 } from './carrying.ts';
-import type { Lesson, LessonStart, StartUnder } from './lesson.ts';
+import type { Lesson } from './lesson.ts';
+import type { LessonStart, StartUnder } from './start.ts';
 
 /** A ready setup with what the lesson changes in it. More lead goes on the last piece, which is never let go in our setups. */
 export function lessonSetup(lesson: Lesson, ready: Setup): Setup {

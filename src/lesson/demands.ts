@@ -1,5 +1,5 @@
 import type { Lesson } from './lesson.ts';
-import type { PredictionOutcome, StepDemand } from './mark.ts';
+import type { LessonResult, PredictionOutcome, StepDemand } from './mark.ts';
 import { ROWS_PER_S } from './rows.ts';
 import type { LessonRun } from './run.ts';
 import { flySteps } from './steps.ts';
@@ -30,4 +30,11 @@ export function predictionDemand(lesson: Lesson, outcomes: readonly PredictionOu
   const right = answered.filter((one) => one.right).length;
   const says = `${plain(rightAtLeast)} predictions right, came to ${right} of ${answered.length}`;
   return { id: 'predictions', title: 'Predictions', says, met: right >= rightAtLeast, atS: null };
+}
+
+/** A result with what was asked of predictions: who passed without it does not with it unmet. */
+export function withPredictions(result: LessonResult, demand: StepDemand | null): LessonResult {
+  if (!demand) return result;
+  const verdict = result.verdict === 'pass' && !demand.met ? 'fail' : result.verdict;
+  return { ...result, verdict, demands: [...result.demands, demand] };
 }

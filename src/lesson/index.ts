@@ -42,7 +42,7 @@ export type {
 } from './run.ts';
 export type { Option, PredictStep } from './predict.ts';
 export type { Topic } from './topics.ts';
-export { predictionDemand } from './demands.ts';
+export { predictionDemand, withPredictions } from './demands.ts';
 export { asExpected, flights, type Flights } from './prove.ts';
 export { predictionOutcomes } from './outcomes.ts';
 export { advanceLesson, answerPrompt, beginLesson, promptOf, retried } from './runner.ts';

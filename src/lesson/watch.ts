@@ -1,5 +1,5 @@
 import type { PilotName } from '../pilot/index.ts';
-import type { LessonStart } from './lesson.ts';
+import type { LessonStart } from './start.ts';
 
 /** One change of what a script does, held until changed; what is left out stays. */
 export interface ScriptChange {
