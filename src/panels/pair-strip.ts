@@ -78,8 +78,8 @@ export class PairStrip extends Panel {
         </tr>
       </thead>
       <tbody>
-        ${row(html`${LINES[0]} 1<span class="who">, flown</span>`, 'one')}
-        ${row(html`${LINES[1]} 2<span class="who">, ${words}</span>`, 'two')}
+        ${row(html`${LINES[0]} 1<span class="who"> (flown)</span>`, 'one')}
+        ${row(html`${LINES[1]} 2<span class="who"> (${words})</span>`, 'two')}
         ${row('2 beside 1', 'beside')}
       </tbody>
     </table>`;

@@ -28,14 +28,14 @@ export function pairRows([one, two]: readonly [PairSide, PairSide], units: Units
   ];
 }
 
-/** The difference as one sentence: "2, with 2 kg more lead: 5.9 m deeper, …". */
+/** The difference as one sentence: "Diver 2 (2 kg more lead): 5.9 m deeper, …". */
 export function pairSentence(sides: readonly [PairSide, PairSide], words: string, units: Units): string {
   const [depth, speed, presses, gas] = pairRows(sides, units);
   const said = [depth!.beside === SAME ? 'as deep' : depth!.beside];
   said.push(speed!.beside === SAME ? 'as fast' : speed!.beside);
   said.push(presses!.beside === SAME ? 'the same presses' : `presses ${presses!.beside}`);
   if (gas!.beside !== SAME) said.push(`${gas!.beside} gas`);
-  return `2, ${words}: ${said.join(', ')}`;
+  return `Diver 2 (${words}): ${said.join(', ')}`;
 }
 
 /** How far apart two depths are: "5.9 m deeper", judged by what is shown of each. */

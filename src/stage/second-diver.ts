@@ -64,7 +64,7 @@ export class SecondDiver {
     if (seen) taken.boxes.push(figureBox(second.state, second.depthM, frame));
     this.#drawBracket(view.depthM, second.depthM, frame, taken);
     const apartM = Math.abs(second.depthM - view.depthM);
-    if (seen) this.#say(this.#name, this.#style.narrow ? '2' : `2: ${second.words}`, y, frame, taken);
+    if (seen) this.#say(this.#name, this.#style.narrow ? '2' : `2 (${second.words})`, y, frame, taken);
     else this.#sayEdge(`2 is ${apartM.toFixed(1)} m ${y < 0 ? 'above' : 'below'}`, y < 0, frame, taken);
     this.#say(this.#first, '1', depthToY(frame, view.depthM), frame, taken);
   }

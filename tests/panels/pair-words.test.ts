@@ -45,13 +45,13 @@ describe('pairRows()', () => {
 describe('pairSentence()', () => {
   test('names the difference and says what came of it', () => {
     expect(pairSentence([one, two], '2 kg more lead', 'metric')).toBe(
-      '2, 2 kg more lead: 1.4 m deeper, 6 m/min more down, the same presses, 11 L more gas',
+      'Diver 2 (2 kg more lead): 1.4 m deeper, 6 m/min more down, the same presses, 11 L more gas',
     );
   });
 
   test('says so where nothing differs', () => {
     expect(pairSentence([one, one], '2 kg more lead', 'metric')).toBe(
-      '2, 2 kg more lead: as deep, as fast, the same presses',
+      'Diver 2 (2 kg more lead): as deep, as fast, the same presses',
     );
   });
 });
