@@ -213,8 +213,8 @@ export class Time {
   /** Height of the water's foot that the strip covers; the page is told how high the strip is. */
   #coveredPx(): number {
     const { root, view } = this.#program.shell;
-    const strip = view.time && root.querySelector('time-strip .strip')?.getBoundingClientRect();
-    if (!strip) return 0;
+    const strip = view.time ? root.querySelector('time-strip .strip')?.getBoundingClientRect() : null;
+    if (!strip?.height) return 0;
     if (strip.height !== this.#stripPx) root.style.setProperty('--strip', `${(this.#stripPx = strip.height)}px`);
     return Math.max(0, root.querySelector('#stage')!.getBoundingClientRect().bottom - strip.top);
   }

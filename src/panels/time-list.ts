@@ -11,7 +11,10 @@ export function timeList({ lines, ghost, marks }: TimeView, ask: (what: TimeAsk)
       ${words}
     </button>`;
   return html`<div class="list">
-    <h2>Lines</h2>
+    <header>
+      <h2>Lines</h2>
+      ${tool('close', { do: 'list' }, 'close the lines')}
+    </header>
     ${
       lines.length === 0
         ? html`<p>Go back, take over from there: the line that was flown stays beside the new one, up to four of them.</p>`

@@ -84,11 +84,14 @@ export class TimeStrip extends Panel {
       <line class="now" x1=${x(atS)} x2=${x(atS)} y1="4" y2="44"></line>
       ${lines.map(
         ({ letter, knotS }) => svg`<circle class="knot" cx=${x(knotS)} cy="10" r="8"></circle>
-          <text class="letter" x=${x(knotS)} y="14.5">${letter}</text>`,
+          <text class="letter" x=${x(knotS)} y="10">${letter}</text>`,
       )}
       ${marks.map(
-        ({ number, atS: s }) => svg`<svg x=${x(s)} y="30"><rect class="mark" x="-8" width="16" height="16"></rect></svg>
-          <text x=${x(s)} y="42.5">${number}</text>`,
+        ({
+          number,
+          atS: s,
+        }) => svg`<svg x=${x(s)} y="38"><rect class="mark" x="-8" y="-8" width="16" height="16"></rect></svg>
+          <text x=${x(s)} y="38">${number}</text>`,
       )}
 `;
   }

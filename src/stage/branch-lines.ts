@@ -49,7 +49,9 @@ export class BranchLines {
     // Bookmarks and knots stand where they must; names where that leaves room.
     this.#marks.draw(view, frame, taken);
     branches.forEach((branch, i) => this.#knot(this.#drawn[i]!, branch, frame, taken));
-    branches.forEach((branch, i) => this.#name(this.#drawn[i]!, branch, frame, taken));
+    branches.forEach((branch, i) =>
+      this.#name(this.#drawn[i]!, branch, depthToY(frame, view.rig.bottomM), frame, taken),
+    );
     for (let i = branches.length; i < this.#drawn.length; i++) {
       const { line, knot, letter, words } = this.#drawn[i]!;
       line.visible = knot.visible = letter.visible = words.visible = false;
@@ -113,7 +115,7 @@ export class BranchLines {
   }
 
   /** The name stands where the line ends, or where it was last in sight. */
-  #name({ words, line }: Drawn, branch: BranchLine, frame: Frame, taken: Taken): void {
+  #name({ words, line }: Drawn, branch: BranchLine, groundY: number, frame: Frame, taken: Taken): void {
     words.text = this.#style.narrow && !branch.dashed ? branch.letter : branch.words;
     const row = line.visible ? lastSeen(branch, frame) : undefined;
     words.visible = row !== undefined;
@@ -121,9 +123,12 @@ export class BranchLines {
     const x = secondsToX(frame, branch.recording.startTick / TICKS_PER_S + row * ROW_S);
     const y = depthToY(frame, branch.recording.at(row, 'depthM'));
     const gap = 8 * this.#style.unit;
-    // Words far from their line would be taken for another's.
-    const places = placesNear(x, y, words.width, this.#style.textPx * 1.25, taken.within, gap);
-    const box = taken.first(places.filter(({ left, right }) => left < x + FAR * gap && right > x - FAR * gap));
+    // Words far from their line would be taken for another's, words to its left would stand on it.
+    const places = placesNear(x, y, words.width, this.#style.textPx * 1.25, taken.within, gap).filter(
+      ({ left, right, top, bottom }, i) =>
+        i !== 1 && left < x + FAR * gap && right > x - FAR * gap && (bottom < groundY || top > groundY),
+    );
+    const box = taken.first(places);
     words.visible = box !== undefined;
     if (!box) return;
     put(words, box.left, (box.top + box.bottom) / 2);

@@ -72,7 +72,9 @@ export function drawOtherWords(
   const end = sheet.place(recording.startTick / TICKS_PER_S + (recording.rows - 1) * ROW_S, recording);
   const wide = c.measureText(words).width;
   const x = Math.max(4, Math.min(end.x + 6, widthPx - SCALE_PX - wide - 4));
-  const y = end.y + TEXT_PX * (x < end.x ? 1.1 : 0);
+  // Where it would stand on its line it stands above, near the surface below.
+  const inRow = end.y % (sheet.heightPx / sheet.rows);
+  const y = x > end.x ? end.y : end.y + TEXT_PX * (inRow > 3 * TEXT_PX ? -1.1 : 1.1);
   c.textAlign = 'left';
   c.textBaseline = 'middle';
   c.lineWidth = 4;
