@@ -50,7 +50,9 @@ function isLesson(value: unknown): boolean {
 }
 
 const LESSON_KEYS = new Set(
-  'id title minutes phase beliefs objective caution setup start steps marks waterAdds'.split(' '),
+  'id title minutes phase paths opens beliefs objective caution values setup start gauges steps marks rightAtLeast proof waterAdds'.split(
+    ' ',
+  ),
 );
 const SETUP_KEYS = new Set(
   'name note water diver suit jacket cylinders lead other apparatus loop hydrodynamics'.split(' '),

@@ -1,5 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
+import { readYaml } from '../../src/diver/file.ts';
+import { LESSONS } from '../../src/lesson/index.ts';
+import { PILOT_NAMES } from '../../src/pilot/index.ts';
 import { ran, resultOf, useFolder, type PrintedFlight } from './fixture.ts';
 
 const file = useFolder();
@@ -86,4 +89,65 @@ describe('lesson', () => {
 
 test('check finds nothing wrong in our own lessons', () => {
   expect(resultOf('check', file('first.yaml', FIRST_DIVE))).toEqual({ problems: [] });
+});
+
+describe('lesson tables and help for authors', () => {
+  test('--all of one lesson prints who was to pass and who to fail, and exits 1 where one comes otherwise', () => {
+    const { code, out } = ran('lesson', 'one-breath', '--all', '--seeds', 2);
+    expect(code).toBe(0);
+    expect(out).toMatch(/one-breath +script 1 +1\/1 +pass/);
+    expect(out).toMatch(/one-breath +idler +0\/2 +fail \(stop\) +stop/);
+    const lying = readFileSync(new URL('../../lessons/one-breath.yaml', import.meta.url), 'utf8').replace(
+      '{ pilot: idler, comes: fail, fault: stop }',
+      '{ pilot: idler, comes: pass }',
+    );
+    const wrong = ran('lesson', file('lying.yaml', lying), '--all', '--seeds', 1);
+    expect(wrong.code).toBe(1);
+    expect(wrong.out).toMatch(/idler +0\/1 +pass: NOT SO/);
+  });
+
+  test('--all-pilots prints a line for every pilot', () => {
+    const { code, out } = ran('lesson', 'one-breath', '--all-pilots', '--seeds', 1);
+    expect(code).toBe(0);
+    for (const pilot of PILOT_NAMES) expect(out).toContain(` ${pilot} `);
+  });
+
+  test('--template prints a lesson that check finds nothing wrong with and steady passes', () => {
+    const { out } = ran('lesson', '--template');
+    const path = file('template.yaml', out);
+    expect(resultOf('check', path)).toEqual({ problems: [] });
+    expect(ran('lesson', path, '--pilot', 'steady').code).toBe(0);
+    expect(ran('lesson', path, '--all', '--seeds', 2).code).toBe(0);
+  });
+
+  test('--schema prints a JSON Schema that knows every key of our lessons and refuses strange ones', () => {
+    interface Node {
+      readonly properties?: Readonly<Record<string, Node>>;
+      readonly items?: Node;
+      readonly anyOf?: readonly Node[];
+      readonly oneOf?: readonly Node[];
+      readonly additionalProperties?: boolean;
+      readonly required?: readonly string[];
+    }
+    const schema = resultOf<Node>('lesson', '--schema');
+    expect(schema.required).toEqual(expect.arrayContaining(['format', 'id', 'setup', 'start', 'steps', 'marks']));
+    /** Whether a value has only keys that one of the shapes knows, all the way down. */
+    const knows = (node: Node, value: unknown): boolean => {
+      const shapes = node.anyOf ?? node.oneOf;
+      if (shapes) return shapes.some((shape) => knows(shape, value));
+      if (Array.isArray(value)) return value.every((entry) => node.items !== undefined && knows(node.items, entry));
+      if (typeof value !== 'object' || value === null) return node.properties === undefined;
+      const { properties } = node;
+      if (!properties || node.additionalProperties !== false) return false;
+      return Object.entries(value).every(
+        ([key, inner]) => properties[key] !== undefined && knows(properties[key], inner),
+      );
+    };
+    for (const { id } of LESSONS) {
+      const yaml = readYaml(readFileSync(new URL(`../../lessons/${id}.yaml`, import.meta.url), 'utf8'));
+      if (!('value' in yaml)) throw new Error(id);
+      expect(knows(schema, yaml.value), id).toBe(true);
+      expect(knows(schema, { ...(yaml.value as object), strange: 1 }), id).toBe(false);
+    }
+  });
 });
