@@ -32,6 +32,9 @@ test('contrastOf() gives the published extremes', () => {
 test('eventWords() names what the picture cannot show by itself', () => {
   expect(eventWords({ tick: 0, kind: 'lead-released', massKg: 1.7300000001 })).toBe('1.73 kg let go');
   expect(eventWords({ tick: 0, kind: 'head-out' })).toBeUndefined();
+  expect(eventWords({ tick: 0, kind: 'nudged-up' })).toBe('nudge upwards');
+  expect(eventWords({ tick: 0, kind: 'down-current' })).toBe('down-current');
+  expect(eventWords({ tick: 0, kind: 'gas-lost', massKg: 2.1 })).toBe('gas low');
 });
 
 test('placesNear() offers places of the size asked for, and isFree() refuses what crosses a line or a box', () => {
