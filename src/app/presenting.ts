@@ -192,7 +192,11 @@ export class Presenting {
     this.#shell.show({ projector: true });
     this.#entered(showing);
     this.#tally.asked(showing.prompt);
-    if (left) this.#tally.counts = left.counts;
+    if (left) {
+      this.#tally.counts = left.counts;
+      // A run goes on when somebody lets it, not under the eyes of who has just come back.
+      this.#shell.show({ frozen: true });
+    }
     this.#tell();
   }
 
