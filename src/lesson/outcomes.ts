@@ -42,7 +42,7 @@ function inWords(step: PredictStep, value: Truth): string {
   if (step.shape === 'number' || step.shape === 'place') return `${Number(value).toFixed(1)} ${step.unit}`;
   if (step.shape === 'curve')
     return (value as readonly number[])
-      .map((one, i) => `${one.toFixed(1)} ${step.unit} at ${step.along[i]} ${step.alongUnit}`)
+      .map((one, i) => `${one.toFixed(step.step < 0.1 ? 2 : 1)} ${step.unit} at ${step.along[i]} ${step.alongUnit}`)
       .join(', ');
   const options = step.shape === 'choice' ? step.options : step.items;
   const ids = typeof value === 'object' ? value.map(String) : [String(value)];

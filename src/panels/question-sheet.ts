@@ -86,7 +86,7 @@ export class QuestionSheet extends Panel {
   }
 
   #number(scale: PromptScale, value: number, label: string, choose: (value: number) => void) {
-    const digits = Number.isInteger(scale.step) ? 0 : 1;
+    const digits = Number.isInteger(scale.step) ? 0 : scale.step < 0.1 ? 2 : 1;
     const move = (by: number) => choose(Math.min(Math.max(value + by * scale.step, scale.least), scale.most));
     return html`<div class="number" role="group" aria-label=${label}>
       <button type="button" class="tool" aria-label="less" @click=${() => move(-1)}>−</button>

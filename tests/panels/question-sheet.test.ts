@@ -57,6 +57,42 @@ describe('question-sheet', () => {
     expect(heard).toEqual([{ kind: 'answer', answer: ['b', 'a'] }]);
   });
 
+  test('draws a curve as one value for each place along it', async () => {
+    const scale = { unit: 'L', least: 0, most: 1, step: 0.05 };
+    const { sheet, heard, press } = await asked({
+      kind: 'curve',
+      id: 'q',
+      question: 'How much?',
+      along: [5, 10],
+      alongUnit: 'm',
+      ...scale,
+    });
+    await press('more');
+    expect([...sheet.querySelectorAll('output')].map((output) => output.textContent)).toEqual(['0.55 L', '0.50 L']);
+    expect(sheet.querySelectorAll('[role=group]')[1]!.getAttribute('aria-label')).toBe('at 10 m');
+    await press('lock it');
+    expect(heard).toEqual([{ kind: 'answer', answer: [0.55, 0.5] }]);
+  });
+
+  test('shows what a dive came to at its freezes, and goes on', async () => {
+    const frame = { atS: 15, words: 'The first press.', depthM: 11.08, speedMpmin: 26.6, jacketL: 1.4, netKg: -6.3 };
+    const still = { atS: 20, words: 'Still.', depthM: 8, speedMpmin: -0.2, jacketL: 3, netKg: 0.05 };
+    const { sheet, heard, press } = await asked({
+      kind: 'watch',
+      id: 'q',
+      title: 'Late',
+      text: 'See.',
+      frames: [frame, still],
+    });
+    const lines = [...sheet.querySelectorAll('li')].map((item) => item.textContent);
+    expect(lines).toEqual([
+      '15 s: 11.1 m, sinking 27 m/min, 6.3 kg heavy. The first press.',
+      '20 s: 8.0 m, still, neutral. Still.',
+    ]);
+    await press('go on');
+    expect(heard).toEqual([{ kind: 'answer', answer: null }]);
+  });
+
   test('forgets the choice when another question comes', async () => {
     const { sheet, press } = await asked({ kind: 'choice', id: 'q', question: 'Which way?', options });
     await press('down');
