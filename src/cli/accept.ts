@@ -1,4 +1,4 @@
-import { acceptance } from '../lesson/index.ts';
+import { acceptance, markRanges } from '../lesson/index.ts';
 import type { Command } from './command.ts';
 import { DONE, FAILED, printJson } from './io.ts';
 import { TRIAL_FILES, TRIAL_OPTIONS, trialResults } from './trials.ts';
@@ -13,14 +13,16 @@ export const accept: Command = {
   most: 100,
   more: `Tasks: hover, ascent, descent, the first dive. Kits "tuning" are those on which pilots, marks and limits were settled.
 ${TRIAL_FILES}
-Result: { met, demands: [{ demand, task, mark, value, cell, limit, met }], results: [{ cell, half, seeds, fromSeed, rows, above }] };
+Result: { met, demands: [{ demand, task, mark, value, cell, limit, met }],
+marks: [{ task, mark, pilot, flights, lowestMean, highestMean, least, most }],
+results: [{ cell, half, seeds, fromSeed, rows, above }] };
 value is the worst over the kits, in points of 100 or as a chance. Exit 0 where every demand is met. It tries the logic of
 marks on simulated divers; it says nothing about people.`,
   run(asked, io) {
     const results = trialResults(asked, io);
     const demands = acceptance(results);
     const met = demands.every((one) => one.met);
-    printJson(io, { met, demands, results });
+    printJson(io, { met, demands, marks: markRanges(results), results });
     return met ? DONE : FAILED;
   },
 };

@@ -32,7 +32,7 @@ const BEND_GAIN = 1;
  */
 export function acceptance(results: readonly TrialResult[]): Demanded[] {
   return TRIAL_MARKS.flatMap(({ task, mark }) => [
-    ...atLeast('steady: mean', STEADY_LEAST, task, mark, stat(results, task, mark, 'steady', 'mean')),
+    ...atLeast('steady: mean', STEADY_LEAST, task, mark, stat(fullest(results), task, mark, 'steady', 'mean')),
     ...atMost('idler: highest', IDLER_MOST, task, mark, stat(results, task, mark, 'idler', 'most')),
     ...atMost('random: highest', RANDOM_MOST, task, mark, stat(results, task, mark, 'random', 'most')),
     ...atMost('breath-holder: highest', 0, task, mark, stat(results, task, mark, 'breath-holder', 'most')),
@@ -53,6 +53,56 @@ export function acceptance(results: readonly TrialResult[]): Demanded[] {
     ...atMost('marks of 80 or more without the task met', 0, task, mark, counts(results, task, mark, 'secureUnmet')),
     ...atMost('marks below 50 with the task met', 0, task, mark, counts(results, task, mark, 'metNotYet')),
   ]);
+}
+
+/** Marks of one pilot in one task over all cells, 0–100. */
+export interface MarkRange {
+  readonly task: TrialTask;
+  readonly mark: MarkId;
+  readonly pilot: PilotName;
+  readonly flights: number;
+  /** Means of the cells in which it is lowest and highest. */
+  readonly lowestMean: number;
+  readonly highestMean: number;
+  /** Of a single flight. */
+  readonly least: number;
+  readonly most: number;
+}
+
+/** What marks came to: for each task, mark and pilot the range over the cells. */
+export function markRanges(results: readonly TrialResult[]): MarkRange[] {
+  const pilots = (Object.keys(PILOTS) as PilotName[]).filter((pilot) =>
+    results.some(({ rows }) => rows.some((row) => row.pilot === pilot)),
+  );
+  return TRIAL_MARKS.flatMap(({ task, mark }) =>
+    pilots.flatMap((pilot) => {
+      const rows = fullest(results).flatMap((result) =>
+        result.rows.filter((row) => row.pilot === pilot && row.task === task),
+      );
+      const marks = rows.flatMap((row) => row.marks.filter((one) => one.mark === mark));
+      if (marks.length === 0) return [];
+      const means = marks.map(({ mean }) => mean);
+      return [
+        {
+          ...{ task, mark, pilot, flights: rows.reduce((sum, { flights }) => sum + flights, 0) },
+          ...{ lowestMean: Math.min(...means), highestMean: Math.max(...means) },
+          ...{ least: Math.min(...marks.map(({ least }) => least)), most: Math.max(...marks.map(({ most }) => most)) },
+        },
+      ];
+    }),
+  );
+}
+
+/** Rows of each pilot and task from the result of its cell that has the most flights of them: the many say more than the few. */
+function fullest(results: readonly TrialResult[]): TrialResult[] {
+  const flights = (result: TrialResult, { pilot, task }: TrialResult['rows'][number]) =>
+    result.rows.find((row) => row.pilot === pilot && row.task === task)?.flights ?? 0;
+  return results.map((result) => ({
+    ...result,
+    rows: result.rows.filter((row) =>
+      results.every((other) => other.cell !== result.cell || flights(other, row) <= row.flights),
+    ),
+  }));
 }
 
 /** Names of the pilots of a sort. */
@@ -122,12 +172,11 @@ function counts(
 
 function pairs(results: readonly TrialResult[], task: TrialTask, mark: MarkId): Demanded[] {
   const limit = task === 'first-dive' ? FIRST_DIVE_ABOVE_LEAST : ABOVE_LEAST;
-  // Of a cell that was flown with few seeds and with many, the many say more.
-  const fullest = results.filter(({ cell, seeds }) =>
-    results.every((other) => other.cell !== cell || other.seeds <= seeds),
-  );
-  const all = fullest.flatMap(({ cell, above }) =>
-    above.filter((pair) => pair.task === task && pair.mark === mark).map((pair) => ({ cell, ...pair })),
+  const all = fullest(results).flatMap(({ cell, rows, above }) =>
+    above
+      .filter((pair) => pair.task === task && pair.mark === mark)
+      .filter(({ first }) => rows.some((row) => row.pilot === first && row.task === task))
+      .map((pair) => ({ cell, ...pair })),
   );
   return [...new Set(all.map(({ first, second }) => `${first} above ${second}`))].flatMap((name) =>
     atLeast(

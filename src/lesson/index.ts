@@ -46,7 +46,7 @@ export { predictionDemand, withPredictions } from './demands.ts';
 export { asExpected, flights, type Flights } from './prove.ts';
 export { predictionOutcomes } from './outcomes.ts';
 export { advanceLesson, answerPrompt, beginLesson, promptOf, retried } from './runner.ts';
-export { acceptance, type Demanded } from './acceptance.ts';
+export { acceptance, markRanges, type Demanded, type MarkRange } from './acceptance.ts';
 export { HABIT_KINDS, type HabitId } from './habit-kinds.ts';
 export { habitsTable, type HabitRates } from './habits-table.ts';
 export { LIMIT_RANGES, USUAL_LIMITS, markLimits, type MarkLimits } from './limits.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { TrialResult, habitsTable } from '../../src/lesson/index.ts';
+import type { MarkRange, TrialResult, habitsTable } from '../../src/lesson/index.ts';
 import { ran, resultOf, useFolder } from './fixture.ts';
 
 const file = useFolder();
@@ -8,11 +8,12 @@ const FEW = ['--seeds', 1, '--cells', '3mm+0.5', '--pilots', 'idler,random'];
 interface Accepted {
   readonly met: boolean;
   readonly demands: readonly { readonly demand: string; readonly met: boolean }[];
+  readonly marks: readonly MarkRange[];
   readonly results: readonly TrialResult[];
 }
 
 test('accept flies those who are named, says what is demanded of them, and does the same again', () => {
-  const { met, demands, results } = resultOf<Accepted>('accept', ...FEW);
+  const { met, demands, marks, results } = resultOf<Accepted>('accept', ...FEW);
   expect(met).toBe(true);
   expect(new Set(demands.map(({ demand }) => demand))).toEqual(
     new Set([
@@ -21,7 +22,10 @@ test('accept flies those who are named, says what is demanded of them, and does 
     ]),
   );
   expect(results.map(({ cell, rows }) => [cell, rows.length])).toEqual([['3mm+0.5', 8]]);
-  expect(resultOf<Accepted>('accept', ...FEW)).toEqual({ met, demands, results });
+  expect(resultOf<Accepted>('accept', ...FEW)).toEqual({ met, demands, marks, results });
+  expect(marks).toHaveLength(2 * 6);
+  for (const { lowestMean, highestMean, least, most } of marks)
+    expect(least <= lowestMean && lowestMean <= highestMean && highestMean <= most).toBe(true);
   expect(resultOf<Accepted>('accept', ...FEW, '--from', 2).results).not.toEqual(results);
 });
 
