@@ -1,4 +1,4 @@
-import { WishEvent } from '../panels/index.ts';
+import { WishEvent, type BenchMode } from '../panels/index.ts';
 import type { PageView } from './page-view.ts';
 import type { Shell } from './shell.ts';
 
@@ -6,7 +6,8 @@ import type { Shell } from './shell.ts';
 export type Address =
   | { readonly place: 'start' | 'column' | 'lessons' | 'debrief' }
   | { readonly place: 'lesson' | 'show'; readonly id: string }
-  | { readonly place: 'kit'; readonly id: string };
+  | { readonly place: 'kit'; readonly id: string }
+  | { readonly place: 'bench'; readonly mode: BenchMode };
 
 /** Places that follow on another by themselves: the first press, the end of a lesson. */
 const GOES_ON: Partial<Record<Address['place'], Address['place']>> = { start: 'column', lesson: 'debrief' };
@@ -19,6 +20,7 @@ export function addressOf(hash: string): Address {
   const [, place = '', id = '', more] = hash.replace(/^#/, '').split('/');
   if (more !== undefined || (id !== '' && !ID.test(id))) return { place: 'start' };
   if (place === 'kit') return { place, id };
+  if (place === 'bench' && (id === '' || id === 'deep' || id === 'bottle')) return { place, mode: id || 'tank' };
   if (place === 'show' && id) return { place, id };
   if (place === 'lessons') return id ? { place: 'lesson', id } : { place };
   if ((place === 'column' || place === 'debrief') && !id) return { place };
@@ -31,12 +33,14 @@ export function hashOf(address: Address): string {
   if (address.place === 'lesson') return `#/lessons/${address.id}`;
   if (address.place === 'show') return `#/show/${address.id}`;
   if (address.place === 'kit') return address.id ? `#/kit/${address.id}` : '#/kit';
+  if (address.place === 'bench') return address.mode === 'tank' ? '#/bench' : `#/bench/${address.mode}`;
   return `#/${address.place}`;
 }
 
 /** The address of what the page shows. */
 export function shownAddress(view: PageView, lessonId: string | null): Address {
   if (view.place === 'kit') return { place: 'kit', id: view.kit?.setupId ?? '' };
+  if (view.place === 'bench') return { place: 'bench', mode: view.bench?.deep?.kind ?? 'tank' };
   if (view.place === 'lesson' && lessonId) return { place: 'lesson', id: lessonId };
   const shown = view.presenting?.shown;
   if (view.place === 'fly' && shown) return { place: 'show', id: shown };
@@ -83,6 +87,7 @@ function wishOf(address: Address): WishEvent['wish'] {
   if (address.place === 'lesson') return { kind: 'lesson', id: address.id, resumed: true };
   if (address.place === 'show') return { kind: 'present', ask: { do: 'show', id: address.id, resumed: true } };
   if (address.place === 'kit') return { kind: 'place', place: 'kit', id: address.id };
+  if (address.place === 'bench') return { kind: 'place', place: 'bench', mode: address.mode };
   if (address.place === 'lessons') return { kind: 'place', place: 'learn' };
   return { kind: 'place', place: address.place };
 }

@@ -1,5 +1,7 @@
 import { WishEvent, isHeld } from '../panels/index.ts';
+import { keepBench } from './keep-bench.ts';
 import { actOfKey, focusOf, meaningOf } from './keys.ts';
+import { coversWater } from './page-view.ts';
 import { Program } from './program.ts';
 import type { Shell } from './shell.ts';
 
@@ -27,7 +29,7 @@ export async function fly(shell: Shell): Promise<void> {
     const { prompt, moreOpen, settings, place } = shell.view;
     // Where nothing is flown the keys are the browser's: arrows scroll.
     const meaning =
-      moreOpen || place === 'kit' || place === 'learn'
+      moreOpen || coversWater(place) || place === 'learn'
         ? null
         : meaningOf(event, focusOf(doc.activeElement), settings.keys);
     if (!meaning) return;
@@ -65,6 +67,7 @@ export async function fly(shell: Shell): Promise<void> {
 
   void import('./traces.ts').then(({ keepTraces }) => keepTraces(shell, () => program.dives));
   void import('./pair-door.ts').then(({ keepPair }) => keepPair(program));
+  keepBench(shell);
   void import('./time.ts').then(({ keepTime }) => keepTime(program));
   void import('./sound.ts').then(({ keepSound }) => keepSound(shell, () => program.dives));
   // What was flown before comes back first: the address may say that it is there.

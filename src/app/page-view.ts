@@ -2,6 +2,7 @@ import type { Problem, ReadySetup } from '../diver/index.ts';
 import type { Prompt } from '../lesson/index.ts';
 import {
   USUAL_SETTINGS,
+  type BenchView,
   type CaptionView,
   type Debrief,
   type DeckView,
@@ -18,7 +19,12 @@ import {
 } from '../panels/index.ts';
 
 /** Which place of the program is shown. `start`: nothing was pressed yet. */
-export type Place = 'start' | 'fly' | 'learn' | 'lesson' | 'debrief' | 'kit';
+export type Place = 'start' | 'fly' | 'learn' | 'lesson' | 'debrief' | 'kit' | 'bench';
+
+/** Whether a place covers the water: nothing is flown or drawn there. */
+export function coversWater(place: Place): boolean {
+  return place === 'kit' || place === 'bench';
+}
 
 /** All that the page shows beside the stage. Plain data: the page is a function of it. */
 export interface PageView {
@@ -43,6 +49,7 @@ export interface PageView {
   readonly debrief: Debrief | null;
   readonly shownAtS: number | null;
   readonly kit: KitView | null;
+  readonly bench: BenchView | null;
   /** Null until the looks over the water were fetched. */
   readonly looks: LooksView | null;
   /** Null until presenting was fetched. */
@@ -89,6 +96,7 @@ export const FIRST_VIEW: PageView = {
   debrief: null,
   shownAtS: null,
   kit: null,
+  bench: null,
   looks: null,
   presenting: null,
   traces: null,

@@ -15,6 +15,7 @@ import { Later } from './later.ts';
 import type { OtherLines } from './other-lines.ts';
 import { openOwn, saveOwn } from './own-files.ts';
 import { readySetup } from './setups.ts';
+import { coversWater } from './page-view.ts';
 import type { Shell } from './shell.ts';
 import { shownFrom } from './shown.ts';
 import { toldOf } from './told.ts';
@@ -91,7 +92,7 @@ export class Program {
       this.#clock = this.#run(ticks) < ticks ? { ...clock, waitingS: 0 } : clock;
     }
     if (this.#shell.view.deck?.armed && nowMs - this.#armedAtMs > ARMED_MS) this.#dirty = true;
-    if (!this.#dirty || this.#shell.view.place === 'kit') return;
+    if (!this.#dirty || coversWater(this.#shell.view.place)) return;
     this.#dirty = false;
     const lesson = this.#dives.lesson?.view() ?? null;
     if (lesson && (lesson.prompt || lesson.done)) this.#held.releaseAll();
@@ -246,6 +247,7 @@ export class Program {
       case 'place':
         if (wish.place === 'learn') return this.#dives.catalogue(view.place);
         if (wish.place === 'kit') return this.#openKit(wish.id);
+        if (wish.place === 'bench') return;
         goTo(wish.place, this.#dives, this.#shell);
         if (wish.place === 'teach') void this.#grant({ kind: 'present', ask: { do: 'list' } });
         return;
@@ -259,7 +261,7 @@ export class Program {
       case 'kit':
         return this.#kit?.hear(wish.ask);
       case 'leave':
-        if (view.place === 'kit') this.#dives.takeUp(() => true);
+        if (coversWater(view.place)) this.#dives.takeUp(() => true);
         else this.#dives.toColumn();
         return;
       case 'answer':

@@ -116,6 +116,11 @@ export class TitleBar extends Panel {
                 kit and water
               </button>`
         }
+        ${
+          this.kit === 'always'
+            ? html`<button type="button" class="tool" @click=${() => wish(this, { kind: 'place', place: 'bench' })}>bench</button>`
+            : nothing
+        }
         <button type="button" class="tool" @click=${() => wish(this, { kind: 'more', open: true })}>more</button>
       </div>`;
   }

@@ -1,5 +1,6 @@
 import type { Answer } from '../lesson/index.ts';
 import type { Act } from './acts.ts';
+import type { BenchAsk, BenchMode } from './bench-view.ts';
 import type { KeptAsk } from './kept-view.ts';
 import type { KitAsk } from './kit-view.ts';
 import type { LookChoice, LookToggle } from './looks.ts';
@@ -19,7 +20,9 @@ export type Wish =
   | { readonly kind: 'more'; readonly open: boolean }
   | { readonly kind: 'place'; readonly place: 'start' | 'column' | 'fly' | 'teach' | 'learn' | 'debrief' }
   | { readonly kind: 'place'; readonly place: 'kit'; readonly id?: string }
+  | { readonly kind: 'place'; readonly place: 'bench'; readonly mode?: BenchMode }
   | { readonly kind: 'kit'; readonly ask: KitAsk }
+  | { readonly kind: 'bench'; readonly ask: BenchAsk }
   | {
       readonly kind: 'lesson';
       readonly id: string;

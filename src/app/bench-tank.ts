@@ -1,0 +1,310 @@
+import {
+  Bench,
+  LENGTH_M,
+  PUTTY_BALL,
+  PUTTY_RANGES,
+  STEPS_PER_S,
+  THING_RANGES,
+  type MaterialId,
+  type Placed,
+  type Point,
+  type Tank,
+  type ThingSpec,
+} from '../bench/index.ts';
+import type { BenchAsk, BenchDial, BenchSet, BenchWaterName, TankView } from '../panels/index.ts';
+import { waterDensityKgPerM3 } from '../water/index.ts';
+
+const WIDTH_M = 0.8;
+const HEIGHT_M = 0.36;
+const FILLED_M = 0.07;
+const GRAVITY_MPS2 = 9.80665;
+/** The spout is as high as the water stands at first: whatever goes in runs over. */
+const SPOUT_M = FILLED_M;
+/** Salinity and temperature of the waters, by EOS-80: tap, a fjord's top, the open sea. Practice. */
+const WATERS: Readonly<Record<BenchWaterName, readonly [salinityPsu: number, temperatureC: number]>> = {
+  fresh: [0, 18],
+  brackish: [10, 15],
+  salt: [35, 15],
+};
+/** Five stones of one volume, kg for half a litre: the middle one as heavy as fresh water. Chosen. */
+const STONES_KG = [0.3, 0.45, 0.4993, 0.56, 1.3] as const;
+const STONE_M3 = 5e-4;
+const STONE_NAMES = [
+  'stone of 300 g',
+  'stone of 450 g',
+  'stone of 499 g',
+  'stone of 560 g',
+  'stone of 1.3 kg',
+] as const;
+/** Where a hand holds a thing before it is let go, and how deep it holds one under, metres from the lip. */
+const HAND_YM = -0.06;
+const UNDER_M = 0.2;
+/** What was in the water is set down on it again from so close, metres. */
+const CLOSE_M = 0.004;
+/** A hook hangs so far above the surface at first, metres. */
+const HOOK_YM = -0.05;
+
+const FIRST: Readonly<Record<BenchSet, readonly ThingSpec[]>> = {
+  putty: [{ kind: 'putty', massKg: 0.35, shape: PUTTY_BALL }],
+  stones: STONES_KG.map((massKg) => ({ kind: 'stone', massKg, volumeM3: STONE_M3 })),
+  'odd-stone': [{ kind: 'odd-stone', material: 'granite', massKg: 0.8 }],
+  can: [{ kind: 'can', widthM: 0.08, heightM: 0.12, wallM: 0.002 }],
+  block: [{ kind: 'block', material: 'pine', widthM: 0.16, heightM: 0.06 }],
+};
+
+/** The tank in hand: its things, what is chosen and held, and what was asked of it. */
+export class TankBench {
+  #bench!: Bench;
+  #set: BenchSet = 'putty';
+  #water: BenchWaterName = 'fresh';
+  #chosenId = 0;
+  #hand: Point | null = null;
+  #hookYM: number | null = null;
+  #forces = true;
+  #waitingS = 0;
+
+  constructor() {
+    this.#fill('putty');
+  }
+
+  /** Lets time pass, seconds; nothing is made up for after a stall. */
+  pass(seconds: number): void {
+    this.#waitingS = Math.min(this.#waitingS + seconds, 0.1);
+    const steps = Math.floor(this.#waitingS * STEPS_PER_S);
+    this.#waitingS -= steps / STEPS_PER_S;
+    this.#bench.step(steps);
+  }
+
+  /** Does what is asked; whatever is not of the tank is left alone. @throws {RangeError} as the bench does, and nothing is changed then */
+  hear(ask: BenchAsk): void {
+    switch (ask.do) {
+      case 'set':
+        return this.#fill(ask.set);
+      case 'anew':
+        return this.#fill(this.#set);
+      case 'choose':
+        return this.#choose(ask.id);
+      case 'next': {
+        const ids = this.#bench.view().map(({ id }) => id);
+        return this.#choose(ids[(ids.indexOf(this.#chosenId) + 1) % ids.length]!);
+      }
+      case 'take':
+        return this.#take(HAND_YM);
+      case 'under':
+        return this.#hold({ xM: this.#chosen().at.xM, yM: this.#bench.surfaceYM + UNDER_M });
+      case 'let-go':
+        return this.#hold(null);
+      case 'carry':
+        return this.#carry(ask.byXM, ask.byYM);
+      case 'hand':
+        return this.#hold(ask.at);
+      case 'shape':
+      case 'dial':
+      case 'material':
+        return this.#change(ask);
+      case 'water':
+        this.#water = ask.water;
+        this.#bench.water = this.#waterOf();
+        return;
+      case 'forces':
+        this.#forces = !this.#forces;
+        return;
+      case 'balance':
+        return this.#hang(this.#hookYM === null ? HOOK_YM : null);
+      case 'hook':
+        return this.#hang(Math.min(Math.max((this.#hookYM ?? HOOK_YM) + ask.byM, -0.12), HEIGHT_M - 0.06));
+      case 'spout':
+        this.#bench.fillTo(FILLED_M);
+        return this.#bench.spout(this.#bench.tank.spoutYM === null ? SPOUT_M : null);
+      default:
+        return;
+    }
+  }
+
+  view(): TankView {
+    const { tank, water } = this.#bench;
+    const things = this.#bench.view().map((one) => ({ ...one, name: this.#nameOf(one) }));
+    const { spec } = this.#chosen().thing;
+    return {
+      widthM: WIDTH_M,
+      heightM: HEIGHT_M,
+      surfaceYM: this.#bench.surfaceYM,
+      water: this.#water,
+      densityKgPerM3: water.densityKgPerM3,
+      set: this.#set,
+      things,
+      chosenId: this.#chosenId,
+      hand: this.#hand,
+      dials: dialsOf(spec),
+      material: spec.kind === 'block' || spec.kind === 'odd-stone' ? spec.material : null,
+      hookYM: this.#hookYM,
+      spoutYM: tank.spoutYM,
+      glassM3: tank.glassM2 * LENGTH_M,
+      forces: this.#forces,
+    };
+  }
+
+  #waterOf() {
+    return { densityKgPerM3: waterDensityKgPerM3(...WATERS[this.#water]), gravityMps2: GRAVITY_MPS2 };
+  }
+
+  #fill(set: BenchSet): void {
+    const tank: Tank = {
+      widthM: WIDTH_M,
+      heightM: HEIGHT_M,
+      spoutYM: null,
+      waterM2: WIDTH_M * (HEIGHT_M - FILLED_M),
+      glassM2: 0,
+    };
+    this.#bench = new Bench(tank, this.#waterOf());
+    this.#set = set;
+    this.#hookYM = null;
+    const specs = FIRST[set];
+    const ids = specs.map((spec, i) =>
+      this.#bench.add(spec, { xM: (WIDTH_M * (i + 1)) / (specs.length + 1), yM: HAND_YM }),
+    );
+    // All are held until one is let go: five stones wait part-way down.
+    if (set === 'stones')
+      for (const [i, id] of ids.entries()) {
+        const at = { xM: (WIDTH_M * (i + 1)) / (ids.length + 1), yM: (FILLED_M + HEIGHT_M) / 2 };
+        this.#bench.place(id, at);
+        this.#bench.pull(id, at);
+      }
+    this.#chosenId = ids[0]!;
+    if (set === 'stones') this.#hand = { xM: 0, yM: 0 };
+    else this.#take(HAND_YM);
+  }
+
+  #chosen(): Placed {
+    return this.#bench.view().find(({ id }) => id === this.#chosenId)!;
+  }
+
+  #choose(id: number): void {
+    if (id === this.#chosenId) return;
+    if (this.#hookYM !== null) this.#hang(null);
+    if (this.#set !== 'stones') this.#hold(null);
+    this.#chosenId = id;
+  }
+
+  /** Lifted out, dry and upright. */
+  #take(yM: number): void {
+    if (this.#hookYM !== null) this.#hang(null);
+    const { at, thing } = this.#chosen();
+    const lowestM = Math.max(...thing.hull.map((point) => point.yM));
+    const to = { xM: Math.min(Math.max(at.xM, 0.12), WIDTH_M - 0.12), yM: yM - lowestM };
+    this.#bench.place(this.#chosenId, to);
+    this.#hold(to);
+  }
+
+  #hold(at: Point | null): void {
+    this.#hand = at;
+    // Stones are let go together, so that a class sees where each comes to rest.
+    const ids = at === null && this.#set === 'stones' ? this.#bench.view().map(({ id }) => id) : [this.#chosenId];
+    for (const id of ids) this.#bench.pull(id, at);
+  }
+
+  #carry(byXM: number, byYM: number): void {
+    if (this.#hookYM !== null) return this.#hang(this.#hookYM + byYM);
+    const from = this.#hand && this.#set !== 'stones' ? this.#hand : this.#chosen().at;
+    this.#hold({ xM: from.xM + byXM, yM: from.yM + byYM });
+  }
+
+  #hang(hookYM: number | null): void {
+    if (hookYM !== null && this.#hookYM === null) {
+      this.#take(HOOK_YM);
+      this.#hold(null);
+    }
+    this.#hookYM = hookYM;
+    this.#bench.hang(this.#chosenId, hookYM);
+  }
+
+  /** Another shape, size or stuff. Putty is taken out of the water to be shaped, as one would, and set down on it again. */
+  #change(ask: Extract<BenchAsk, { do: 'shape' | 'dial' | 'material' }>): void {
+    const { spec } = this.#chosen().thing;
+    const held = this.#hand !== null;
+    this.#bench.change(this.#chosenId, changedSpec(spec, ask));
+    const shapes = ask.do === 'shape' || (ask.do === 'dial' && spec.kind === 'putty' && ask.id !== 'mass');
+    if (!shapes || this.#hookYM !== null) return;
+    this.#take(held ? HAND_YM : this.#bench.surfaceYM - CLOSE_M);
+    if (!held) this.#hold(null);
+  }
+
+  #nameOf({ id, thing: { spec } }: Placed): string {
+    switch (spec.kind) {
+      case 'putty':
+        return spec.shape.hollow <= 0 ? 'lump' : spec.shape.square > 0.6 ? 'tray' : 'boat';
+      case 'stone':
+        return this.#set === 'stones' ? (STONE_NAMES[id - 1] ?? 'stone') : 'stone';
+      case 'odd-stone':
+        return spec.material === 'granite' ? 'odd stone' : `odd piece of ${spec.material}`;
+      case 'block':
+        return `block of ${spec.material}`;
+      case 'can':
+        return 'can';
+    }
+  }
+}
+
+function changedSpec(spec: ThingSpec, ask: Extract<BenchAsk, { do: 'shape' | 'dial' | 'material' }>): ThingSpec {
+  if (ask.do === 'shape') return spec.kind === 'putty' ? { ...spec, shape: ask.shape } : spec;
+  if (ask.do === 'material') return withMaterial(spec, ask.material);
+  const { id, value } = ask;
+  if (id === 'mass' && (spec.kind === 'putty' || spec.kind === 'stone' || spec.kind === 'odd-stone'))
+    return { ...spec, massKg: value };
+  if (id === 'wall' && spec.kind === 'can') return { ...spec, wallM: value };
+  if ((id === 'width' || id === 'height') && (spec.kind === 'can' || spec.kind === 'block'))
+    return { ...spec, [`${id}M`]: value };
+  if ((id === 'flatness' || id === 'hollow' || id === 'square') && spec.kind === 'putty')
+    return { ...spec, shape: { ...spec.shape, [id]: value } };
+  return spec;
+}
+
+function withMaterial(spec: ThingSpec, material: MaterialId): ThingSpec {
+  return spec.kind === 'block' || spec.kind === 'odd-stone' ? { ...spec, material } : spec;
+}
+
+/** What can be set of a thing. */
+function dialsOf(spec: ThingSpec): BenchDial[] {
+  const grams = (massKg: number) => (massKg < 1 ? `${Math.round(massKg * 1000)} g` : `${massKg.toFixed(2)} kg`);
+  const mm = (metres: number) => `${(metres * 1000).toFixed(metres < 0.01 ? 1 : 0)} mm`;
+  const size = (id: 'width' | 'height', value: number): BenchDial => {
+    const [least, most] = [THING_RANGES.sizeM[0], id === 'width' ? 0.3 : 0.2];
+    return { id, name: id, value, least, most, step: 0.005, words: mm(value) };
+  };
+  const mass = (value: number, most: number): BenchDial => {
+    return { id: 'mass', name: 'mass', value, least: 0.05, most, step: 0.01, words: grams(value) };
+  };
+  switch (spec.kind) {
+    case 'putty': {
+      const part = (id: 'flatness' | 'hollow' | 'square', name: string, words: string): BenchDial => {
+        const [least, most] = PUTTY_RANGES[id];
+        return { id, name, value: spec.shape[id], least, most, step: (most - least) / 100, words };
+      };
+      const { flatness, hollow, square } = spec.shape;
+      return [
+        part('flatness', 'flat', `${flatness.toFixed(1)} to 1`),
+        part('hollow', 'hollow', hollow <= 0 ? 'none' : `${Math.round(hollow * 100)} %`),
+        part('square', 'sides', square > 0.6 ? 'upright' : square > 0.2 ? 'sloping' : 'round'),
+        mass(spec.massKg, 1),
+      ];
+    }
+    case 'stone':
+      return [mass(spec.massKg, 2)];
+    case 'odd-stone':
+      return [mass(spec.massKg, 2)];
+    case 'block':
+      return [size('width', spec.widthM), size('height', spec.heightM)];
+    case 'can': {
+      const wall = {
+        id: 'wall',
+        name: 'wall',
+        value: spec.wallM,
+        least: 0.0005,
+        most: 0.012,
+        step: 0.0005,
+        words: mm(spec.wallM),
+      } as const;
+      return [wall, size('width', spec.widthM), size('height', spec.heightM)];
+    }
+  }
+}

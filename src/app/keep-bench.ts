@@ -1,0 +1,27 @@
+import { WishEvent, type Wish } from '../panels/index.ts';
+import type { BenchPlace } from './bench-place.ts';
+import type { Shell } from './shell.ts';
+
+/** Hears what is wished of the bench, which is fetched with the first of it; what does not come, or is not allowed, is said. */
+export function keepBench(shell: Shell): void {
+  let begun: Promise<BenchPlace> | null = null;
+  const place = () => (begun ??= import('./bench-place.ts').then(({ BenchPlace }) => BenchPlace.begin(shell)));
+
+  const hear = async (wish: Wish): Promise<void> => {
+    const { prompt, place: from } = shell.view;
+    if (wish.kind === 'place' && wish.place === 'bench') {
+      // The place that is shown, said again, sets the address back.
+      if (from === 'lesson' && prompt && prompt.kind !== 'explain')
+        return shell.show({ place: from, moreOpen: false, trouble: 'The prediction first: then the bench.' });
+      (await place()).open(wish.mode ?? 'tank');
+    } else if (wish.kind === 'bench') (await place()).hear(wish.ask);
+  };
+  shell.root.addEventListener('wish', (event) => {
+    if (!(event instanceof WishEvent)) return;
+    void hear(event.wish).catch((problem: unknown) => {
+      begun = shell.view.place === 'bench' ? begun : null;
+      const words = problem instanceof Error ? problem.message.replace(/^\w+: /, '') : String(problem);
+      shell.show({ place: shell.view.place, trouble: `That did not work, and nothing was lost: ${words}` });
+    });
+  });
+}

@@ -1,0 +1,3 @@
+import './bench-sheet.ts';
+
+export { deepSentence, tankSentence } from './bench-words.ts';

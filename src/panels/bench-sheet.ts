@@ -1,0 +1,185 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import { MATERIALS, PUTTY_BALL, PUTTY_BOAT, PUTTY_TRAY, type MaterialId, type PuttyShape } from '../bench/index.ts';
+import './bench-deep.ts';
+import './bench-tank.ts';
+import type { BenchAsk, BenchDial, BenchSet, BenchView, BenchWaterName, DeepView, TankView } from './bench-view.ts';
+import { depthWords } from './bench-words.ts';
+import { Panel } from './panel.ts';
+import { wish } from './wish.ts';
+
+const SETS: readonly (readonly [set: BenchSet, words: string])[] = [
+  ['putty', 'a lump of putty'],
+  ['stones', 'five stones'],
+  ['odd-stone', 'an odd stone'],
+  ['can', 'a steel can'],
+  ['block', 'a block'],
+];
+const SHAPES: readonly (readonly [words: string, shape: PuttyShape])[] = [
+  ['ball', PUTTY_BALL],
+  ['tray', PUTTY_TRAY],
+  ['boat', PUTTY_BOAT],
+];
+const WATERS: readonly BenchWaterName[] = ['fresh', 'brackish', 'salt'];
+const MODES = [
+  ['tank', 'tank'],
+  ['deep', 'deep tank'],
+  ['bottle', 'bottle diver'],
+] as const;
+/** How far a press moves what is held, and the hook, metres; how far depth and squeeze go at once. */
+const CARRY_M = 0.03;
+const HOOK_M = 0.02;
+const SQUEEZE_PA = 500;
+
+/** The bench: a picture of the water, and beside it everything that can be done, each with a button. */
+export class BenchSheet extends Panel {
+  static override properties = { bench: { attribute: false } };
+  declare bench: BenchView | null;
+
+  constructor() {
+    super();
+    this.bench = null;
+  }
+
+  override render() {
+    const { bench } = this;
+    if (!bench) return html``;
+    const { tank, deep } = bench;
+    const mode = tank ? 'tank' : (deep?.kind ?? 'tank');
+    return html`<div class="picture">
+        <p class="sentence" role="status">${bench.sentence}</p>
+        ${tank ? html`<bench-tank .tank=${tank}></bench-tank>` : html`<bench-deep .deep=${deep}></bench-deep>`}
+      </div>
+      <section class="deck" aria-label="What to do">
+        <div class="row" role="group" aria-label="Which bench">
+          ${MODES.map(([id, words]) => this.#button(words, { do: 'mode', mode: id }, mode === id))}
+        </div>
+        ${tank ? this.#tank(tank) : nothing} ${deep ? this.#deep(deep) : nothing}
+      </section>`;
+  }
+
+  #tank(tank: TankView) {
+    const chosen = tank.things.find(({ id }) => id === tank.chosenId);
+    const held = tank.hand !== null;
+    const putty = chosen?.thing.spec.kind === 'putty' ? chosen.thing.spec.shape : null;
+    const same = (shape: PuttyShape) => putty !== null && JSON.stringify(putty) === JSON.stringify(shape);
+    return html`<div class="row first">
+        <button type="button" class="main" @click=${() => this.#ask({ do: held ? 'let-go' : 'take' })}>${held ? 'let go' : 'take in hand'}</button>
+        ${this.#button('hold under', { do: 'under' })}
+        <span class="arrows" role="group" aria-label="Carry">
+          ${this.#button('←', { do: 'carry', byXM: -CARRY_M, byYM: 0 }, undefined, 'carry left')}
+          ${this.#button('↑', { do: 'carry', byXM: 0, byYM: -CARRY_M }, undefined, 'carry up')}
+          ${this.#button('↓', { do: 'carry', byXM: 0, byYM: CARRY_M }, undefined, 'carry down')}
+          ${this.#button('→', { do: 'carry', byXM: CARRY_M, byYM: 0 }, undefined, 'carry right')}
+        </span>
+      </div>
+      ${
+        putty
+          ? html`<h3>Shape, always the same mass</h3>
+              <div class="row">${SHAPES.map(([words, shape]) => this.#button(words, { do: 'shape', shape }, same(shape)))}</div>`
+          : nothing
+      }
+      ${tank.things.length > 1 ? html`<div class="row" role="group" aria-label="Which one">${tank.things.map(({ id, name }) => this.#button(name, { do: 'choose', id }, id === tank.chosenId))}</div>` : nothing}
+      ${tank.material ? this.#materials(tank.material) : nothing}
+      ${tank.dials.map((dial) => this.#dial(dial))}
+      <h3>In the tank</h3>
+      <div class="row">${SETS.map(([set, words]) => this.#button(words, { do: 'set', set }, set === tank.set))}</div>
+      <h3>Water</h3>
+      <div class="row">
+        ${WATERS.map((water) => this.#button(water, { do: 'water', water }, water === tank.water))}
+        <span class="note">${Math.round(tank.densityKgPerM3)} kg/m³</span>
+      </div>
+      <h3>Tools</h3>
+      <div class="row">
+        ${this.#button('forces', { do: 'forces' }, tank.forces)}
+        ${this.#button('spring balance', { do: 'balance' }, tank.hookYM !== null)}
+        ${this.#button('spout and glass', { do: 'spout' }, tank.spoutYM !== null)}
+        ${tank.hookYM === null ? nothing : html`${this.#button('raise', { do: 'hook', byM: -HOOK_M })} ${this.#button('lower', { do: 'hook', byM: HOOK_M })}`}
+        ${this.#button('begin anew', { do: 'anew' })}
+      </div>`;
+  }
+
+  #deep(deep: DeepView) {
+    const { kind, heldM, bottomM, bodies, squeezePa } = deep;
+    const at = heldM ?? bodies[0]!.depthM;
+    const step = kind === 'deep' ? 1 : 0.02;
+    const carry = (depthM: number) => ({ do: 'depth', depthM: Math.min(Math.max(0, depthM), bottomM) }) as const;
+    return html`<div class="row first">
+        ${
+          heldM === null
+            ? html`<button type="button" class="main" @click=${() => this.#ask(carry(kind === 'deep' ? 5 : 0.1))}>
+                take back to ${depthWords(kind === 'deep' ? 5 : 0.1, bottomM)}
+              </button>`
+            : html`<button type="button" class="main" @click=${() => this.#ask({ do: 'let-go' })}>let go</button>`
+        }
+        <span class="arrows" role="group" aria-label="Carry">
+          ${this.#button('↑', carry(at - step), undefined, 'carry up')} ${this.#button('↓', carry(at + step), undefined, 'carry down')}
+        </span>
+        ${kind === 'deep' ? [5, 10, 20, 40].map((depthM) => this.#button(`to ${depthM} m`, carry(depthM))) : nothing}
+      </div>
+      ${
+        kind === 'bottle'
+          ? html`<h3>Squeeze the flask</h3>
+              <div class="row">
+                ${this.#button('−', { do: 'squeeze', pa: squeezePa - SQUEEZE_PA }, undefined, 'squeeze less')}
+                <span class="note">${(squeezePa / 1000).toFixed(1)} kPa</span>
+                ${this.#button('+', { do: 'squeeze', pa: squeezePa + SQUEEZE_PA }, undefined, 'squeeze more')}
+                ${this.#button('let go of the flask', { do: 'squeeze', pa: 0 })}
+              </div>`
+          : html`<p class="note">A bag and a steel ball, each neutral at 5 m. Take both deeper, say what each will do, then let go.</p>`
+      }
+      <div class="row">${this.#button('begin anew', { do: 'anew' })}</div>`;
+  }
+
+  #dial({ id, name, value, least, most, step, words }: BenchDial) {
+    const set = (to: number) => this.#ask({ do: 'dial', id, value: Math.min(Math.max(to, least), most) });
+    return html`<div class="dial">
+      <label for="dial-${id}">${name}</label>
+      <button type="button" class="tool" aria-label="less ${name}" @click=${() => set(value - 4 * step)}>−</button>
+      <input
+        id="dial-${id}"
+        type="range"
+        min=${least}
+        max=${most}
+        step=${step}
+        .value=${String(value)}
+        aria-valuetext=${words}
+        @input=${(event: Event) => set(Number((event.target as HTMLInputElement).value))}
+      />
+      <button type="button" class="tool" aria-label="more ${name}" @click=${() => set(value + 4 * step)}>+</button>
+      <output for="dial-${id}">${words}</output>
+    </div>`;
+  }
+
+  #materials(material: MaterialId): TemplateResult {
+    return html`<div class="dial">
+      <label for="bench-material">made of</label>
+      <select
+        id="bench-material"
+        class="tool"
+        @change=${(event: Event) => this.#ask({ do: 'material', material: (event.target as HTMLSelectElement).value as MaterialId })}
+      >
+        ${MATERIALS.map(
+          ({ id, densityKgPerM3 }) =>
+            html`<option value=${id} ?selected=${id === material}>${id}, ${densityKgPerM3} kg/m³</option>`,
+        )}
+      </select>
+    </div>`;
+  }
+
+  #button(words: string, ask: BenchAsk, pressed?: boolean, label?: string) {
+    return html`<button
+      type="button"
+      class="tool"
+      aria-pressed=${pressed === undefined ? nothing : pressed}
+      aria-label=${label ?? nothing}
+      @click=${() => this.#ask(ask)}
+    >
+      ${words}
+    </button>`;
+  }
+
+  #ask(ask: BenchAsk): void {
+    wish(this, { kind: 'bench', ask });
+  }
+}
+customElements.define('bench-sheet', BenchSheet);

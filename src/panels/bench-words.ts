@@ -1,0 +1,92 @@
+import type { Placed } from '../bench/index.ts';
+import type { DeepView, TankView } from './bench-view.ts';
+
+/** Slower than this a thing rests, m/s; closer than this to the bottom it lies on it, metres. */
+const REST_MPS = 4e-3;
+const ON_M = 2e-3;
+/** Within this share of its weight a thing is neutral. */
+const NEUTRAL = 2e-3;
+/** A hollow with so much of its weight in water has swamped. */
+const SWAMPED = 0.25;
+
+/** A force: "3.4 N", "0.04 N". */
+export function forceText(newtons: number): string {
+  const size = Math.abs(newtons);
+  return `${size.toFixed(size < 1 ? 2 : size < 100 ? 1 : 0)} N`;
+}
+
+/** A length of the bench: "31 mm". */
+export function mmText(metres: number): string {
+  return `${Math.round(metres * 1000)} mm`;
+}
+
+/** A volume: "200 mL". */
+export function mlText(m3: number): string {
+  const ml = m3 * 1e6;
+  return `${ml.toFixed(ml < 10 ? 1 : 0)} mL`;
+}
+
+/** What a class should see of the thing that is chosen, in one sentence. */
+export function tankSentence(view: TankView): string {
+  const one = view.things.find(({ id }) => id === view.chosenId);
+  if (!one) return 'The tank is empty.';
+  const the = `The ${one.name}`;
+  const { weightN, buoyantN, balanceN } = one;
+  if (view.hookYM !== null) {
+    const carried = buoyantN > 0 ? `; the water carries ${forceText(buoyantN)}` : ' in air';
+    return `${the} hangs on the balance: ${forceText(balanceN)}${carried}.`;
+  }
+  if (view.hand) {
+    const dry = buoyantN < 1e-3;
+    return dry
+      ? `${the} is in your hand: ${forceText(weightN)} in air. Let it go.`
+      : `${the} is held: it weighs ${forceText(weightN)}, the water it pushes aside ${forceText(buoyantN)}.`;
+  }
+  if (one.speedMps > REST_MPS)
+    return `${the} moves: it weighs ${forceText(weightN)}, the water it pushes aside ${forceText(buoyantN)}.`;
+  return restSentence(the, one, view);
+}
+
+function restSentence(the: string, one: Placed, { heightM, things }: TankView): string {
+  const { weightN, buoyantN, draughtM, freeboardM, thing, soaked } = one;
+  const lowestM = Math.max(...one.solid.map(({ yM }) => yM));
+  const lies = lowestM > heightM - ON_M || (things.length > 1 && Math.abs(weightN - buoyantN) > NEUTRAL * weightN);
+  const water = weightN - thing.massKg * (weightN / (thing.massKg + soakedKg(one)));
+  if (soaked.length > 0 && water > SWAMPED * weightN) return `${the} is full of water and has sunk.`;
+  if (freeboardM > ON_M && !(lowestM > heightM - ON_M))
+    return thing.hollow.length > 0
+      ? `${the} floats, ${mmText(draughtM)} deep, ${mmText(freeboardM)} of rim above water.`
+      : `${the} floats, ${mmText(draughtM)} deep, ${mmText(freeboardM)} above water.`;
+  if (!lies) return `${the} stays where it is: it weighs what the water weighs that it pushes aside.`;
+  return `${the} sinks: it weighs ${forceText(weightN)}, the water it pushes aside only ${forceText(buoyantN)}.`;
+}
+
+/** Mass of the water in a hollow, from what the weight is more than the thing's own. */
+function soakedKg({ weightN, thing, soaked }: Placed): number {
+  return soaked.length > 0 ? Math.max(0, weightN / 9.80665 - thing.massKg) : 0;
+}
+
+/** What a class should see of bag, ball or bottle, in one sentence. */
+export function deepSentence({ kind, bodies, heldM, noReturnM, bottomM }: DeepView): string {
+  const said = (name: string, netN: number) =>
+    Math.abs(netN) < 5e-3
+      ? `the ${name} is neutral`
+      : `the ${name} is ${forceText(netN)} ${netN > 0 ? 'light' : 'heavy'}`;
+  const all = bodies.map(({ name, netN }) => said(name, netN)).join(', ');
+  const first = `${all[0]!.toUpperCase()}${all.slice(1)}`;
+  const held = heldM === null ? 'Let go' : `Held at ${depthWords(heldM, bottomM)}`;
+  const back =
+    kind === 'bottle' && noReturnM !== null
+      ? noReturnM <= 0
+        ? ' It sinks from anywhere.'
+        : noReturnM >= bottomM
+          ? ' It comes back from everywhere in the flask.'
+          : ` Below ${depthWords(noReturnM, bottomM)} it does not come back.`
+      : '';
+  return `${held}: ${first[0]!.toLowerCase()}${first.slice(1)}.${back}`;
+}
+
+/** A depth in a tank: metres in a deep one, centimetres in a flask. */
+export function depthWords(depthM: number, bottomM: number): string {
+  return bottomM > 2 ? `${depthM.toFixed(1)} m` : `${(depthM * 100).toFixed(0)} cm`;
+}

@@ -1,0 +1,98 @@
+import type { Page } from 'playwright';
+import { describe, expect, test } from 'vitest';
+import { useChromium } from './chromium.ts';
+import { breaches } from './wcag.ts';
+
+const visit = useChromium();
+
+const name = (page: Page, words: string) => page.getByRole('button', { name: words, exact: true });
+const sentence = (page: Page) => page.locator('bench-sheet .sentence');
+const says = (page: Page, words: RegExp) =>
+  expect.poll(() => sentence(page).innerText(), { timeout: 15_000 }).toMatch(words);
+
+describe('the bench', () => {
+  test('from opening in three presses: the lump sinks; reshaped, the same mass floats', async () => {
+    await visit('./', async (page) => {
+      await name(page, 'bench').click();
+      await page.waitForSelector('bench-tank svg');
+      await says(page, /in your hand/);
+      await name(page, 'let go').click();
+      await says(page, /lump sinks: it weighs 3\.4 N, the water it pushes aside only/);
+      await name(page, 'tray').click();
+      await says(page, /tray floats, \d+ mm deep, \d+ mm of rim above water/);
+      await name(page, 'leave').click();
+      await page.waitForSelector('html[data-place=start], html[data-place=fly]', { state: 'attached' });
+    });
+  });
+
+  test('by keyboard alone: carried by arrows, let go, shaped, held under until it is full', async () => {
+    await visit('./#/bench', async (page) => {
+      await page.waitForSelector('bench-tank svg');
+      await page.locator('bench-tank svg').focus();
+      await page.keyboard.press('Enter');
+      await says(page, /lump sinks/);
+      await name(page, 'tray').focus();
+      await page.keyboard.press('Enter');
+      await says(page, /tray floats/);
+      await name(page, 'hold under').focus();
+      await page.keyboard.press('Enter');
+      await says(page, /tray is held/);
+      await page.waitForSelector('bench-tank .soaked');
+      await page.locator('bench-tank svg').focus();
+      await page.keyboard.press('Enter');
+      await says(page, /tray is full of water and has sunk/);
+    });
+  });
+
+  test('by one finger: a stone is pulled and let go; the balance reads less in water', async () => {
+    await visit(
+      './#/bench',
+      async (page) => {
+        await page.waitForSelector('bench-tank svg');
+        await name(page, 'an odd stone').tap();
+        await name(page, 'spring balance').tap();
+        await says(page, /hangs on the balance: 7\.8 N in air/);
+        for (let i = 0; i < 9; i++) await name(page, 'lower').tap();
+        await says(page, /hangs on the balance: 4\.9 N; the water carries 3\.0 N/);
+      },
+      { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true },
+    );
+  });
+
+  test('taken deeper and let go the bag sinks and the ball stays; squeezed, the bottle does not come back', async () => {
+    await visit('./#/bench/deep', async (page) => {
+      await page.waitForSelector('bench-deep svg');
+      await says(page, /the bag is neutral, the steel ball is neutral/);
+      await name(page, 'to 20 m').click();
+      await says(page, /Held at 20\.0 m: the bag is 4\.\d N heavy, the steel ball is neutral/);
+      await name(page, 'let go').click();
+      await says(page, /Let go: the bag is 5\.\d N heavy, the steel ball is neutral/);
+      await name(page, 'bottle diver').click();
+      await says(page, /Below 25 cm it does not come back/);
+      for (let i = 0; i < 8; i++) await name(page, 'squeeze more').click();
+      await says(page, /It sinks from anywhere/);
+    });
+  });
+
+  test.each([
+    { colorScheme: 'light', viewport: { width: 1280, height: 720 } },
+    { colorScheme: 'dark', viewport: { width: 360, height: 740 } },
+  ] as const)('breaks no rule of WCAG 2.2 AA, and nothing reaches out sideways: %o', async (options) => {
+    await visit(
+      './#/bench',
+      async (page) => {
+        await page.waitForSelector('bench-tank svg');
+        await name(page, 'I have read this').click();
+        await name(page, 'let go').click();
+        expect(await breaches(page)).toEqual([]);
+        for (const mode of ['deep tank', 'bottle diver']) {
+          await name(page, mode).click();
+          await page.waitForSelector('bench-deep svg');
+          expect(await breaches(page)).toEqual([]);
+        }
+        expect(await page.evaluate(() => document.documentElement.scrollWidth <= innerWidth)).toBe(true);
+      },
+      options,
+    );
+  });
+});
