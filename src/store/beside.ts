@@ -1,20 +1,5 @@
 import { CONTROL_NAMES, changesOf, columnsOf, firstControls, type Dive, type Run } from '../dive/index.ts';
-import type { BesideRecord, RunRecord } from './kept.ts';
-
-/** What stands beside the line of a dive: other lines that leave it, bookmarks on it, and the ghost of another dive. */
-export interface KeptBeside<D> {
-  /** Name of the line that is flown; empty until it was given one. */
-  readonly name: string;
-  readonly marks: readonly { readonly number: number; readonly tick: number }[];
-  readonly others: readonly {
-    readonly letter: string;
-    readonly name: string;
-    readonly knotTick: number;
-    readonly shown: boolean;
-    readonly dive: D;
-  }[];
-  readonly ghost: { readonly name: string; readonly shown: boolean; readonly dive: D } | null;
-}
+import type { BesideRecord, KeptBeside, RunRecord } from './kept.ts';
 
 /** How it stands in the database: each dive as a run. */
 export function besideRecord(id: number, beside: KeptBeside<Dive>): BesideRecord {

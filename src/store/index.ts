@@ -1,5 +1,4 @@
-export type { KeptBeside } from './beside.ts';
 export type { Keeping } from './keeping.ts';
-export { MOST_KEPT, type KeptDive, type KeptSummary, type KeptWhat } from './kept.ts';
+export { MOST_KEPT, type KeptBeside, type KeptDive, type KeptSummary, type KeptWhat } from './kept.ts';
 export { Store } from './store.ts';
 export { StoreProblem, type StoreFault } from './trouble.ts';

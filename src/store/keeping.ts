@@ -1,8 +1,16 @@
 import { CONTROL_NAMES, columnsOf, type Dive } from '../dive/index.ts';
-import { besideRecord, type KeptBeside } from './beside.ts';
+import { besideRecord } from './beside.ts';
 import type { Database, Together } from './database.ts';
 import { canHold, hold, type LetGo } from './hold.ts';
-import { MOST_KEPT, SHAPE, isDiveRecord, type DiveRecord, type KeptDive, type KeptWhat } from './kept.ts';
+import {
+  MOST_KEPT,
+  SHAPE,
+  isDiveRecord,
+  type DiveRecord,
+  type KeptBeside,
+  type KeptDive,
+  type KeptWhat,
+} from './kept.ts';
 import { piecesOf } from './read.ts';
 
 /** A piece with this many entries is closed and the next one begun. */

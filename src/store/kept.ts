@@ -2,7 +2,6 @@ import type { DBSchema } from 'idb';
 import type { Setup } from '../diver/index.ts';
 import type { ChangeColumns, Run } from '../dive/index.ts';
 import type { Answer } from '../lesson/index.ts';
-import type { KeptBeside } from './beside.ts';
 
 /** Dives that are kept at most; the oldest go. */
 export const MOST_KEPT = 20;
@@ -22,6 +21,21 @@ export interface KeptWhat {
   /** Answers of a lesson in their order; what was only read counts as one, null. */
   readonly given: readonly Answer[];
   readonly projector: boolean;
+}
+
+/** What stands beside the line of a dive: other lines that leave it, bookmarks on it, and the ghost of another dive. */
+export interface KeptBeside<D> {
+  /** Name of the line that is flown; empty until it was given one. */
+  readonly name: string;
+  readonly marks: readonly { readonly number: number; readonly tick: number }[];
+  readonly others: readonly {
+    readonly letter: string;
+    readonly name: string;
+    readonly knotTick: number;
+    readonly shown: boolean;
+    readonly dive: D;
+  }[];
+  readonly ghost: { readonly name: string; readonly shown: boolean; readonly dive: D } | null;
 }
 
 /** A kept dive as a list shows it. */
