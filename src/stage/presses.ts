@@ -110,23 +110,19 @@ export class Presses {
       const row = Math.round((tick - recording.startTick) / TICKS_PER_ROW);
       return recording.at(Math.min(Math.max(row, 0), recording.rows - 1), 'depthM') * frame.pxPerM;
     };
-    // A short press is a block that stands on the line; a long one follows it, at right angles where the line is steep.
+    // A short press is a block that stands on the line; a long one follows it.
     const steps = width < 18 * unit ? 0 : Math.min(16, Math.round(width / (5 * unit)));
     const slope = Math.abs(depthAt(toTick + 24) - depthAt(press.fromTick - 24)) / (width + 0.4 * frame.pxPerS);
     const lean = steps === 0 ? (slope * (width + 2 * least)) / 2 : 0;
-    const thick = linePx / 2 + 1.5 * unit;
-    const gap =
-      (steps === 0 ? lean + (linePx / 2) * Math.hypot(1, Math.min(slope, 3)) + 1.5 * unit : thick) * press.way;
-    // One way off the line for the whole press, square to the line from its beginning to its end: the outline keeps the line's form.
-    const fall = steps === 0 ? 0 : (depthAt(toTick) - depthAt(press.fromTick)) / width;
-    const away = { x: fall / Math.hypot(1, fall), y: -1 / Math.hypot(1, fall) };
+    const gap = (lean + (linePx / 2) * Math.hypot(1, Math.min(slope, 3)) + 1.5 * unit) * press.way;
     const foot: number[] = [];
     const head: number[] = [];
     for (let i = 0; i <= Math.max(1, steps); i++) {
       const x = -least + ((width + 2 * least) * i) / Math.max(1, steps);
-      const y = depthAt(press.fromTick + (toTick - press.fromTick) * (steps === 0 ? 0.5 : i / steps));
-      foot.push(x + away.x * gap, y + away.y * gap);
-      head.unshift(x + away.x * (gap + height), y + away.y * (gap + height));
+      const share = steps === 0 ? 0.5 : i / steps;
+      const y = depthAt(press.fromTick + (toTick - press.fromTick) * share) - gap;
+      foot.push(x, y);
+      head.unshift(x, y - height);
     }
     const outline = [...foot, ...head];
     g.clear()
