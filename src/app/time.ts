@@ -51,7 +51,7 @@ export class Time {
 
   async hear(ask: TimeAsk): Promise<void> {
     const { dives } = this.#program;
-    if (!dives.begun || this.#program.shell.view.prompt) return;
+    if (this.#program.shell.view.prompt || (!dives.begun && ask.do !== 'mishap')) return;
     this.#words = '';
     const lines = this.#of(dives.flight);
     if (ask.do === 'open') this.#opened = !(this.#told && this.#opened);
@@ -170,6 +170,7 @@ export class Time {
     const { dives, shell } = this.#program;
     const { flight } = dives;
     if (shell.view.place !== 'fly') return;
+    dives.begun = true;
     this.#program.lookAt(null);
     if (asked.kind === 'lead-lost') flight.hands = released(flight.hands, flight.rig, false);
     else {
