@@ -1,0 +1,135 @@
+import type { Page } from 'playwright';
+import { expect, test } from 'vitest';
+import type { PairView } from '../../src/panels/index.ts';
+import { useChromium } from './chromium.ts';
+import { breaches } from './wcag.ts';
+
+const visit = useChromium();
+
+const name = (page: Page, words: string) => page.getByRole('button', { name: words, exact: true });
+const strip = (page: Page) => page.locator('pair-strip section');
+
+/** What the strip was told. */
+const told = (page: Page) =>
+  page.locator('pair-strip').evaluate((element) => (element as unknown as { pair: PairView }).pair);
+const depths = async (page: Page) => (await told(page)).sides!.map(({ depthM }) => depthM) as [number, number];
+
+async function begin(page: Page): Promise<void> {
+  await page.waitForSelector('practice-deck button.act');
+  await name(page, 'I have read this').click();
+  await name(page, 'fly').click();
+}
+
+/** Both lie within the page, and neither on the other. */
+async function fits(page: Page): Promise<void> {
+  const boxOf = async (of: string) => (await page.locator(of).boundingBox())!;
+  const { width, height } = page.viewportSize()!;
+  const [water, both, deck] = await Promise.all(['main.water', 'pair-strip section', 'practice-deck'].map(boxOf));
+  expect(both!.x).toBeGreaterThanOrEqual(0);
+  expect(both!.x + both!.width).toBeLessThanOrEqual(width);
+  expect(both!.y).toBeGreaterThanOrEqual(water!.y + water!.height - 1);
+  expect(both!.y + both!.height).toBeLessThanOrEqual(Math.max(deck!.y, 0) + (width < 761 ? height : 1));
+  expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(width);
+  const wide = await page.locator('pair-strip').evaluate((element) => element.scrollWidth - element.clientWidth);
+  expect(wide).toBeLessThanOrEqual(0);
+}
+
+test('by keys alone two divers begin, dive on one axis of time, go back together, and change places', async () => {
+  await visit(
+    './',
+    async (page) => {
+      await begin(page);
+      await page.keyboard.press('Quote');
+      await strip(page).waitFor();
+      await page.keyboard.press('Equal');
+      for (const key of ['KeyK', 'KeyS']) await page.keyboard.down(key);
+      await expect.poll(async () => (await depths(page))[0], { timeout: 30_000 }).toBeGreaterThan(3);
+      for (const key of ['KeyK', 'KeyS']) await page.keyboard.up(key);
+      await page.keyboard.press('KeyP');
+      await page.locator('time-strip .strip').waitFor();
+
+      const end = (await told(page)).sides!;
+      const apartM = end[1].depthM - end[0].depthM;
+      expect(apartM).toBeGreaterThan(0.3);
+      expect(end[1].presses).toEqual(end[0].presses);
+      expect(await page.locator('tr.beside td').first().innerText()).toBe(`${apartM.toFixed(1)}\u00a0m deeper`);
+      expect(await page.locator('lane-numbers .depth').innerText()).toBe(`${end[0].depthM.toFixed(1)} m`);
+      expect(await breaches(page)).toEqual([]);
+      await page.emulateMedia({ colorScheme: 'dark' });
+      expect(await breaches(page)).toEqual([]);
+
+      // Both go back, and come again to the very same.
+      for (let i = 0; i < 3; i++) await page.keyboard.press('Shift+BracketLeft');
+      await expect.poll(async () => (await depths(page))[1]).toBeLessThan(end[1].depthM - 0.3);
+      expect((await depths(page))[0]).toBeLessThan(end[0].depthM - 0.3);
+      await page.getByRole('slider', { name: 'Moment of the dive' }).focus();
+      await page.keyboard.press('End');
+      await expect.poll(async () => (await told(page)).sides).toEqual(end);
+
+      // The other one is flown from here, and where he is, is what the lane says.
+      await page.keyboard.press('Semicolon');
+      await expect.poll(async () => (await told(page)).words).toBe('2 kg less lead');
+      const [flown, left] = await depths(page);
+      expect(flown).toBeCloseTo(end[1].depthM, 1);
+      expect(left).toBeCloseTo(end[0].depthM, 1);
+      await expect.poll(() => page.locator('lane-numbers .depth').innerText()).toBe(`${flown.toFixed(1)} m`);
+
+      for (const [width, height] of [
+        [1280, 720],
+        [1024, 768],
+        [1920, 1080],
+      ] as const) {
+        await page.setViewportSize({ width, height });
+        await fits(page);
+      }
+
+      // After a reload both are there again.
+      await page.waitForFunction(async () => {
+        const { databases } = indexedDB;
+        return (await databases.call(indexedDB)).length > 0;
+      });
+      await page.keyboard.press('BracketRight');
+      await expect.poll(async () => (await depths(page))[0]).not.toBe(flown);
+      await expect.poll(() => page.evaluate(() => sessionStorage.getItem('midwater-pair'))).toContain('"on":true');
+      await page.reload();
+      await strip(page).waitFor();
+      await expect.poll(async () => (await told(page)).words).toBe('2 kg less lead');
+      await expect.poll(async () => Math.abs((await depths(page))[0] - flown)).toBeLessThan(0.6);
+      await page.keyboard.press('Quote');
+      await strip(page).waitFor({ state: 'detached' });
+    },
+    { viewport: { width: 1280, height: 720 } },
+  );
+});
+
+test('by touch alone on a phone another diver is chosen, his looks are seen, and he is sent away', async () => {
+  await visit(
+    './',
+    async (page) => {
+      await page.waitForSelector('practice-deck button.act');
+      await name(page, 'I have read this').tap();
+      await name(page, 'fly').tap();
+      await name(page, 'more').tap();
+      await page.locator('pair-list select.difference').waitFor();
+      expect(await breaches(page)).toEqual([]);
+      await page.locator('pair-list select.difference').selectOption({ label: '4 kg more lead' });
+      await page.locator('pair-list select.by').selectOption('idler');
+      await name(page, 'dive as two').tap();
+      await strip(page).waitFor();
+      expect(await strip(page).innerText()).toMatch(/^Diver 2 \(4.kg more lead\): /);
+      await fits(page);
+      expect(await breaches(page)).toEqual([]);
+      const heightPx = (await page.locator('main.water').boundingBox())!.height;
+      expect(heightPx).toBeGreaterThan(180);
+      await name(page, 'table').tap();
+      await fits(page);
+      for (const button of await page.locator('pair-strip button:visible').all()) {
+        const { width, height } = (await button.boundingBox())!;
+        expect(Math.min(width, height)).toBeGreaterThanOrEqual(48);
+      }
+      await name(page, 'dive alone').tap();
+      await strip(page).waitFor({ state: 'detached' });
+    },
+    { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true },
+  );
+});
