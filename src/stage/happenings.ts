@@ -2,37 +2,31 @@ import type { Container } from 'pixi.js';
 import { DoingsLayer } from './doings-layer.ts';
 import type { Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
-import { LooseLead } from './loose-lead.ts';
 import { Silt } from './silt.ts';
 import type { Taken } from './taken.ts';
 import type { StageView } from './view.ts';
 import type { Box } from './words-place.ts';
 
-/** Where a scene takes what happens: behind the diver, before him, and words over all. */
+/** Where a scene takes what happens: before the diver, and words over all. */
 export interface HappeningsPlaces {
-  readonly behind: Container;
   readonly before: Container;
   readonly words: Container;
 }
 
-/** What happens on a dive beside its line: lead that sinks, silt, gas that moves. Loaded once something has begun to happen. */
+/** What happens on a dive beside its line: silt, gas that moves. Loaded once something has begun to happen. */
 export class Happenings {
-  readonly #lead: LooseLead;
   readonly #silt: Silt;
   readonly #doings: DoingsLayer;
 
-  constructor(style: Style, { behind, before, words }: HappeningsPlaces) {
-    this.#lead = new LooseLead(style);
+  constructor(style: Style, { before, words }: HappeningsPlaces) {
     this.#silt = new Silt(style);
     this.#doings = new DoingsLayer(style);
-    behind.addChild(this.#lead.root);
     before.addChild(this.#doings.root, this.#silt.root);
     words.addChild(this.#doings.words.root);
   }
 
   /** @param figure the part of the page that the diver takes */
   draw(view: StageView, frame: Frame, figure: Box, taken: Taken): void {
-    this.#lead.draw(view, frame);
     this.#silt.draw(view, frame);
     this.#doings.draw(view, frame, figure, taken);
   }

@@ -9,6 +9,7 @@ import { depthToY, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import { Marks } from './marks.ts';
 import type { Happenings } from './happenings.ts';
+import type { LooseLead } from './loose-lead.ts';
 import type { Overlays } from './overlays.ts';
 import { Presses } from './presses.ts';
 import { Scale } from './scale.ts';
@@ -18,6 +19,13 @@ import { TimeTicks } from './time-ticks.ts';
 import { Track } from './track.ts';
 import type { StageView } from './view.ts';
 import { Water } from './water.ts';
+
+/** Parts of a scene that are loaded when a view first has some of them: over the water, in it, and lead that was let go. */
+export interface SceneParts {
+  readonly Overlays?: typeof Overlays;
+  readonly Happenings?: typeof Happenings;
+  readonly LooseLead?: typeof LooseLead;
+}
 
 /** All that is drawn in one style, back to front. */
 export class Scene {
@@ -33,10 +41,10 @@ export class Scene {
   readonly #taken: Taken;
   readonly #over: Overlays | undefined;
   readonly #happenings: Happenings | undefined;
+  readonly #lead: LooseLead | undefined;
   readonly #layers: readonly { draw(view: StageView, frame: Frame): void }[];
 
-  /** @param Over what lies over the water, and what happens in it, once they have been loaded */
-  constructor(style: Style, Over?: typeof Overlays, Happens?: typeof Happenings) {
+  constructor(style: Style, parts: SceneParts) {
     this.style = style;
     const water = new Water(style);
     const specks = new Specks(style);
@@ -73,8 +81,10 @@ export class Scene {
       marks.root,
     );
     this.root.addChild(places.words, ticks.root, diver.enlarged.root, scale.root);
-    this.#happenings = Happens && new Happens(style, places);
-    this.#over = Over && new Over(style, this.root);
+    this.#happenings = parts.Happenings && new parts.Happenings(style, places);
+    this.#lead = parts.LooseLead && new parts.LooseLead(style);
+    if (this.#lead) places.behind.addChild(this.#lead.root);
+    this.#over = parts.Overlays && new parts.Overlays(style, this.root);
   }
 
   draw(view: StageView, frame: Frame): void {
@@ -88,6 +98,7 @@ export class Scene {
     this.#ticks.draw(view, frame, diver, taken);
     this.#diver.drawSays(frame, taken);
     this.#arrow.draw(view, frame, taken);
+    this.#lead?.draw(view, frame);
     this.#happenings?.draw(view, frame, diver, taken);
     this.#ahead.draw(view, frame, taken);
     this.#bands.draw(view, frame, taken);

@@ -2,10 +2,8 @@ import { Camera } from './camera.ts';
 import { depthToY, secondsToX, type Frame } from './geometry.ts';
 import { barsOf } from './bars-scale.ts';
 import { styleOf } from './layout.ts';
-import type { Happenings } from './happenings.ts';
-import type { Overlays } from './overlays.ts';
 import { rendererOf, suitedKind, type RendererKind, type StageRenderer } from './renderer.ts';
-import { Scene } from './scene.ts';
+import { Scene, type SceneParts } from './scene.ts';
 import type { StageView } from './view.ts';
 
 /** How a stage begins. */
@@ -41,10 +39,8 @@ export class Stage {
   #drawnAtMs = NaN;
   #cost: FrameCost = { composedMs: NaN, renderedMs: NaN };
   #gone = false;
-  #Over: typeof Overlays | undefined;
-  #Happenings: typeof Happenings | undefined;
-  #overAsked = false;
-  #happeningsAsked = false;
+  #parts: SceneParts = {};
+  readonly #asked = new Set<keyof SceneParts>();
   #coming: Promise<unknown> = Promise.resolve();
 
   private constructor(host: HTMLElement, renderer: StageRenderer, mayFall: boolean) {
@@ -110,22 +106,11 @@ export class Stage {
   draw(view: StageView): void {
     if (this.#gone) return;
     this.#view = view;
-    if (
-      !this.#overAsked &&
-      (view.overlay ||
-        view.breathReachM ||
-        view.neutral?.length ||
-        view.branches?.length ||
-        view.bookmarks?.length ||
-        view.second)
-    ) {
-      this.#overAsked = true;
-      this.#fetch(import('./overlays.ts'), (loaded) => (this.#Over = loaded.Overlays));
-    }
-    if (!this.#happeningsAsked && (view.changes.length > 1 || view.events.length > 0)) {
-      this.#happeningsAsked = true;
-      this.#fetch(import('./happenings.ts'), (loaded) => (this.#Happenings = loaded.Happenings));
-    }
+    const { overlay, breathReachM, neutral, branches, bookmarks, second } = view;
+    const over = overlay || breathReachM || neutral?.length || branches?.length || bookmarks?.length || second;
+    if (over) this.#want('Overlays', () => import('./overlays.ts'));
+    if (view.changes.length > 1 || view.events.length > 0) this.#want('Happenings', () => import('./happenings.ts'));
+    if (view.state.releasedMask !== 0) this.#want('LooseLead', () => import('./loose-lead.ts'));
     const scene = this.#sceneFor(view);
     const beganMs = performance.now();
     this.#frame = this.#camera.frame(view, scene.style);
@@ -161,7 +146,7 @@ export class Stage {
     this.#dropScene();
     const style = styleOf(width, height, ratio, view.theme, view.projector, mapped, bars);
     this.#renderer.background.color = style.tokens.paper;
-    return (this.#scene = new Scene(style, this.#Over, this.#Happenings));
+    return (this.#scene = new Scene(style, this.#parts));
   }
 
   #dropScene(): void {
@@ -170,10 +155,12 @@ export class Stage {
   }
 
   /** A part comes when a view first has some of it, and is drawn from then on; without it the rest goes on. */
-  #fetch<T>(coming: Promise<T>, take: (loaded: T) => void): void {
-    const drawn = coming.then(
+  #want(name: keyof SceneParts, load: () => Promise<SceneParts>): void {
+    if (this.#asked.has(name)) return;
+    this.#asked.add(name);
+    const drawn = load().then(
       (loaded) => {
-        take(loaded);
+        this.#parts = { ...this.#parts, [name]: loaded[name] };
         this.#dropScene();
         if (this.#view) this.draw(this.#view);
       },
