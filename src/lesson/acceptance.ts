@@ -37,7 +37,7 @@ export function acceptance(results: readonly TrialResult[]): Demanded[] {
     ...atMost('random: highest', RANDOM_MOST, task, mark, stat(results, task, mark, 'random', 'most')),
     ...atMost('breath-holder: highest', 0, task, mark, stat(results, task, mark, 'breath-holder', 'most')),
     ...atMost('kicker: highest', KICKER_MOST, task, mark, stat(results, task, mark, 'kicker', 'most')),
-    ...of('short-cut').flatMap((pilot) =>
+    ...shortCuts(task).flatMap((pilot) =>
       atMost(
         `${pilot}: mean above the learner's and ${SHORT_CUT_FREE}`,
         0,
@@ -103,6 +103,11 @@ function fullest(results: readonly TrialResult[]): TrialResult[] {
       results.every((other) => other.cell !== result.cell || flights(other, row) <= row.flights),
     ),
   }));
+}
+
+/** Short cuts that a task has room for: who brakes his way with fins has none to brake in a hover. */
+function shortCuts(task: TrialTask): PilotName[] {
+  return of('short-cut').filter((pilot) => pilot !== 'fin-braker' || task !== 'hover');
 }
 
 /** Names of the pilots of a sort. */

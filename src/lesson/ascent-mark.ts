@@ -10,8 +10,7 @@ import type { Trace } from './trace.ts';
 import { finGate, heldOf, leadCaps } from './window-evidence.ts';
 import { plain } from './words.ts';
 
-/** Where the credit for the fastest moment begins, m/min above the limit, and ends, as a multiple of it. Practice. */
-const PEAK_GOOD_OVER_MPMIN = 1;
+/** Where the credit for the fastest moment ends, as a multiple of the limit, where it begins. Practice. */
 const PEAK_BAD_RATE = 25 / 9;
 /** Excess climb: all credit and none, as multiples of what meets the task. Practice. */
 const EXCESS_GOOD = 0.3;
@@ -38,8 +37,8 @@ function headOutRow(trace: Trace, stopEnd: number, withinS: number): number | nu
 }
 
 /**
- * Mark of an ascent with its stop, 0–100: 100·G·Fin·[0.40 lin(E; 0.3, 5 m) + 0.10 lin(peak v3; 10, 25) + 0.25 lin(RMS in the
- * stop; 0.2, 1.5) + 0.10 share within ±0.5 m + 0.15 lin(T; 6, 36 L)], E = ∫max(0, v3 − 9 m/min)dt until the head is out.
+ * Mark of an ascent with its stop, 0–100: 100·G·Fin·[0.40 lin(E; 0.3, 5 m) + 0.10 lin(peak v3; 9, 25) + 0.25 lin(RMS in the
+ * stop; 0.1, 1.5) + 0.10 share within ±0.5 m + 0.15 lin(T; 6, 36 L)], E = ∫max(0, v3 − 9 m/min)dt until the head is out.
  */
 export function ascentMark(
   trace: Trace,
@@ -141,7 +140,7 @@ function rateTerms(
       label: 'fastest on the way up, over 3 s',
       raw: peak,
       unit: 'm/min',
-      good: ascentMpmin + PEAK_GOOD_OVER_MPMIN,
+      good: ascentMpmin,
       bad: ascentMpmin * PEAK_BAD_RATE,
       weight: 0.1,
       row: peakRow,

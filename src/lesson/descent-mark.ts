@@ -12,7 +12,7 @@ import { finGate, heldOf, leadCaps } from './window-evidence.ts';
 const BAD_RATE = 30 / 18;
 
 /**
- * Mark of a descent and the hold below it, 0–100: 100·G·Fin·[0.25 lin(peak v3; 18, 30 m/min) + 0.35 lin(RMS; 0.2, 1.5) + 0.15
+ * Mark of a descent and the hold below it, 0–100: 100·G·Fin·[0.25 lin(peak v3; 18, 30 m/min) + 0.35 lin(RMS; 0.1, 1.5) + 0.15
  * share within ±0.5 m + 0.25 lin(T; 2, 12 L)]. @param fromRow first row of the way down
  */
 export function descentMark(

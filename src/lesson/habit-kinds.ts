@@ -39,7 +39,7 @@ export const HABIT_KINDS: Readonly<Record<HabitId, HabitKind>> = {
   'jacket-as-a-lift': {
     name: 'the jacket as a lift',
     question: 'Gas went in on the way up: what would a deeper breath have done?',
-    states: false,
+    states: true,
   },
   'press-overshoots': {
     name: 'presses that overshoot',
@@ -49,7 +49,7 @@ export const HABIT_KINDS: Readonly<Record<HabitId, HabitKind>> = {
   'presses-until-it-moves': {
     name: 'pressing until it moves',
     question: 'You pressed until you saw it move: how much gas was that by then?',
-    states: false,
+    states: true,
   },
   'up-and-down': {
     name: 'up and down in a hold',
@@ -59,17 +59,17 @@ export const HABIT_KINDS: Readonly<Record<HabitId, HabitKind>> = {
   'stop-and-go': {
     name: 'stop-and-go on the way up',
     question: 'You rose and sank by turns: what could you have let out before you were fast?',
-    states: false,
+    states: true,
   },
   'kicks-while-heavy': {
     name: 'kicking while heavy',
     question: 'What would have happened had you stopped kicking here?',
-    states: false,
+    states: true,
   },
   'vents-late': {
     name: 'late or no venting',
     question: 'When did you notice that you were getting faster, and when did gas go out?',
-    states: false,
+    states: true,
   },
   'wrong-way': {
     name: 'the wrong button',
@@ -84,7 +84,7 @@ export const HABIT_KINDS: Readonly<Record<HabitId, HabitKind>> = {
   'all-vented-at-once': {
     name: 'everything let out at once',
     question: 'All the gas went out at the top: what was left to slow you down?',
-    states: false,
+    states: true,
   },
   'no-breath': {
     name: 'no use of the breath',
@@ -94,7 +94,7 @@ export const HABIT_KINDS: Readonly<Record<HabitId, HabitKind>> = {
   'stop-left-early': {
     name: 'the stop left early',
     question: 'What took you up from the stop, and when could it still be stopped?',
-    states: false,
+    states: true,
   },
   'shot-to-the-surface': {
     name: 'shot to the surface',

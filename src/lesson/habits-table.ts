@@ -46,7 +46,7 @@ export interface HabitRates {
   readonly falseWorst: { readonly pilot: PilotName; readonly task: TrialTask; readonly percent: number };
   /** Of the learner's flights; most of these are true. */
   readonly learnerPercent: number;
-  /** Whether the program may state it: 95 % of hits, 5 % of false alarms, or a fact. Otherwise it asks. */
+  /** Whether the program may state it: 95 % of hits and 5 % of false alarms where they are worst, or a fact. Otherwise it asks. */
   readonly states: boolean;
 }
 
@@ -68,6 +68,7 @@ export function habitsTable(results: readonly TrialResult[]): HabitRates[] {
     const each = HAVE_NOT.flatMap((pilot) =>
       tasks.map((task) => ({ pilot, task, percent: rate([pilot], [task]).percent })),
     );
+    const falseWorst = each.reduce((one, other) => (other.percent > one.percent ? other : one));
     return {
       habit,
       name: HABIT_KINDS[habit].name,
@@ -77,9 +78,10 @@ export function habitsTable(results: readonly TrialResult[]): HabitRates[] {
       hitsPercent: hits?.percent ?? null,
       hitsByTask: Object.fromEntries((has?.tasks ?? []).map((task) => [task, rate([has!.pilot], [task]).percent])),
       falsePercent: falsely,
-      falseWorst: each.reduce((one, other) => (other.percent > one.percent ? other : one)),
+      falseWorst,
       learnerPercent: rate(['learner'], tasks).percent,
-      states: FACTS.includes(habit) || (hits !== null && hits.percent >= HITS_LEAST && falsely <= FALSE_MOST),
+      states:
+        FACTS.includes(habit) || (hits !== null && hits.percent >= HITS_LEAST && falseWorst.percent <= FALSE_MOST),
     };
   });
 }

@@ -9,7 +9,7 @@ import type { Trace } from './trace.ts';
 import { KGF_N, finGate, finlessDemand, heldOf, leadCaps } from './window-evidence.ts';
 
 /**
- * Mark of a hover, 0–100: 100·G·Fin·Balance·[0.60 lin(RMS; 0.2, 1.5 m) + 0.20 share within ±0.5 m + 0.20 lin(T; 3, 10 L a
+ * Mark of a hover, 0–100: 100·G·Fin·Balance·[0.60 lin(RMS; 0.1, 1.5 m) + 0.20 share within ±0.5 m + 0.20 lin(T; 3, 10 L a
  * minute)], T the lesser of gas let in and out in the window. @source practice
  */
 export function hoverMark(

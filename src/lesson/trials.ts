@@ -86,7 +86,7 @@ export function trialLesson(task: Exclude<TrialTask, 'first-dive'>, seed: number
       return trial(
         task,
         under(18, Math.min(Math.max(0.3 * chance.normal(), -0.9), 0.9)),
-        [travel('ascent', 5, WAY_S), hold('stop', 5, 120), fly('surface', { kind: 'float', forS: 3, withinS: 120 })],
+        [travel('ascent', 5, WAY_S), hold('stop', 5, 120), fly('surface', { kind: 'float', forS: 3, withinS: 240 })],
         [{ mark: 'ascent', travel: 'ascent', hold: 'stop', surface: 'surface', fastAscentIsThePoint: false }],
       );
     case 'descent':

@@ -59,7 +59,7 @@ export function heldOf(trace: Trace, goal: HoldGoal, reachedRow: number, limits:
       label: `distance from ${plain(atM)} m, typical`,
       raw: rms,
       unit: 'm',
-      good: 0.2,
+      good: 0.1,
       bad: 1.5,
       row,
       weight,

@@ -6,7 +6,7 @@ import { traceOf } from '../../src/lesson/trace.ts';
 import { firstDiveRig as rig } from '../fixtures/lessons/first-dive.ts';
 import { evenly, madeUp, type Columns } from '../fixtures/lessons/made-up.ts';
 
-// Expected values are worked out by hand from the formula: 100·G·Fin·Balance·[0.60 lin(RMS; 0.2, 1.5) + 0.20 share within
+// Expected values are worked out by hand from the formula: 100·G·Fin·Balance·[0.60 lin(RMS; 0.1, 1.5) + 0.20 share within
 // ±0.5 m + 0.20 lin(T; 3, 10 L a minute)], window of 45 s from row 100.
 const goal: HoldGoal = { kind: 'hold', atM: 8, bandM: 1, settleS: 10, forS: 45 };
 const KGF_N = 9.80665;
@@ -23,16 +23,16 @@ test('hoverMark() gives 100 to a diver who is there, still and neutral', () => {
   expect(mark.parts.every(({ pointsLost }) => pointsLost === 0)).toBe(true);
 });
 
-test('hoverMark() counts half a metre off as 86.15: RMS credit (1.5 − 0.5)/1.3', () => {
+test('hoverMark() counts half a metre off as 82.86: RMS credit (1.5 − 0.5)/1.4', () => {
   const mark = hover({ depthM: () => 8.5 });
-  expect(mark.score).toBeCloseTo(100 * (0.6 * (1 / 1.3) + 0.4), 9);
-  expect(lost(mark, 'distance')).toBeCloseTo(100 * 0.6 * (0.3 / 1.3), 9);
-  expect(mark.parts.find(({ id }) => id === 'distance')).toMatchObject({ raw: 0.5, good: 0.2, bad: 1.5, unit: 'm' });
+  expect(mark.score).toBeCloseTo(100 * (0.6 * (1 / 1.4) + 0.4), 9);
+  expect(lost(mark, 'distance')).toBeCloseTo(100 * 0.6 * (0.4 / 1.4), 9);
+  expect(mark.parts.find(({ id }) => id === 'distance')).toMatchObject({ raw: 0.5, good: 0.1, bad: 1.5, unit: 'm' });
 });
 
 test('hoverMark() gives half the points at least when all that was asked for is met', () => {
   const mark = hover({ depthM: () => 7.001 });
-  expect(0.6 * (0.501 / 1.3) + 0.2).toBeLessThan(0.5);
+  expect(0.6 * (0.501 / 1.4) + 0.2).toBeLessThan(0.5);
   expect(mark).toMatchObject({ score: 50, word: 'nearly', ok: true });
   expect(lost(mark, 'floor')).toBeLessThan(0);
 });
@@ -61,7 +61,7 @@ test('hoverMark() counts what carries a diver between reaching the depth and the
   // Five seconds more of three bands beside forty-five good ones: a tenth of the gate and of the half metre, RMS 3 m · √0.1.
   const mark = hover({ resting: (row) => (row < 50 ? 1 : 0) });
   const rms = 3 * Math.sqrt(0.1);
-  expect(mark.score).toBeCloseTo(100 * 0.9 * (0.6 * ((1.5 - rms) / 1.3) + 0.2 * 0.9 + 0.2), 9);
+  expect(mark.score).toBeCloseTo(100 * 0.9 * (0.6 * ((1.5 - rms) / 1.4) + 0.2 * 0.9 + 0.2), 9);
 });
 
 test('hoverMark() counts a hand on the up-line as three bands', () => {
