@@ -82,7 +82,9 @@ export class Second {
       if (dive.mayChange) dive.steer(this.#wanted(first, dive));
       const into = (dive.tick - dive.recording.startTick) % TICKS_PER_CHANGE;
       const few = Math.min(TICKS_PER_CHANGE - into, first.tick - dive.tick);
-      dive.advance(few - 1);
+      const ends = dive.tick + few === first.tick;
+      dive.advance(ends ? few - 1 : few);
+      if (!ends) continue;
       this.#beforeM = dive.state.depthM;
       dive.advance(1);
     }

@@ -5,7 +5,7 @@ import type { StageView } from '../stage/index.ts';
 import type { Dives } from './dives.ts';
 import { openFile } from './files.ts';
 import { Flight } from './flight.ts';
-import { cylindersMol, sideOf } from './pair-compare.ts';
+import { PressCount, cylindersMol, sideOf } from './pair-compare.ts';
 import { FORMER, OWN, differencesFor, otherOf, type Flown, type Other } from './pair-difference.ts';
 import { ownHands } from './pair-keys.ts';
 import { isBy, rememberPair, rememberedPair, type PairChoice } from './pair-memory.ts';
@@ -47,9 +47,11 @@ export class Pair {
   #pair: Beside | null = null;
   #adopting: Rig | null = null;
   #moment: Moment | null = null;
-  #folded: boolean;
+  /** Folded or open as somebody chose it, for a class and else. */
+  readonly #foldedFor = new Map<boolean, boolean>();
   #looksAt: 1 | 2 = 1;
   #shownM = 0;
+  readonly #presses = [new PressCount(), new PressCount()] as const;
   #sides: readonly [PairSide, PairSide] | null = null;
   #differences: readonly PairGroup[] | null = null;
   #said = '';
@@ -62,8 +64,6 @@ export class Pair {
     this.#words = words;
     const view = this.#shell.window;
     this.#choice = rememberedPair(tabShelf(view));
-    // On a phone, and for a class, one sentence says it.
-    this.#folded = this.#shell.view.projector || view.matchMedia('(max-width: 760px), (max-height: 700px)').matches;
     this.#held = ownHands(this.#shell, () => this.#choice.by === 'own' && this.#isShown());
     program.beside = (shown) => this.#shown(shown);
     program.refresh();
@@ -81,7 +81,7 @@ export class Pair {
     else if (ask.do === 'begin') {
       const { difference, by } = ask;
       this.#choose({ on: true, difference, by: isBy(by) ? by : 'hands' });
-    } else if (ask.do === 'fold') this.#folded = !this.#folded;
+    } else if (ask.do === 'fold') this.#foldedFor.set(this.#shell.view.projector, !this.#folded);
     else if (ask.do === 'swap') this.#swap();
     else if (ask.do === 'looks-at') this.#looksAt = ask.diver;
     else if (ask.do === 'file') await this.#open(ask.file);
@@ -99,6 +99,13 @@ export class Pair {
   /** Forgets what was chosen in this tab; the pair that is shown stays. */
   forget(): void {
     rememberPair(tabShelf(this.#shell.window), null);
+  }
+
+  /** On a small screen, and for a class, one sentence says it, until somebody wants the table. */
+  get #folded(): boolean {
+    const { projector } = this.#shell.view;
+    const small = this.#shell.window.matchMedia('(max-width: 760px), (max-height: 700px)').matches;
+    return this.#foldedFor.get(projector) ?? (projector || small);
   }
 
   #choose(change: Partial<PairChoice>): void {
@@ -181,11 +188,13 @@ export class Pair {
   #compare(both: readonly [Moment, Moment] | null, { frozen }: StageView): void {
     const nowMs = performance.now();
     const runs = !frozen && this.#program.dives.begun;
-    if (both && this.#sides && runs && nowMs - this.#toldMs < TOLD_MS) return;
+    const soon = both !== null && runs && nowMs - this.#toldMs < TOLD_MS;
+    if ((!both && !this.#sides) || (this.#sides && soon)) return;
     this.#toldMs = nowMs;
     const { flight, second } = this.#program.dives;
     const full = [flight.dive, second].map((dive) => cylindersMol(dive?.kept[0]!.cylinderMol ?? []));
-    this.#sides = both && [sideOf(both[0], full[0]!), sideOf(both[1], full[1]!)];
+    const [one, two] = this.#presses;
+    this.#sides = both && [sideOf(both[0], full[0]!, one), sideOf(both[1], full[1]!, two)];
     this.#tell();
   }
 

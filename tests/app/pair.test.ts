@@ -7,7 +7,7 @@ import { TICKS_PER_S, diveAt, replay } from '../../src/dive/index.ts';
 import { withMoreLead } from '../../src/insight/index.ts';
 import { pilotOf } from '../../src/pilot/index.ts';
 import { Flight, afloatStart } from '../../src/app/flight.ts';
-import { pressesUpTo, sideOf, cylindersMol } from '../../src/app/pair-compare.ts';
+import { PressCount, sideOf, cylindersMol } from '../../src/app/pair-compare.ts';
 import { differencesFor, otherOf } from '../../src/app/pair-difference.ts';
 import { Second, type SecondBy } from '../../src/app/pair-second.ts';
 import { startBeside } from '../../src/app/pair-start.ts';
@@ -92,8 +92,8 @@ describe('Second', () => {
     const second = beside(withMoreLead(rig, 2));
     fly(flight, 12, second);
     expect(second.dive.state.depthM).toBeGreaterThan(flight.dive.state.depthM + 0.5);
-    expect(pressesUpTo(second.dive.changes, second.dive.tick)).toEqual(
-      pressesUpTo(flight.dive.changes, flight.dive.tick),
+    expect(new PressCount().upTo(second.dive.changes, second.dive.tick)).toEqual(
+      new PressCount().upTo(flight.dive.changes, flight.dive.tick),
     );
   });
 
@@ -199,11 +199,22 @@ describe('sideOf()', () => {
     const flight = begun();
     fly(flight, 26);
     const { changes } = flight.dive;
-    const at = (s: number) => pressesUpTo(changes, s * TICKS_PER_S);
+    const at = (s: number) => new PressCount().upTo(changes, s * TICKS_PER_S);
     expect(at(3)).toEqual({ count: 1, seconds: 3 });
     expect(at(10)).toEqual({ count: 1, seconds: expect.closeTo(6, 0) as number });
     expect(at(26).count).toBe(3);
     expect(at(26).seconds).toBeCloseTo(7.4, 0);
+  });
+
+  test('counts on from where it was, and anew where somebody goes back, as if it had never counted before', () => {
+    const flight = begun();
+    fly(flight, 26);
+    const { changes } = flight.dive;
+    const kept = new PressCount();
+    for (const s of [1, 3, 3.05, 8, 14, 26, 12.5, 15.2, 26, 4])
+      expect(kept.upTo(changes, s * TICKS_PER_S)).toEqual(new PressCount().upTo(changes, s * TICKS_PER_S));
+    const other = begun().dive;
+    expect(kept.upTo(other.changes, 10 * TICKS_PER_S)).toEqual({ count: 0, seconds: 0 });
   });
 
   test('gas used is what left the cylinders, as volume at the surface', () => {
@@ -211,7 +222,7 @@ describe('sideOf()', () => {
     const fullMol = cylindersMol(flight.dive.kept[0]!.cylinderMol);
     fly(flight, 26);
     const used = fullMol - cylindersMol(flight.dive.state.cylinderMol);
-    const { gasUsedM3 } = sideOf(flight.dive, fullMol);
+    const { gasUsedM3 } = sideOf(flight.dive, fullMol, new PressCount());
     expect(used).toBeGreaterThan(0);
     // p V = n R T at one standard atmosphere.
     expect(gasUsedM3 * 101325).toBeCloseTo(used * 8.314462618 * rig.waterTemperatureK, 6);
