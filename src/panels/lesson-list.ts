@@ -4,7 +4,10 @@ import { Panel } from './panel.ts';
 import { wish } from './wish.ts';
 
 /** What the catalogue shows of a lesson. */
-export type LessonCard = Pick<Lesson, 'id' | 'title' | 'minutes' | 'objective' | 'caution' | 'phase' | 'opens'>;
+export type LessonCard = Pick<
+  Lesson,
+  'id' | 'title' | 'minutes' | 'objective' | 'caution' | 'phase' | 'opens' | 'values'
+>;
 
 /** Parts of the course as people say them. */
 const PHASE_WORDS: Readonly<Record<Lesson['phase'], string>> = {
@@ -54,6 +57,16 @@ export class LessonList extends Panel {
       <h4>${lesson.title} <span>${lesson.minutes} minutes</span></h4>
       <p>${lesson.objective}</p>
       <p class="caution">${lesson.caution}</p>
+      ${
+        lesson.values.length > 0
+          ? html`<details>
+            <summary>What is asked for, and why</summary>
+            <ul>
+              ${lesson.values.map(({ value, why }) => html`<li><b>${value}</b> ${why}</li>`)}
+            </ul>
+          </details>`
+          : nothing
+      }
       ${lesson.opens === 'instructor' ? nothing : begin}
       ${
         lesson.opens === 'instructor'
