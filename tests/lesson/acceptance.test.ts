@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, expect, test } from 'vitest';
 import { loadSetupText } from '../../src/diver/file.ts';
-import { HABIT_IDS, HABIT_KINDS } from '../../src/lesson/habit-kinds.ts';
+import { HABIT_IDS } from '../../src/lesson/habit-kinds.ts';
 import {
+  HABIT_KINDS,
   LESSONS,
   TRIAL_CELLS,
   TRIAL_TASKS,
