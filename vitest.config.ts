@@ -8,6 +8,8 @@ const browser = {
   hookTimeout: 60_000,
   // A machine that stands still for some seconds is no fault of the program. `npm run ok` names what needed it.
   retry: 1,
+  // Seconds for what a page is to show, however slow the machine is.
+  expect: { poll: { timeout: 10_000 } },
 } as const;
 
 /** Tests that count milliseconds or megabytes: nothing runs beside them. */

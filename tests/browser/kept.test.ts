@@ -87,7 +87,7 @@ test(
           await kill(page, i % 2 === 0);
           page = await another(first, './#/column');
           await note(page).waitFor();
-          expect(await note(page).innerText()).toMatch(/^Your dive is back, as it was at \d:\d\d\.\n/);
+          await expect.poll(() => note(page).innerText()).toMatch(/^Your dive is back, as it was at \d:\d\d\.\n/);
           const [line] = await stored(page);
           worst = Math.max(worst, ticks - (line!.ticks as number));
           await name(page, 'go on').first().click();
@@ -117,17 +117,17 @@ test('a lesson comes back in the same phase, with its answers, and goes on from 
       await first.waitForTimeout(2500);
       await first.keyboard.press('KeyP');
       await expect.poll(async () => (await stored(first))[0]?.given).toEqual(['stays-clear']);
-      await first.waitForTimeout(500);
+      await first.waitForSelector('.freeze:has-text("go on")');
       const title = await first.locator('title-bar h1').innerText();
       const lane = await first.locator('lane-numbers').innerText();
       expect(title).toMatch(/head clear.*so far/);
       await kill(first, true);
       const page = await another(first, './#/lessons/first-dive');
       await note(page).waitFor();
-      expect(await note(page).innerText()).toContain('Your lesson is back, as it was at 0:0');
+      await expect.poll(() => note(page).innerText()).toContain('Your lesson is back, as it was at 0:0');
       await expect.poll(() => page.locator('title-bar h1').innerText()).toBe(title);
-      expect(await page.locator('lane-numbers').innerText()).toBe(lane);
-      expect(await page.locator('question-sheet section').count()).toBe(0);
+      await expect.poll(() => page.locator('lane-numbers').innerText()).toBe(lane);
+      await expect.poll(() => page.locator('question-sheet section').count()).toBe(0);
       await name(page, 'go on').first().click();
       await note(page).waitFor({ state: 'detached' });
       await expect.poll(() => page.locator('title-bar h1').innerText(), { timeout: 15_000 }).not.toBe(title);
@@ -149,7 +149,7 @@ test('begin anew begins anew; the dive that was left is in the list: opened, sav
     await name(page, 'more').click();
     await page.getByLabel(/^open: First dive/).click();
     await note(page).waitFor();
-    expect(await note(page).innerText()).toContain('as it was at 0:0');
+    await expect.poll(() => note(page).innerText()).toContain('as it was at 0:0');
     await name(page, 'begin anew').click();
     await name(page, 'more').click();
     await page.getByLabel(/^remove: First dive/).click();
@@ -179,7 +179,7 @@ test('erase all asks once more, empties database and settings, and says so; the 
     expect(await stored(page)).toEqual([]);
     const next = await another(page, './');
     await name(next, 'fly').waitFor();
-    expect(await note(next).count()).toBe(0);
+    await expect.poll(() => note(next).count()).toBe(0);
   });
 });
 
@@ -188,8 +188,8 @@ test('a second tab leaves the dive to the first, which flies it; one that was ke
     await begun(first);
     const second = await another(first, './');
     await second.waitForTimeout(800);
-    expect(await note(second).count()).toBe(0);
-    expect(await name(second, 'fly').isVisible()).toBe(true);
+    await expect.poll(() => note(second).count()).toBe(0);
+    await expect.poll(() => name(second, 'fly').isVisible()).toBe(true);
     await second.close();
     await first.keyboard.press('KeyP');
     await first.waitForTimeout(900);
@@ -199,8 +199,8 @@ test('a second tab leaves the dive to the first, which flies it; one that was ke
     await page.goto('./');
     await ready(page);
     await note(page).waitFor();
-    expect(await note(page).innerText()).toContain('Your last dive is kept, as it was at 0:0');
-    expect(await name(page, 'fly').isVisible()).toBe(true);
+    await expect.poll(() => note(page).innerText()).toContain('Your last dive is kept, as it was at 0:0');
+    await expect.poll(() => name(page, 'fly').isVisible()).toBe(true);
     await name(page, 'bring it back').click();
     await expect.poll(() => note(page).innerText()).toContain('Your dive is back');
   });
@@ -220,7 +220,7 @@ test('where nothing can be kept the dive flies on, and that is said once', async
     await page.keyboard.down('ArrowDown');
     await expect.poll(() => page.locator('lane-numbers').innerText()).not.toBe(before);
     await page.waitForTimeout(600);
-    expect(await page.locator('problem-list aside').count()).toBe(0);
+    await expect.poll(() => page.locator('problem-list aside').count()).toBe(0);
   });
 });
 

@@ -18,11 +18,11 @@ test('kit and water of the ready setup that is flown has its address, and comes 
     await name(page, 'kit and water').click();
     await page.waitForSelector('kit-diver section');
     const needed = await page.locator('.lead-needed').innerText();
-    expect(await hash(page)).toBe('#/kit/two-piece');
+    await expect.poll(() => hash(page)).toBe('#/kit/two-piece');
     await page.reload();
     await page.waitForSelector('kit-diver section');
-    expect(await page.locator('.lead-needed').innerText()).toBe(needed);
-    expect(await page.locator('kit-diver select').inputValue()).toBe('two-piece');
+    await expect.poll(() => page.locator('.lead-needed').innerText()).toBe(needed);
+    await expect.poll(() => page.locator('kit-diver select').inputValue()).toBe('two-piece');
   });
 });
 
@@ -35,8 +35,10 @@ test.each([
     './#/kit/nonsense',
     async (page) => {
       await page.waitForSelector('problem-list aside');
-      expect(await page.locator('problem-list strong').innerText()).toBe('There is no setup called nonsense.');
-      expect(await hash(page)).toBe('#/');
+      await expect
+        .poll(() => page.locator('problem-list strong').innerText())
+        .toBe('There is no setup called nonsense.');
+      await expect.poll(() => hash(page)).toBe('#/');
       const [said, caution] = await Promise.all(
         ['problem-list aside', 'start-note aside'].map((box) => page.locator(box).boundingBox()),
       );

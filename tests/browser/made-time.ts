@@ -2,7 +2,7 @@ import type { Page } from 'playwright';
 
 /** What a page with made time offers to a test. */
 interface Maker {
-  passTime(seconds: number, frameMs: number): Promise<void>;
+  passTime(seconds: number, frameMs: number): Promise<number[]>;
 }
 
 /**
@@ -43,19 +43,24 @@ export function makeTime(): void {
     async passTime(seconds, frameMs) {
       madeMs ??= worldMs();
       const endMs = madeMs + seconds * 1000;
+      const tookMs: number[] = [];
       for (let frames = 1; madeMs < endMs - 1e-6; frames++) {
+        const beganMs = worldMs();
         frame((madeMs += frameMs));
         // Promises come true between two frames. Everything else waits: each turn, the browser paints what nobody sees.
-        await (frames % 40 === 0 ? turn() : null);
+        await null;
+        tookMs.push(worldMs() - beganMs);
+        if (frames % 40 === 0) await turn();
       }
       await turn();
+      return tookMs;
     },
   };
   Object.assign(globalThis, maker);
 }
 
-/** Lets time pass on a page visited with `madeTime`, in frames of so many milliseconds. */
-export const pass = (page: Page, seconds: number, frameMs = 50): Promise<void> =>
+/** Lets time pass on a page visited with `madeTime`, in frames of so many milliseconds; returns what script of each took, ms. */
+export const pass = (page: Page, seconds: number, frameMs = 50): Promise<number[]> =>
   page.evaluate(([seconds, frameMs]) => (globalThis as unknown as Maker).passTime(seconds, frameMs), [
     seconds,
     frameMs,

@@ -17,9 +17,10 @@ import firstDive from '../../../src/diver/setups/first-dive.yaml';
 import noSuit from '../../../src/diver/setups/no-suit.yaml';
 import temperateSea from '../../../src/diver/setups/temperate-sea.yaml';
 import twin from '../../../src/diver/setups/twin.yaml';
+import twoPieceHeavy from '../../../src/diver/setups/two-piece-heavy.yaml';
 
 const setups: Readonly<Record<string, Setup>> = Object.fromEntries(
-  Object.entries({ closedLoop, drysuitFoam, firstDive, noSuit, temperateSea, twin }).map(
+  Object.entries({ closedLoop, drysuitFoam, firstDive, noSuit, temperateSea, twin, twoPieceHeavy }).map(
     ([name, setup]) => [name, setup as Setup],
   ),
 );
@@ -65,6 +66,7 @@ export const scripts: Readonly<Record<string, Script>> = {
   drysuitUp: { setup: 'drysuitFoam', start: { depthM: 7 }, pitchDeg: 75, seekM: 8 },
   twin: { setup: 'twin', start: { depthM: 6 }, seekM: 8 },
   noSuit: { setup: 'noSuit', start: { depthM: 6 }, seekM: 8 },
+  runaway: { setup: 'twoPieceHeavy', start: { depthM: 2, jacketM3: 0 } },
   ledge: {
     setup: 'temperateSea',
     kit: (setup) => ({ ...setup, water: { ...setup.water, ledgeM: 7 } }),

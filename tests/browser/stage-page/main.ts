@@ -2,7 +2,14 @@ import '@fontsource-variable/figtree/wght.css';
 import './page.css';
 import { TICKS_PER_S } from '../../../src/dive/index.ts';
 import { Forecast } from '../../../src/insight/index.ts';
-import { Stage, drawRunSheet, type StageOptions, type StageView } from '../../../src/stage/index.ts';
+import {
+  Stage,
+  drawRunSheet,
+  type BranchLine,
+  type SecondView,
+  type StageOptions,
+  type StageView,
+} from '../../../src/stage/index.ts';
 import { ScriptedDive } from './dives.ts';
 
 const host = document.getElementById('host')!;
@@ -34,6 +41,32 @@ function viewOf({ dive }: ScriptedDive, wish: Partial<StageView> = {}): StageVie
   };
 }
 
+/** Dives a script for some seconds, to the nearest twentieth. */
+function dived(script: string, seconds: number): ScriptedDive {
+  const scripted = new ScriptedDive(script);
+  scripted.advance(Math.round((seconds * TICKS_PER_S) / 6) * 6);
+  return scripted;
+}
+
+/** Another dive, as long as the one that is shown, and how it is drawn beside it. */
+export interface Beside {
+  readonly script: string;
+  readonly as: 'branch' | 'ghost' | 'second';
+}
+
+/** Other dives as a view takes them. */
+function besides(seconds: number, all: readonly Beside[]): Partial<StageView> {
+  const branches: BranchLine[] = [];
+  let second: SecondView | undefined;
+  for (const { script, as } of all) {
+    const { rig, state, controls, recording } = dived(script, seconds).dive;
+    const words = `like ${script}`;
+    if (as === 'second') second = { rig, state, depthM: state.depthM, controls, recording, words, looked: false };
+    else branches.push({ recording, fromS: 0, letter: 'A', words, dashed: as === 'ghost' });
+  }
+  return { branches, ...(second && { second }) };
+}
+
 /** What the tests drive, from outside. */
 const harness = {
   stage: undefined as Stage | undefined,
@@ -44,10 +77,14 @@ const harness = {
     this.stage.resize(host.clientWidth, host.clientHeight, devicePixelRatio);
   },
   /** Dives a script for some seconds and draws its end; done once all of it has been fetched. */
-  show(script: string, seconds: number, wish: Partial<StageView> = {}): Promise<unknown> {
-    this.scripted = new ScriptedDive(script);
-    this.scripted.advance(Math.round((seconds * TICKS_PER_S) / 6) * 6);
-    this.stage!.draw(viewOf(this.scripted, wish));
+  show(
+    script: string,
+    seconds: number,
+    wish: Partial<StageView> = {},
+    beside: readonly Beside[] = [],
+  ): Promise<unknown> {
+    this.scripted = dived(script, seconds);
+    this.stage!.draw(viewOf(this.scripted, { ...besides(seconds, beside), ...wish }));
     return this.stage!.whole;
   },
   /** The whole run so far, in place of the stage; returns the number of its rows. */
