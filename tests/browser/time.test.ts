@@ -205,7 +205,30 @@ test.each(SIZES)('by touch, and no rule of WCAG 2.2 AA broken: $viewport.width w
           .map(({ words }) => words),
       );
       expect(small).toEqual([]);
+      await page.getByRole('button', { name: 'bookmark 1', exact: false }).tap();
+      await named(page, 'close the lines').tap();
+      await named(page, 'look').tap();
+      await page.getByRole('button', { name: 'traces' }).first().tap();
+      await page.locator('trace-panel section').waitFor();
+      await pass(page, 0.3);
+      await expect.poll(() => pass(page, 0.1).then(() => places(page))).toMatchObject({ diverCovered: false, cut: [] });
+      expect(await breaches(page)).toEqual([]);
     },
     { ...size, madeTime: true },
   );
 });
+
+/** Whether the strip covers the diver, and which of its parts are cut at the edge of the page. */
+const places = (page: Page) =>
+  page.evaluate(() => {
+    const box = (one: string) => document.querySelector(one)!.getBoundingClientRect();
+    const diverY =
+      box('#stage').top +
+      parseFloat(document.querySelector<HTMLElement>('[style*="--diver-y"]')!.style.getPropertyValue('--diver-y'));
+    const { left, right, top, bottom } = box('time-strip .strip');
+    const cut = [...document.querySelectorAll('time-strip .strip button')].filter((one) => {
+      const at = one.getBoundingClientRect();
+      return at.width > 0 && (at.left < left || at.right > right || at.top < top || at.bottom > bottom);
+    });
+    return { diverCovered: diverY > top - 20, cut: cut.map((one) => one.textContent) };
+  });
