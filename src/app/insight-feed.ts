@@ -1,5 +1,12 @@
 import type { DiveState } from '../dive/index.ts';
-import { fetchLooks, type HillView, type LookChoice, type LooksView, type Wish } from '../panels/index.ts';
+import {
+  fetchLooks,
+  type HillView,
+  type LookChoice,
+  type LooksView,
+  type PartRow,
+  type Wish,
+} from '../panels/index.ts';
 import { lookedAt, type StageView } from '../stage/index.ts';
 import { askOf } from './look-data.ts';
 import { rememberLooks, rememberedLooks } from './look-memory.ts';
@@ -35,6 +42,7 @@ export class InsightFeed {
   #added: Looked['added'] = {};
   #sentence = '';
   #hill: HillView | null = null;
+  #parts: readonly PartRow[] | null = null;
   #inHand: InHand | null = null;
   #fresh = '';
   #freshS = NaN;
@@ -87,7 +95,7 @@ export class InsightFeed {
     // A map of speeds lies near the ground alone.
     const whole = this.#choice.whole || (look === 'map' && across === 'speed');
     if (!flown || asked || (place === 'debrief' && !view.frozen) || (!reach && !look && !whole)) {
-      this.#say('', null);
+      this.#say('', null, null);
       return asked ? shown : view;
     }
     const about = lookedAt(view);
@@ -136,12 +144,12 @@ export class InsightFeed {
     if (wanted)
       this.#askBeside(view.frozen, { rig, state, controls, ask: askOf(this.#choice), nowS: view.nowS, wanted });
     const { units } = this.#shell.view.settings;
-    const { added, sentence, hill } = lookAt(view, this.#choice, this.#inHand, this.#words, units);
+    const { added, sentence, hill, parts } = lookAt(view, this.#choice, this.#inHand, this.#words, units);
     this.#added = added;
     if (speak) this.#sentenceS = view.nowS;
     // That of the stopping forecast keeps its time by itself, with the numbers on the ledges.
     const said = sentence && view.second?.looked ? `2: ${sentence}` : sentence;
-    this.#say(speak || wanted === 'stops' ? said : this.#sentence, hill);
+    this.#say(speak || wanted === 'stops' ? said : this.#sentence, hill, parts);
   }
 
   /** What of the choice is reckoned beside the page. */
@@ -190,10 +198,11 @@ export class InsightFeed {
     this.#tell();
   }
 
-  #say(sentence: string, hill: HillView | null): void {
-    if (sentence === this.#sentence && hill === this.#hill) return;
+  #say(sentence: string, hill: HillView | null, parts: readonly PartRow[] | null): void {
+    if (sentence === this.#sentence && hill === this.#hill && parts === this.#parts) return;
     this.#sentence = sentence;
     this.#hill = hill;
+    this.#parts = parts;
     this.#tell();
   }
 
@@ -203,6 +212,7 @@ export class InsightFeed {
       menuOpen: this.#menuOpen,
       words: this.#sentence,
       hill: this.#hill,
+      parts: this.#parts,
     };
     this.#shell.show({ looks });
   }

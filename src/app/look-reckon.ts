@@ -1,4 +1,4 @@
-import { netForceN } from '../diver/index.ts';
+import { ledger, netForceN } from '../diver/index.ts';
 import {
   breathReachAt,
   hilltop,
@@ -8,7 +8,7 @@ import {
   type Means,
   type NeutralDepth,
 } from '../insight/index.ts';
-import type { HillView, LookChoice, Settings, fetchLooks } from '../panels/index.ts';
+import type { HillView, LookChoice, PartRow, Settings, fetchLooks } from '../panels/index.ts';
 import type { StageView } from '../stage/index.ts';
 import { ledgerOverlay, volumesOverlay } from './look-bars.ts';
 import {
@@ -27,11 +27,12 @@ import { LESS_LEAD_KG, type MapAnswer, type StopsAnswer } from './look-work.ts';
 /** Words of the looks, as the panels have them. */
 export type LookWords = Awaited<ReturnType<typeof fetchLooks>>;
 
-/** A moment looked at: what is added to the picture, one sentence, and the hill of a dive that stands still. */
+/** A moment looked at: what is added to the picture, one sentence, and of a dive that stands still the hill, or every part. */
 export interface Looked {
   readonly added: Pick<StageView, 'breathReachM' | 'neutral' | 'overlay'>;
   readonly sentence: string;
   readonly hill: HillView | null;
+  readonly parts: readonly PartRow[] | null;
 }
 
 /**
@@ -44,6 +45,8 @@ export type InHand =
 
 /** How far the hill is drawn beyond the diver and its top, at least, metres. */
 const HILL_BEYOND_M = 3;
+/** A part with less than this, newtons, is not listed. */
+const LEAST_N = 0.005;
 const RECKONING = 'Reckoning …';
 
 /** What the model says about a moment. @param inHand what was reckoned beside the page last, if it belongs here */
@@ -67,6 +70,7 @@ export function lookAt(
     added: { overlay: overlay ?? null, neutral: marked ? neutralMarks(neutral) : [], breathReachM },
     sentence: words.unbroken(sentence),
     hill,
+    parts: null,
   });
   if (look === 'forces') return looked(forcesOverlay(rig, at), words.neutralWords(neutral, at.depthM, netN, units));
   if (look === 'hilltop') {
@@ -78,7 +82,8 @@ export function lookAt(
   if (look === 'ledger') {
     const bars = ledgerOverlay(rig, state);
     const sumKg = (pulls: typeof bars.up) => pulls.reduce((sum, { kgf }) => sum + kgf, 0);
-    return looked(bars, words.ledgerWords(sumKg(bars.up), sumKg(bars.down), units));
+    const parts = view.frozen ? partsOf(view) : null;
+    return { ...looked(bars, words.ledgerWords(sumKg(bars.up), sumKg(bars.down), units)), parts };
   }
   if (look === 'stops') {
     if (!inHand || !('said' in inHand)) return looked(null, RECKONING);
@@ -98,6 +103,13 @@ export function lookAt(
     return looked(mapOverlay(answer.map, words.mapWords(gas)), words.recoveryWords(asked, units));
   }
   return looked(null, reach ? words.reachWords(breathReachM, neutral, at.depthM, netN, units, rig.lungs.open) : '');
+}
+
+/** Every part at the moment, those that do nothing left out. */
+function partsOf({ rig, state }: StageView): PartRow[] {
+  return ledger(rig, state)
+    .map(({ part, buoyancyN, weightN }) => ({ part, upN: buoyancyN, downN: weightN }))
+    .filter(({ upN, downN }) => Math.abs(upN) > LEAST_N || Math.abs(downN) > LEAST_N);
 }
 
 /** The hill about the diver, wide enough to show its top where there is one. */

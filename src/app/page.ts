@@ -85,8 +85,13 @@ export function page(view: PageView): TemplateResult {
     ></more-sheet>`;
 }
 
-/** What was chosen to look at: the menu, and the hill when the dive stands still. */
-function looks({ choice, menuOpen, hill }: LooksView, { units, keys }: Settings, traced: boolean): TemplateResult {
+/** What was chosen to look at: the menu, and the hill or every part when the dive stands still. */
+function looks(
+  { choice, menuOpen, hill, parts }: LooksView,
+  { units, keys }: Settings,
+  traced: boolean,
+): TemplateResult {
   return html`<look-menu .open=${menuOpen} .choice=${choice} .keys=${keys} .traced=${traced}></look-menu>
-    ${hill ? html`<hilltop-card .hill=${hill} .units=${units}></hilltop-card>` : nothing}`;
+    ${hill ? html`<hilltop-card .hill=${hill} .units=${units}></hilltop-card>` : nothing}
+    ${parts ? html`<parts-card .parts=${parts}></parts-card>` : nothing}`;
 }

@@ -24,7 +24,7 @@ export type { Debrief } from './debrief-sheet.ts';
 export type { KeptAsk, KeptNote, KeptView } from './kept-view.ts';
 export type { KitAsk, KitDepth, KitDiver, KitFigure, KitHead, KitHover, KitRow, KitView } from './kit-view.ts';
 export type { LessonCard } from './lesson-list.ts';
-export type { Across, HillView, Look, LookChoice, LookToggle, LooksView } from './looks.ts';
+export type { Across, HillView, Look, LookChoice, LookToggle, LooksView, PartRow } from './looks.ts';
 export type { DeckView } from './practice-deck.ts';
 export type { PairAsk, PairGroup, PairSide, PairView } from './pair-view.ts';
 export type { PadView, PresentAsk, PresentingView, ShowCard, StripView } from './presenting-view.ts';

@@ -1,6 +1,7 @@
 // What the looks over the water need of the panels: fetched when a look is first wanted, or before, while nothing else is to do.
 import './hilltop-card.ts';
 import './look-menu.ts';
+import './parts-card.ts';
 
 export {
   ledgerWords,

@@ -68,6 +68,13 @@ export interface HillView {
   readonly flatM: readonly [number, number] | null;
 }
 
+/** One part of the diver in the water: what lifts it and what pulls it down, newtons. */
+export interface PartRow {
+  readonly part: string;
+  readonly upN: number;
+  readonly downN: number;
+}
+
 /** What the panels show of it. */
 export interface LooksView {
   readonly choice: LookChoice;
@@ -75,6 +82,8 @@ export interface LooksView {
   /** One sentence about what is shown; empty where nothing is. */
   readonly words: string;
   readonly hill: HillView | null;
+  /** Every part with its forces, of a dive that stands still; null where that is not looked at. */
+  readonly parts: readonly PartRow[] | null;
 }
 
 /** The choice with one thing turned on or off: a look takes the place of another. */

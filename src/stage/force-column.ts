@@ -3,7 +3,7 @@ import { KGF_N, NEUTRAL_KGF, drawArrow } from './arrow.ts';
 import { arrowStepM, barKg, crossingsM, greatestKgf, pxPerKgfOf } from './force-scale.ts';
 import { PX_PER_KGF, bottomOf, depthToY, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
-import { Plate, placesBeside } from './plate.ts';
+import { Plate, leftOf, placesBeside } from './plate.ts';
 import type { Taken } from './taken.ts';
 import type { DepthForce, StageView } from './view.ts';
 import { crosses, type Box } from './words-place.ts';
@@ -18,7 +18,7 @@ const THICK = 0.75;
 export class ForceColumn {
   readonly root = new Container();
   readonly #style: Style;
-  readonly #arrows: { readonly g: Graphics; key: string }[] = [];
+  readonly #arrows: { readonly g: Graphics; readonly words: Plate | null; key: string }[] = [];
   readonly #dashes: { readonly g: Graphics; readonly words: Plate }[] = [];
   readonly #bar = new Graphics();
   readonly #barWords: Plate;
@@ -45,7 +45,10 @@ export class ForceColumn {
       if (Math.abs(depthM / stepM - Math.round(depthM / stepM)) > 1e-6) continue;
       if (this.#arrow(used, netN / KGF_N, depthToY(frame, depthM), pxPerKgf, mostPx, frame, taken)) used++;
     }
-    for (let i = used; i < this.#arrows.length; i++) this.#arrows[i]!.g.visible = false;
+    for (const { g, words } of this.#arrows.slice(used)) {
+      g.visible = false;
+      words?.show(undefined);
+    }
     this.#drawBar(pxPerKgf, frame, taken);
   }
 
@@ -70,7 +73,10 @@ export class ForceColumn {
     if (x === undefined) return false;
     let slot = this.#arrows[i];
     if (!slot) {
-      slot = { g: this.root.addChild(new Graphics()), key: '' };
+      // A class reads three numbers and no more.
+      const words = this.#style.projector ? null : new Plate(this.#style);
+      slot = { g: this.root.addChild(new Graphics()), words, key: '' };
+      if (words) this.root.addChild(words.root);
       this.#arrows.push(slot);
     }
     const cut = wanted > mostPx * 1.001;
@@ -80,7 +86,25 @@ export class ForceColumn {
     slot.g.visible = true;
     slot.g.position.set(x, y);
     taken.boxes.push(boxAt(x));
+    this.#number(slot.words, kgf, { x, y: y + (kgf > 0 ? -length / 2 : length / 2), half }, taken);
     return true;
+  }
+
+  /** The kilograms of an arrow beside it, where there is room. */
+  #number(
+    words: Plate | null,
+    kgf: number,
+    at: { readonly x: number; readonly y: number; readonly half: number },
+    taken: Taken,
+  ): void {
+    if (!words) return;
+    const size = words.say(Math.abs(kgf).toFixed(1));
+    const box = taken.first([
+      { left: at.x + at.half, top: at.y - size[1] / 2, right: at.x + at.half + size[0], bottom: at.y + size[1] / 2 },
+      leftOf(at.x - at.half, at.y, size),
+    ]);
+    words.show(box);
+    if (box) taken.boxes.push(box);
   }
 
   /** The now-line, or the nearest free place so far beside it; the diver must stay readable. */
