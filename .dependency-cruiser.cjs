@@ -60,7 +60,7 @@ module.exports = {
       ...['lit', 'lit-html', 'lit-element', '@lit/[^/]+'],
     ),
     only('only-panels-import-uplot', ['src/panels', 'tests/panels'], 'uplot'),
-    only('only-cli-imports-png', ['src/cli', 'tests/cli'], 'fast-png'),
+    only('only-cli-imports-png', ['src/cli', 'tests/cli', 'tests/browser'], 'fast-png'),
     only('only-store-imports-idb', ['src/store', 'tests/store'], 'idb'),
     only(
       'only-file-readers-import-yaml',

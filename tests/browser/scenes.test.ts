@@ -1,0 +1,292 @@
+import type { Page } from 'playwright';
+import { beforeAll, describe, expect, test } from 'vitest';
+import type { StageView } from '../../src/stage/index.ts';
+import {
+  closeLedges,
+  forcesOverlay,
+  ledgesOverlay,
+  madeUpMap,
+  mapOverlay,
+  reachAbout,
+} from '../stage/insight-views.ts';
+import { useChromium } from './chromium.ts';
+import { pass } from './made-time.ts';
+import { MOST_OFF, cellsOf, differences, keepScene, troubleWith, type Cells } from './scene-picture.ts';
+import { buildStagePage, stagePage } from './stage-page/build.ts';
+import type { Beside, Harness } from './stage-page/main.ts';
+
+declare const harness: Harness;
+
+const renew = process.env['MIDWATER_SCENES'] === 'renew';
+
+/** The page as it looks once nothing of it changes any more, by cells. */
+async function look(page: Page): Promise<Cells> {
+  let last = await page.screenshot({ animations: 'disabled', caret: 'hide' });
+  for (let i = 0; i < 40; i++) {
+    await page.waitForTimeout(60);
+    const now = await page.screenshot({ animations: 'disabled', caret: 'hide' });
+    if (now.equals(last)) return cellsOf(now);
+    last = now;
+  }
+  throw new Error('the scene never stands still');
+}
+
+/** Compares a scene with its kept picture, or keeps it. */
+async function meet(name: string, page: Page): Promise<void> {
+  const cells = await look(page);
+  if (renew) keepScene(name, cells);
+  expect.soft(troubleWith(name, cells)).toBeNull();
+}
+
+const sizes = {
+  laptop: { width: 1095, height: 488 },
+  projector: { width: 1480, height: 930 },
+  phone: { width: 360, height: 368 },
+} as const;
+
+/** One fixed state of the stage. */
+interface Scene {
+  readonly script: string;
+  readonly atS: number;
+  readonly wish?: Partial<StageView>;
+  readonly beside?: readonly Beside[];
+  readonly size?: keyof typeof sizes;
+}
+
+const dark = { theme: 'dark' } as const;
+const projector = { projector: true, forecastWords: '' } as const;
+const band = { fromS: 5, toS: null, topM: 7, bottomM: 9, words: 'stay between 7 and 9 m' };
+const map = mapOverlay([madeUpMap(5e-3, 8)]);
+const marked: Partial<StageView> = {
+  bands: [band],
+  limitTaught: true,
+  flags: [{ atS: 14, depthM: 6.4, words: 'you said: deeper' }],
+  rings: [{ atS: 6, number: 1 }],
+  bookmarks: [{ atS: 11, number: 2 }],
+};
+
+const scenes: Readonly<Record<string, Scene>> = {
+  afloat: { script: 'surface', atS: 4 },
+  descent: { script: 'descent', atS: 9 },
+  hover: { script: 'hover', atS: 20 },
+  'hover in the dark': { script: 'hover', atS: 20, wish: dark },
+  'ascent with its limit': { script: 'ascent', atS: 12, wish: { limitTaught: true } },
+  'on the bottom': { script: 'bottom', atS: 30 },
+  runaway: { script: 'runaway', atS: 13, wish: { metresShown: 12 } },
+  'runaway in the dark': { script: 'runaway', atS: 13, wish: { metresShown: 12, ...dark } },
+  loop: { script: 'loop', atS: 12 },
+  'foam drysuit': { script: 'drysuit', atS: 12 },
+  'foam drysuit, head up': { script: 'drysuitUp', atS: 12 },
+  'drysuit squeezed': { script: 'squeeze', atS: 14 },
+  'two cylinders': { script: 'twin', atS: 12 },
+  'no suit': { script: 'noSuit', atS: 12 },
+  'lead gone': { script: 'drop', atS: 22 },
+  'kicking up': { script: 'kickUp', atS: 4 },
+  'holding the line': { script: 'lineHold', atS: 8 },
+  'head down': { script: 'down60', atS: 4 },
+  'on the back': { script: 'onBack', atS: 4 },
+  inflating: { script: 'inflating', atS: 5 },
+  venting: { script: 'venting', atS: 5 },
+  'over-expansion': { script: 'stretched', atS: 9 },
+  'breath reach': { script: 'hover', atS: 20, wish: reachAbout(8) },
+  'forces by depth': { script: 'hover', atS: 20, wish: { ...reachAbout(8), overlay: forcesOverlay(8, 14, 30) } },
+  'what still stops him': {
+    script: 'hover',
+    atS: 20,
+    wish: { metresShown: 14, limitTaught: true, overlay: ledgesOverlay(20, 8) },
+  },
+  'ledges that share a plate': { script: 'hover', atS: 20, wish: { metresShown: 14, overlay: closeLedges(20, 8) } },
+  'recovery map': { script: 'hover', atS: 20, wish: { metresShown: 20, overlay: map } },
+  'recovery map in the dark': { script: 'hover', atS: 20, wish: { metresShown: 20, overlay: map, ...dark } },
+  'band, limit, flag, ring, bookmark': { script: 'hover', atS: 20, wish: marked },
+  'branch and ghost': {
+    script: 'hover',
+    atS: 20,
+    beside: [
+      { script: 'descent', as: 'branch' },
+      { script: 'bottom', as: 'ghost' },
+    ],
+  },
+  'second diver': { script: 'hover', atS: 20, beside: [{ script: 'twin', as: 'second' }] },
+  'second diver in the dark': { script: 'hover', atS: 20, wish: dark, beside: [{ script: 'twin', as: 'second' }] },
+  'whole column': { script: 'hover', atS: 60, wish: { metresShown: 30 } },
+  'hover for a class': { script: 'hover', atS: 20, wish: { ...projector, ...marked }, size: 'projector' },
+  'recovery map for a class': {
+    script: 'hover',
+    atS: 20,
+    wish: { ...projector, metresShown: 20, overlay: map },
+    size: 'projector',
+  },
+  'hover on a phone': { script: 'hover', atS: 20, wish: { bands: [band] }, size: 'phone' },
+  'what still stops him, on a phone in the dark': {
+    script: 'hover',
+    atS: 20,
+    wish: { metresShown: 14, overlay: ledgesOverlay(20, 8), ...dark },
+    size: 'phone',
+  },
+};
+
+describe('the stage', () => {
+  beforeAll(buildStagePage);
+  const visit = useChromium(stagePage);
+
+  test(`looks as it did in ${Object.keys(scenes).length} fixed states`, { timeout: 180_000, retry: 0 }, async () => {
+    for (const size of Object.keys(sizes) as (keyof typeof sizes)[])
+      await visit(
+        './',
+        async (page) => {
+          await page.evaluate(() => harness.open({ renderer: 'canvas' }));
+          for (const [name, scene] of Object.entries(scenes)) {
+            if ((scene.size ?? 'laptop') !== size) continue;
+            await page.evaluate(
+              ({ script, atS, wish, beside }) => harness.show(script, atS, wish, beside),
+              scene as Required<Scene>,
+            );
+            await meet(name, page);
+          }
+        },
+        { viewport: sizes[size] },
+      );
+  });
+
+  test('looks different when a line is gone, a label is gone, or a diver is 0.3 m deeper; and never by being drawn again', async () => {
+    await visit(
+      './',
+      async (page) => {
+        await page.evaluate(() => harness.open({ renderer: 'canvas' }));
+        const other: Beside = { script: 'descent', as: 'branch' };
+        const shown = async (wish: Partial<StageView>, beside: readonly Beside[] = [other]) => {
+          const whole = { bands: [band], ...wish };
+          await page.evaluate(({ whole, beside }) => harness.show('hover', 20, whole, beside), { whole, beside });
+          return look(page);
+        };
+        const usual = await shown({});
+        const off = async (...otherwise: Parameters<typeof shown>) =>
+          differences(usual, await shown(...otherwise)).length;
+        expect(await off({}, [])).toBeGreaterThan(MOST_OFF);
+        expect(await off({ bands: [{ ...band, words: '' }] })).toBeGreaterThan(MOST_OFF);
+        expect(await off({ forecastM: null })).toBeGreaterThan(MOST_OFF);
+        expect(await off({ depthM: 8.3 })).toBeGreaterThan(MOST_OFF);
+        expect(await off({})).toBe(0);
+      },
+      { viewport: sizes.laptop },
+    );
+  });
+});
+
+describe('the page', () => {
+  const visit = useChromium();
+  const laptop = { width: 1280, height: 720 };
+  const phone = { width: 360, height: 740 };
+  const large = { width: 1920, height: 1080 };
+  const named = (page: Page, name: string) => page.getByRole('button', { name, exact: true });
+  const noted = (page: Page) => named(page, 'I have read this').click();
+
+  /** Flies free for some seconds of made time and freezes. */
+  async function flown(page: Page, seconds: number): Promise<void> {
+    await page.waitForSelector('practice-deck button.act');
+    await noted(page);
+    await named(page, 'fly').click();
+    await page.waitForSelector('[data-act=kick-up]');
+    await page.keyboard.down('KeyK');
+    await pass(page, seconds);
+    await page.keyboard.up('KeyK');
+    await page.keyboard.press('KeyP');
+    await pass(page, 0.2);
+  }
+
+  const places: readonly {
+    readonly name: string;
+    readonly viewport: { readonly width: number; readonly height: number };
+    readonly colorScheme?: 'light' | 'dark';
+    readonly path?: string;
+    readonly go: (page: Page) => Promise<unknown>;
+  }[] = [
+    { name: 'first screen', viewport: laptop, go: (page) => page.waitForSelector('practice-deck button.act') },
+    {
+      name: 'first screen on a phone in the dark',
+      viewport: phone,
+      colorScheme: 'dark',
+      go: (page) => page.waitForSelector('practice-deck button.act'),
+    },
+    { name: 'free dive', viewport: laptop, go: (page) => flown(page, 4) },
+    { name: 'free dive on a phone', viewport: phone, go: (page) => flown(page, 4) },
+    {
+      name: 'question',
+      viewport: laptop,
+      path: './#/lessons/first-dive',
+      go: (page) => page.waitForSelector('question-sheet section'),
+    },
+    {
+      name: 'question for a class in the dark',
+      viewport: large,
+      colorScheme: 'dark',
+      path: './#/lessons/first-dive',
+      async go(page) {
+        await page.waitForSelector('question-sheet section');
+        await noted(page);
+        await named(page, 'more').click();
+        await page.locator('more-sheet summary', { hasText: 'Keys' }).click();
+        await page.getByLabel('projector').check();
+        await named(page, 'close').click();
+      },
+    },
+    {
+      name: 'lessons',
+      viewport: laptop,
+      path: './#/lessons',
+      go: (page) => page.waitForSelector('lesson-list section'),
+    },
+    {
+      name: 'kit and water in the dark',
+      viewport: laptop,
+      colorScheme: 'dark',
+      path: './#/kit/two-piece',
+      go: (page) => page.waitForSelector('kit-diver section'),
+    },
+    {
+      name: 'traces',
+      viewport: laptop,
+      async go(page) {
+        await flown(page, 8);
+        await page.keyboard.press('KeyT');
+        await page.waitForSelector('trace-panel canvas');
+        await pass(page, 0.3);
+      },
+    },
+    {
+      name: 'debrief',
+      viewport: laptop,
+      path: './#/lessons/first-dive',
+      async go(page) {
+        await page.waitForSelector('question-sheet section');
+        await noted(page);
+        // Nothing is pressed: the way down is not gone in its time.
+        const asked = page.locator('question-sheet section');
+        const debriefed = page.locator('debrief-sheet section');
+        for (let turns = 0; turns < 60 && (await debriefed.count()) === 0; turns++) {
+          if ((await asked.count()) > 0) {
+            const choice = page.locator('.option').first();
+            if ((await choice.count()) > 0) await choice.click();
+            await page.locator('question-sheet .main').click();
+          }
+          await pass(page, 10, 250);
+        }
+        await debriefed.waitFor();
+        await pass(page, 0.5);
+      },
+    },
+  ];
+
+  test(`looks as it did in ${places.length} places`, { timeout: 180_000, retry: 0 }, async () => {
+    for (const { name, viewport, colorScheme = 'light', path = './', go } of places)
+      await visit(
+        path,
+        async (page) => {
+          await go(page);
+          await meet(name, page);
+        },
+        { viewport, colorScheme, madeTime: true },
+      );
+  });
+});
