@@ -24,7 +24,7 @@ export {
   type Under,
 } from './squeezed.ts';
 export { runOver, surfaceYM, type Tank } from './tank.ts';
-export { LENGTH_M, THING_RANGES, thingOf, type Thing, type ThingSpec } from './thing.ts';
+export { LENGTH_M, THING_RANGES, type Thing, type ThingSpec } from './thing.ts';
 export type { BenchWater } from './forces.ts';
 export { AIR_M, Bench, STEPS_PER_S, type Placed } from './bench.ts';
 export { ballDragM2, plunge, type Plunging, type Shaft } from './plunge.ts';
