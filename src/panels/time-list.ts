@@ -66,15 +66,17 @@ export function timeList({ lines, ghost, marks }: TimeView, ask: (what: TimeAsk)
         ? html`<h2>Bookmarks</h2>
             <div class="row">
               ${marks.map(({ number, atS }) =>
-                tool(
-                  `${number} at ${atS.toFixed(1)} s`,
-                  { do: 'at', atS },
-                  `bookmark ${number}, at ${atS.toFixed(1)} seconds`,
-                ),
+                tool(`${number} at ${clock(atS)}`, { do: 'at', atS }, `bookmark ${number} at ${clock(atS)}`),
               )}
             </div>
             <p>At a bookmark, “bookmark” takes it away.</p>`
         : nothing
     }
   </div>`;
+}
+
+/** Minutes, seconds and tenths: "1:34.1". */
+export function clock(s: number): string {
+  const tenths = Math.round(s * 10);
+  return `${Math.floor(tenths / 600)}:${(tenths % 600 < 100 ? '0' : '') + ((tenths % 600) / 10).toFixed(1)}`;
 }

@@ -1,6 +1,6 @@
 import { html, nothing, svg } from 'lit';
 import { Panel } from './panel.ts';
-import { timeList } from './time-list.ts';
+import { clock, timeList } from './time-list.ts';
 import type { TimeAsk, TimeView } from './time-view.ts';
 import { wish } from './wish.ts';
 
@@ -129,9 +129,3 @@ export class TimeStrip extends Panel {
   }
 }
 customElements.define('time-strip', TimeStrip);
-
-/** Minutes, seconds and tenths. */
-function clock(s: number): string {
-  const tenths = Math.round(s * 10);
-  return `${Math.floor(tenths / 600)}:${(tenths % 600 < 100 ? '0' : '') + ((tenths % 600) / 10).toFixed(1)}`;
-}
