@@ -5,6 +5,7 @@ import { Flight } from './flight.ts';
 import { released } from './hands.ts';
 import { endWords, type Lines } from './lines.ts';
 import { OtherLines } from './other-lines.ts';
+import { stuckWords } from './stuck-words.ts';
 import type { Timed } from './timed.ts';
 import { listenToTime } from './time-hands.ts';
 import { timeViewOf, withLines } from './time-shown.ts';
@@ -207,8 +208,13 @@ export class Time {
     const ghost = place === 'fly' || place === 'debrief' ? this.#others.ghost : null;
     const coveredPx = this.#coveredPx();
     if (prompt || presenting?.hush || (lines.others.length === 0 && lines.marks.length === 0 && !ghost?.shown))
-      return { ...view, coveredPx };
-    return { ...withLines(view, lines, ghost), coveredPx };
+      return { ...view, coveredPx, told: this.#toldOf(flight) };
+    return { ...withLines(view, lines, ghost), coveredPx, told: this.#toldOf(flight) };
+  }
+
+  /** Valves that stick, and that do no more. */
+  #toldOf(flight: Flight): StageView['told'] {
+    return stuckWords(this.#mishaps.get(flight) ?? []);
   }
 
   /** Height of the water's foot that the strip covers; the page is told how high the strip is. */

@@ -12,7 +12,7 @@ const ABOVE = 215;
 const UNDER = 60;
 /** Lengths of arrows, mm for each newton, of which the largest that fits is taken; the longest arrow, mm. */
 const SCALES = [100, 50, 20, 10, 5, 2, 1, 0.5] as const;
-const LONGEST = 150;
+const LONGEST = 100;
 /** Forces smaller than this are not drawn, newtons. */
 const LEAST_N = 0.005;
 /** A hand moves a thing by so much with each key, metres. */

@@ -6,6 +6,8 @@ const REST_MPS = 4e-3;
 const ON_M = 2e-3;
 /** Within this share of its weight a thing is neutral. */
 const NEUTRAL = 2e-3;
+/** Within this share of it a thing at the surface bobs about the place where it floats. */
+const BOBS = 0.1;
 /** A hollow with so much of its weight in water has swamped. */
 const SWAMPED = 0.25;
 
@@ -42,7 +44,8 @@ export function tankSentence(view: TankView): string {
       ? `${the} is in your hand: ${forceText(weightN)} in air. Let it go.`
       : `${the} is held: it weighs ${forceText(weightN)}, the water it pushes aside ${forceText(buoyantN)}.`;
   }
-  if (one.speedMps > REST_MPS)
+  const bobs = Math.abs(weightN - buoyantN) < BOBS * weightN && one.freeboardM > ON_M;
+  if (one.speedMps > REST_MPS && !bobs)
     return `${the} moves: it weighs ${forceText(weightN)}, the water it pushes aside ${forceText(buoyantN)}.`;
   return restSentence(the, one, view);
 }

@@ -71,7 +71,7 @@ function bar(parts: readonly Pull[], y: number, scale: number) {
 
 /** Parts too short to bear their word, put together as the rest, at the end that stands still. */
 function gathered(parts: readonly Pull[], scale: number): readonly Pull[] {
-  const short = parts.filter((part) => part.name === 'rest' || !fitsIts(part, scale));
+  const short = parts.filter((part) => part.name === 'rest' || (part.name !== 'lead' && !fitsIts(part, scale)));
   const rest = { name: 'rest', kg: sum(short), isGas: false };
   return short.length > 0 ? [rest, ...parts.filter((part) => !short.includes(part))] : parts;
 }

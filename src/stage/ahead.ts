@@ -56,7 +56,7 @@ export class Ahead {
     if (key !== this.#hairKey) this.#buildHair(slope, length);
     this.#hairKey = key;
     this.#hair.position.set(frame.nowX, y);
-    this.#limit.text = `${Math.round(limit * 600) / 10} m/min`;
+    this.#limit.text = `limit ${Math.round(limit * 600) / 10} m/min`;
     const end = { x: frame.nowX + slope.x * length, y: y + slope.y * length };
     for (let at = 20 * unit; at < length - 12 * unit; at += 8 * unit) {
       const [x, middle] = [frame.nowX + slope.x * at, y + slope.y * at];

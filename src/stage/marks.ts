@@ -41,6 +41,7 @@ export class Marks {
   readonly #flags: Slot[] = [];
   readonly #rings: Slot[] = [];
   readonly #events: Slot[] = [];
+  readonly #told: Slot[] = [];
 
   constructor(style: Style) {
     this.#style = style;
@@ -49,6 +50,7 @@ export class Marks {
   draw(view: StageView, frame: Frame, taken: Taken): void {
     this.#drawRings(view, frame, taken);
     this.#drawEvents(view, frame, taken);
+    this.#drawTold(view, frame, taken);
   }
 
   /** Flags of what was predicted, their words where they are free. */
@@ -126,6 +128,27 @@ export class Marks {
       taken.boxes.push({ left: x - slot.words.width, top: below - half, right: x, bottom: below + half });
     }
     hide(this.#events, used);
+  }
+
+  /** Above the line, where events stand below it. */
+  #drawTold({ told, recording, nowS }: StageView, frame: Frame, taken: Taken): void {
+    const { unit, textPx } = this.#style;
+    let used = 0;
+    for (const { atS, words } of told ?? []) {
+      const x = secondsToX(frame, atS);
+      if (x < -100 || atS > nowS) continue;
+      const slot = this.#slot(this.#told, used++, (g) => this.#pin(g), false);
+      const y = depthToY(frame, depthAtM(recording, atS));
+      slot.g.scale.y = -1;
+      slot.g.position.set(x, y);
+      slot.words.text = words;
+      slot.words.anchor.set(1, 0.5);
+      const above = y - 19 * unit - textPx * 0.3;
+      put(slot.words, x - 2 * unit, above);
+      const half = textPx * 0.65;
+      taken.boxes.push({ left: x - slot.words.width, top: above - half, right: x, bottom: above + half });
+    }
+    hide(this.#told, used);
   }
 
   #slot(pool: Slot[], i: number, build: (g: Graphics) => void, bold: boolean): Slot {

@@ -135,6 +135,8 @@ export interface StageView {
   readonly recording: Recording;
   readonly changes: readonly ControlChange[];
   readonly events: readonly DiveEvent[];
+  /** What else is told of moments of the dive, in order: valves that stick, which a run holds as presses alone. */
+  readonly told?: readonly { readonly atS: number; readonly words: string }[];
   /** Depths for each second ahead, the first for now; null where nothing must be given away. */
   readonly forecastM: readonly number[] | null;
   readonly bands: readonly Band[];
