@@ -20,8 +20,9 @@ import type { Shell } from './shell.ts';
 import { shownFrom } from './shown.ts';
 import { toldOf } from './told.ts';
 
-/** How often the panels are told, milliseconds, how often a listener hears, and how long lead stays ready to go. */
+/** How often the panels are told, milliseconds, how often a listener hears, and how long lead stays ready to go; a frame full of drawing. */
 const PANELS_MS = 90;
+const FULL_MS = 2;
 const SPOKEN_MS = 3000;
 const ARMED_MS = 2500;
 const FIRST_SETUP = 'first-dive';
@@ -98,8 +99,12 @@ export class Program {
     if (lesson && (lesson.prompt || lesson.done)) this.#held.releaseAll();
     if (lesson?.done && this.#shell.view.place === 'lesson')
       this.#shell.show({ place: 'debrief', debrief: this.#dives.lesson!.debrief() });
+    const beganMs = performance.now();
     this.#draw();
-    if (nowMs - this.#panelsAtMs >= PANELS_MS || !this.#runs()) this.#tellPanels(nowMs);
+    const sinceMs = nowMs - this.#panelsAtMs;
+    // A frame in which much was drawn leaves the panels to the next one.
+    const waits = performance.now() - beganMs > FULL_MS && sinceMs < 2 * PANELS_MS;
+    if ((sinceMs >= PANELS_MS && !waits) || !this.#runs()) this.#tellPanels(nowMs);
   }
 
   /** A frozen dive goes on by a tenth of a second, with what is held down. */

@@ -22,8 +22,9 @@ export async function frameScriptMs(page: Page, ms: number): Promise<number[]> {
   const { traceEvents } = JSON.parse((await browser.stopTracing()).toString()) as { traceEvents: TraceEvent[] };
   const frames: number[] = [];
   let endUs = -Infinity;
+  // A callback in which the watching ended has no length: its frame was not seen whole.
   for (const { ts, dur = NaN, tdur = NaN } of traceEvents
-    .filter(({ name }) => name === 'FireAnimationFrame')
+    .filter(({ name, tdur: lengthUs }) => name === 'FireAnimationFrame' && lengthUs !== undefined)
     .sort((a, b) => a.ts - b.ts)) {
     if (ts - endUs < SAME_FRAME_US) frames[frames.length - 1]! += tdur / 1e3;
     else frames.push(tdur / 1e3);

@@ -119,12 +119,12 @@ test('a setup file with problems is refused with its lines, and the dive goes on
     await ready(page);
     await name(page, 'more').click();
     const file = (text: string) => ({ name: 'mine.yaml', mimeType: 'text/yaml', buffer: Buffer.from(text) });
-    await page.locator('more-sheet input[type=file]').setInputFiles(file('format: 1\nwater:\n  bottomM: deep\n'));
+    await page.getByLabel('open a setup or a saved dive').setInputFiles(file('format: 1\nwater:\n  bottomM: deep\n'));
     await page.waitForSelector('problem-list li');
     await expect.poll(() => page.locator('problem-list').innerText()).toMatch(/Line 3.*bottomM.*deep/s);
     await name(page, 'close').click();
     await name(page, 'more').click();
-    await page.locator('more-sheet input[type=file]').setInputFiles(file('format: 1\nname: My own sea\n'));
+    await page.getByLabel('open a setup or a saved dive').setInputFiles(file('format: 1\nname: My own sea\n'));
     await page.waitForSelector('title-bar option:has-text("own file")', { state: 'attached' });
     await expect.poll(() => page.locator('problem-list aside').count()).toBe(0);
   });
