@@ -60,6 +60,7 @@ export class Lines {
     const letter = free ?? gone!.letter;
     const left = { letter, name: this.name || endWords(dive), dive, knotTick: tick, shown: true };
     this.#order = [...this.#order.filter((one) => one !== letter), letter];
+    this.#later.set(letter, this.#marksAfter(tick));
     this.#keep([...kept.map((line) => ({ ...line, knotTick: Math.min(line.knotTick, tick) })), left]);
     this.name = '';
     this.#cutMarks(tick);
@@ -90,7 +91,10 @@ export class Lines {
       this.#others.map((line) => (line === taken ? left : { ...line, knotTick: Math.min(line.knotTick, knotTick) })),
     );
     this.name = taken.name;
+    const back = this.#later.get(letter) ?? [];
+    this.#later.set(letter, this.#marksAfter(knotTick));
     this.#cutMarks(knotTick);
+    this.#marks = [...this.#marks, ...back];
     return taken.dive;
   }
 
@@ -111,6 +115,7 @@ export class Lines {
   remove(letter: string): void {
     const line = this.#line(letter);
     this.#keep(this.#others.filter((one) => one !== line));
+    this.#later.delete(letter);
   }
 
   /** Puts a bookmark on a moment, or takes away the one that stands there. @returns false where all numbers are taken */
@@ -121,10 +126,18 @@ export class Lines {
       return true;
     }
     const numbers = Array.from({ length: MOST_MARKS }, (_, i) => i + 1);
-    const number = numbers.find((one) => !this.#marks.some((mark) => mark.number === one));
+    const used = [this.#marks, ...this.#later.values()].flat();
+    const number = numbers.find((one) => !used.some((mark) => mark.number === one));
     if (number === undefined) return false;
     this.#marks = [...this.#marks, { number, tick }].sort((a, b) => a.tick - b.tick);
     return true;
+  }
+
+  /** Bookmarks on other lines beyond their knots: they come back with their line. */
+  readonly #later = new Map<string, readonly Bookmark[]>();
+
+  #marksAfter(tick: number): readonly Bookmark[] {
+    return this.#marks.filter((mark) => mark.tick >= tick + TICKS_PER_CHANGE);
   }
 
   /** Letters in the order in which lines were left. */
@@ -146,7 +159,7 @@ export class Lines {
   }
 
   /**
-   * A bookmark is on the line: where that is another from a tick on, later ones are gone. One that stands where the line was left
+   * A bookmark is on the line: where that is another from a tick on, later ones go from it. One that stands where the line was left
    * stays, though lines part on the tick before, on which controls may change.
    */
   #cutMarks(tick: number): void {

@@ -27,6 +27,7 @@ export function listenToTime(program: Timed, hear: (ask: TimeAsk) => void): void
     return dives.begun && !prompt && !moreOpen && (place === 'fly' || place === 'lesson' || place === 'debrief');
   };
   view.addEventListener('keydown', (event) => {
+    if (event.key === 'Escape' && shell.view.time?.listOpen && flown()) return hear({ do: 'list' });
     const ask = ASKS[usualPlace(event.code, shell.view.settings.keys)];
     const shortcut = event.ctrlKey || event.metaKey || event.altKey;
     if (!ask || shortcut || !flown() || (event.repeat && ask.do !== 'step')) return;

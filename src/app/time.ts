@@ -82,7 +82,9 @@ export class Time {
     const { dives, shell } = this.#program;
     // A dive that went back, or went another way, has no such moment any more.
     if (dives.lookedBack && dives.lookedBack.recording !== dives.flight.dive.recording) this.#program.lookAt(null);
-    const { place, frozen, moreOpen, prompt, speed, shownAtS } = shell.view;
+    const { place, frozen, moreOpen, prompt, speed, shownAtS, presenting } = shell.view;
+    // What is chosen for a class lies where the list would.
+    if (presenting?.cards) this.#listOpen = false;
     const flown = place === 'fly' || place === 'lesson';
     if (dives.lookedBack && shownAtS !== null && flown && !frozen && !moreOpen && !prompt) {
       const atS = shownAtS + passedS * speed;

@@ -111,6 +111,27 @@ describe('Lines', () => {
     expect(lines.marks.map(({ tick }) => tick)).toEqual([240]);
   });
 
+  test('switchTo(): bookmarks beyond the knot go with their line and come back with it, each under its own number', () => {
+    const flight = flown();
+    const lines = new Lines();
+    for (const atS of [2, 9, 12]) lines.mark(atS * 120);
+    takeOver(flight, lines, 5);
+    expect(lines.marks.map(({ number, tick }) => [number, tick / 120])).toEqual([[1, 2]]);
+    fly(flight, 6);
+    lines.mark(8 * 120);
+    flight.take(lines.switchTo('A', flight.dive));
+    expect(lines.marks.map(({ number, tick }) => [number, tick / 120])).toEqual([
+      [1, 2],
+      [2, 9],
+      [3, 12],
+    ]);
+    flight.take(lines.switchTo('A', flight.dive));
+    expect(lines.marks.map(({ number, tick }) => [number, tick / 120])).toEqual([
+      [1, 2],
+      [4, 8],
+    ]);
+  });
+
   test('a letter that is not there is said', () => {
     expect(() => new Lines().remove('A')).toThrow(RangeError);
   });
