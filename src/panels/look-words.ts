@@ -97,7 +97,7 @@ export function neutralWords(neutral: readonly NeutralDepth[], depthM: number, n
   return `Neutral at ${where}: off it by ${OFF[units][0]}, twice as far in ${seconds(at.eFoldingS * Math.LN2)}.`;
 }
 
-/** "10 cm off becomes 20 cm in 4.0 s; 55 % of that is the jacket and 40 % the suit." */
+/** "A drift of 10 cm becomes 20 cm in 4.0 s; 55 % of that is the jacket and 40 % the suit." */
 export function steepnessWords({ shares, doublingS }: Pick<Steepness, 'shares' | 'doublingS'>, units: Units): string {
   const words: Record<keyof Shares, string> = {
     suit: 'the suit',
@@ -121,7 +121,7 @@ export function steepnessWords({ shares, doublingS }: Pick<Steepness, 'shares' |
     .map(([part, share]) => [words[part], Math.round((share / total) * 100)] as const)
     .filter(([, percent]) => percent >= 3)
     .map(([word, percent], i) => `${percent} %${i === 0 ? ' of that is' : ''} ${word}`);
-  return `${OFF[units][0]} off becomes ${OFF[units][1]} in ${seconds(doublingS)}; ${listed(parts)}.`;
+  return `A drift of ${OFF[units][0]} becomes ${OFF[units][1]} in ${seconds(doublingS)}; ${listed(parts)}.`;
 }
 
 /** "4.0 L of gas in the jacket would be 8.0 L at the surface: 2.0 times as much." About the store that grows most. */

@@ -37,7 +37,7 @@ describe('the looks over the water', () => {
       await says(page).filter({ hasText: 'heavy all the way down' }).waitFor();
       await page.keyboard.press('Digit3');
       await says(page)
-        .filter({ hasText: /^10.cm off becomes 20.cm in [\d.]+.s; \d+.% of that is the suit/ })
+        .filter({ hasText: /^A drift of 10.cm becomes 20.cm in [\d.]+.s; \d+.% of that is the suit/ })
         .waitFor();
       await expect.poll(() => page.locator('hilltop-card circle').count()).toBe(1);
       await page.keyboard.press('Digit3');

@@ -37,10 +37,10 @@ describe('the sentence of a look', () => {
   test('steepnessWords() gives the time to double and shares of what drives away, the greatest first', () => {
     const none = { suit: 0, jacket: 0, drysuit: 0, loop: 0, lungs: 0, gut: 0, water: 0, surface: 0 };
     expect(steepnessWords({ shares: { ...none, suit: 2, jacket: 2.75, gut: 0.05 }, doublingS: 4.04 }, 'metric')).toBe(
-      '10 cm off becomes 20 cm in 4.0 s; 57 % of that is the jacket and 42 % the suit.',
+      'A drift of 10 cm becomes 20 cm in 4.0 s; 57 % of that is the jacket and 42 % the suit.',
     );
     expect(steepnessWords({ shares: { ...none, suit: 2 }, doublingS: 21.3 }, 'imperial')).toBe(
-      '4 inches off becomes 8 inches in 21 s; 100 % of that is the suit.',
+      'A drift of 4 inches becomes 8 inches in 21 s; 100 % of that is the suit.',
     );
     expect(steepnessWords({ shares: { ...none, suit: 2, water: -3 }, doublingS: null }, 'metric')).toContain(
       'the denser water below holds',
