@@ -2,17 +2,15 @@ import {
   Bench,
   LENGTH_M,
   PUTTY_BALL,
-  PUTTY_RANGES,
   STEPS_PER_S,
-  THING_RANGES,
-  type MaterialId,
   type Placed,
   type Point,
   type Tank,
   type ThingSpec,
 } from '../bench/index.ts';
-import type { BenchAsk, BenchDial, BenchSet, BenchWaterName, TankView } from '../panels/index.ts';
+import type { BenchAsk, BenchSet, BenchWaterName, TankView } from '../panels/index.ts';
 import { waterDensityKgPerM3 } from '../water/index.ts';
+import { changedSpec, dialsOf, type ThingAsk } from './bench-dials.ts';
 
 const WIDTH_M = 0.8;
 const HEIGHT_M = 0.36;
@@ -219,7 +217,7 @@ export class TankBench {
   }
 
   /** Another shape, size or stuff. Putty is taken out of the water to be shaped, as one would, and set down on it again. */
-  #change(ask: Extract<BenchAsk, { do: 'shape' | 'dial' | 'material' }>): void {
+  #change(ask: ThingAsk): void {
     const { spec } = this.#chosen().thing;
     const held = this.#hand !== null;
     this.#bench.change(this.#chosenId, changedSpec(spec, ask));
@@ -241,70 +239,6 @@ export class TankBench {
         return `block of ${spec.material}`;
       case 'can':
         return 'can';
-    }
-  }
-}
-
-function changedSpec(spec: ThingSpec, ask: Extract<BenchAsk, { do: 'shape' | 'dial' | 'material' }>): ThingSpec {
-  if (ask.do === 'shape') return spec.kind === 'putty' ? { ...spec, shape: ask.shape } : spec;
-  if (ask.do === 'material') return withMaterial(spec, ask.material);
-  const { id, value } = ask;
-  if (id === 'mass' && (spec.kind === 'putty' || spec.kind === 'stone' || spec.kind === 'odd-stone'))
-    return { ...spec, massKg: value };
-  if (id === 'wall' && spec.kind === 'can') return { ...spec, wallM: value };
-  if ((id === 'width' || id === 'height') && (spec.kind === 'can' || spec.kind === 'block'))
-    return { ...spec, [`${id}M`]: value };
-  if ((id === 'flatness' || id === 'hollow' || id === 'square') && spec.kind === 'putty')
-    return { ...spec, shape: { ...spec.shape, [id]: value } };
-  return spec;
-}
-
-function withMaterial(spec: ThingSpec, material: MaterialId): ThingSpec {
-  return spec.kind === 'block' || spec.kind === 'odd-stone' ? { ...spec, material } : spec;
-}
-
-/** What can be set of a thing. */
-function dialsOf(spec: ThingSpec): BenchDial[] {
-  const grams = (massKg: number) => (massKg < 1 ? `${Math.round(massKg * 1000)} g` : `${massKg.toFixed(2)} kg`);
-  const mm = (metres: number) => `${(metres * 1000).toFixed(metres < 0.01 ? 1 : 0)} mm`;
-  const size = (id: 'width' | 'height', value: number): BenchDial => {
-    const [least, most] = [THING_RANGES.sizeM[0], id === 'width' ? 0.3 : 0.2];
-    return { id, name: id, value, least, most, step: 0.005, words: mm(value) };
-  };
-  const mass = (value: number, most: number): BenchDial => {
-    return { id: 'mass', name: 'mass', value, least: 0.05, most, step: 0.01, words: grams(value) };
-  };
-  switch (spec.kind) {
-    case 'putty': {
-      const part = (id: 'flatness' | 'hollow' | 'square', name: string, words: string): BenchDial => {
-        const [least, most] = PUTTY_RANGES[id];
-        return { id, name, value: spec.shape[id], least, most, step: (most - least) / 100, words };
-      };
-      const { flatness, hollow, square } = spec.shape;
-      return [
-        part('flatness', 'flat', `${flatness.toFixed(1)} to 1`),
-        part('hollow', 'hollow', hollow <= 0 ? 'none' : `${Math.round(hollow * 100)} %`),
-        part('square', 'sides', square > 0.6 ? 'upright' : square > 0.2 ? 'sloping' : 'round'),
-        mass(spec.massKg, 1),
-      ];
-    }
-    case 'stone':
-      return [mass(spec.massKg, 2)];
-    case 'odd-stone':
-      return [mass(spec.massKg, 2)];
-    case 'block':
-      return [size('width', spec.widthM), size('height', spec.heightM)];
-    case 'can': {
-      const wall = {
-        id: 'wall',
-        name: 'wall',
-        value: spec.wallM,
-        least: 0.0005,
-        most: 0.012,
-        step: 0.0005,
-        words: mm(spec.wallM),
-      } as const;
-      return [wall, size('width', spec.widthM), size('height', spec.heightM)];
     }
   }
 }

@@ -43,6 +43,7 @@ export class InsightFeed {
   #sentence = '';
   #hill: HillView | null = null;
   #parts: readonly PartRow[] | null = null;
+  #reckoned = false;
   #inHand: InHand | null = null;
   #fresh = '';
   #freshS = NaN;
@@ -86,8 +87,14 @@ export class InsightFeed {
     this.#renew();
   }
 
+  /** Whether the picture last asked for had to be reckoned anew. */
+  get reckoned(): boolean {
+    return this.#reckoned;
+  }
+
   /** The picture with what was chosen to be seen in it. @param asked a question stands: nothing is said */
   onto(shown: StageView, asked: boolean): StageView {
+    this.#reckoned = false;
     const view = withoutHidden(shown, this.#choice);
     const { place, projector } = this.#shell.view;
     const flown = place === 'fly' || place === 'lesson' || place === 'debrief';
@@ -139,6 +146,7 @@ export class InsightFeed {
   }
 
   #reckon(view: StageView, speak: boolean): void {
+    this.#reckoned = true;
     const { rig, state, controls } = view;
     const wanted = this.#wanted();
     if (wanted)

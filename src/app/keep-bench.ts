@@ -5,7 +5,14 @@ import type { Shell } from './shell.ts';
 /** Hears what is wished of the bench, which is fetched with the first of it; what does not come, or is not allowed, is said. */
 export function keepBench(shell: Shell): void {
   let begun: Promise<BenchPlace> | null = null;
-  const place = () => (begun ??= import('./bench-place.ts').then(({ BenchPlace }) => BenchPlace.begin(shell)));
+  const place = () =>
+    (begun ??= import('./bench-place.ts')
+      .then(({ BenchPlace }) => BenchPlace.begin(shell))
+      // What did not come is fetched again with the next wish.
+      .catch((problem: unknown) => {
+        begun = null;
+        throw problem;
+      }));
 
   const hear = async (wish: Wish): Promise<void> => {
     const { prompt, place: from } = shell.view;
@@ -19,7 +26,6 @@ export function keepBench(shell: Shell): void {
   shell.root.addEventListener('wish', (event) => {
     if (!(event instanceof WishEvent)) return;
     void hear(event.wish).catch((problem: unknown) => {
-      begun = shell.view.place === 'bench' ? begun : null;
       const words = problem instanceof Error ? problem.message.replace(/^\w+: /, '') : String(problem);
       shell.show({ place: shell.view.place, trouble: `That did not work, and nothing was lost: ${words}` });
     });

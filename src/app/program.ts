@@ -20,9 +20,8 @@ import type { Shell } from './shell.ts';
 import { shownFrom } from './shown.ts';
 import { toldOf } from './told.ts';
 
-/** How often the panels are told, milliseconds, how often a listener hears, and how long lead stays ready to go; a frame full of drawing. */
+/** How often the panels are told, milliseconds, how often a listener hears, and how long lead stays ready to go. */
 const PANELS_MS = 90;
-const FULL_MS = 2;
 const SPOKEN_MS = 3000;
 const ARMED_MS = 2500;
 const FIRST_SETUP = 'first-dive';
@@ -99,11 +98,10 @@ export class Program {
     if (lesson && (lesson.prompt || lesson.done)) this.#held.releaseAll();
     if (lesson?.done && this.#shell.view.place === 'lesson')
       this.#shell.show({ place: 'debrief', debrief: this.#dives.lesson!.debrief() });
-    const beganMs = performance.now();
     this.#draw();
     const sinceMs = nowMs - this.#panelsAtMs;
-    // A frame in which much was drawn leaves the panels to the next one.
-    const waits = performance.now() - beganMs > FULL_MS && sinceMs < 2 * PANELS_MS;
+    // A frame in which a look was reckoned leaves the panels to the next one.
+    const waits = (this.later.looks?.reckoned ?? false) && sinceMs < 2 * PANELS_MS;
     if ((sinceMs >= PANELS_MS && !waits) || !this.#runs()) this.#tellPanels(nowMs);
   }
 

@@ -40,6 +40,8 @@ export interface Placed {
   readonly soaked: readonly Point[];
   /** Weight of the thing and of the water in it, down; buoyant force, up; pull of the balance, up: newtons. */
   readonly weightN: number;
+  /** Of the weight that of the water in it. */
+  readonly soakedN: number;
   readonly buoyantN: number;
   readonly balanceN: number;
   /** Centre of the displaced water; where the thing is dry, its own. */
@@ -306,6 +308,7 @@ export class Bench {
       displaced,
       soaked: waterM2 > 0 ? below(hollow, waterIn(hollow, waterM2).surfaceYM) : [],
       weightN: (thing.massKg + rho * waterM2 * LENGTH_M) * g,
+      soakedN: rho * waterM2 * LENGTH_M * g,
       buoyantN: rho * wet.areaM2 * LENGTH_M * g,
       balanceN: hookYM === null ? 0 : pullOfBalanceN(thing, at, hookYM, g),
       buoyancyAt: displaced.length > 0 ? { xM: wet.xM, yM: wet.yM } : at,

@@ -51,22 +51,16 @@ export function tankSentence(view: TankView): string {
 }
 
 function restSentence(the: string, one: Placed, { heightM, things }: TankView): string {
-  const { weightN, buoyantN, draughtM, freeboardM, thing, soaked } = one;
+  const { weightN, soakedN, buoyantN, draughtM, freeboardM, thing } = one;
   const lowestM = Math.max(...one.solid.map(({ yM }) => yM));
   const lies = lowestM > heightM - ON_M || (things.length > 1 && Math.abs(weightN - buoyantN) > NEUTRAL * weightN);
-  const water = weightN - thing.massKg * (weightN / (thing.massKg + soakedKg(one)));
-  if (soaked.length > 0 && water > SWAMPED * weightN) return `${the} is full of water and has sunk.`;
+  if (soakedN > SWAMPED * weightN) return `${the} is full of water and has sunk.`;
   if (freeboardM > ON_M && !(lowestM > heightM - ON_M))
     return thing.hollow.length > 0
       ? `${the} floats, ${mmText(draughtM)} deep, ${mmText(freeboardM)} of rim above water.`
       : `${the} floats, ${mmText(draughtM)} deep, ${mmText(freeboardM)} above water.`;
   if (!lies) return `${the} stays where it is: it weighs what the water weighs that it pushes aside.`;
   return `${the} sinks: it weighs ${forceText(weightN)}, the water it pushes aside only ${forceText(buoyantN)}.`;
-}
-
-/** Mass of the water in a hollow, from what the weight is more than the thing's own. */
-function soakedKg({ weightN, thing, soaked }: Placed): number {
-  return soaked.length > 0 ? Math.max(0, weightN / 9.80665 - thing.massKg) : 0;
 }
 
 /** What a class should see of bag, ball or bottle, in one sentence. */
@@ -76,7 +70,6 @@ export function deepSentence({ kind, bodies, heldM, noReturnM, bottomM }: DeepVi
       ? `the ${name} is neutral`
       : `the ${name} is ${forceText(netN)} ${netN > 0 ? 'light' : 'heavy'}`;
   const all = bodies.map(({ name, netN }) => said(name, netN)).join(', ');
-  const first = `${all[0]!.toUpperCase()}${all.slice(1)}`;
   const held = heldM === null ? 'Let go' : `Held at ${depthWords(heldM, bottomM)}`;
   const back =
     kind === 'bottle' && noReturnM !== null
@@ -86,7 +79,7 @@ export function deepSentence({ kind, bodies, heldM, noReturnM, bottomM }: DeepVi
           ? ' It comes back from everywhere in the flask.'
           : ` Below ${depthWords(noReturnM, bottomM)} it does not come back.`
       : '';
-  return `${held}: ${first[0]!.toLowerCase()}${first.slice(1)}.${back}`;
+  return `${held}: ${all}.${back}`;
 }
 
 /** A depth in a tank: metres in a deep one, centimetres in a flask. */
