@@ -5,7 +5,10 @@ import { serve } from '../../tools/serve.mjs';
 import { makeTime } from './made-time.ts';
 import { dist, needsBuild, reportPolicyBreaches, Watch } from './watch.ts';
 
-/** Frozen: pictures differ between sets of flags. */
+/**
+ * Frozen: pictures differ between sets of flags. Without a card, putting pages together through GL drawn by software takes most
+ * of the time of a frame; WebGL itself is still there, drawn by software, for what asks for it.
+ */
 const args = [
   '--no-sandbox',
   '--disable-quic',
@@ -13,9 +16,7 @@ const args = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
-  '--use-gl=angle',
-  '--use-angle=swiftshader',
-  '--enable-unsafe-swiftshader',
+  '--disable-gpu',
 ];
 
 interface VisitOptions extends BrowserContextOptions {
