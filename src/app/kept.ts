@@ -191,7 +191,7 @@ export class KeptDives {
     this.#cards = [];
     const { begun } = this.#program.dives;
     const still = begun ? ' The dive you are in stays until you close the page, and is not kept.' : '';
-    this.#words = `Erased: every kept dive and every setting.${still}`;
+    this.#words = `Erased: every kept dive, every result and every setting.${still}`;
     this.#noteAway();
   }
 

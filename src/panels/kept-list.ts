@@ -72,7 +72,7 @@ export class KeptList extends Panel {
     if (!this.sure)
       return html`<button type="button" class="tool" @click=${() => (this.sure = true)}>erase all</button>`;
     return html`<div class="sure" role="group" aria-label="Erase all">
-      <p>Erase every kept dive and every setting in this browser? It cannot be undone.</p>
+      <p>Erase every kept dive, every result of a lesson and every setting in this browser? It cannot be undone.</p>
       <div class="row">
         <button type="button" class="tool" @click=${this.#erase}>yes, erase all</button>
         <button type="button" class="tool" @click=${() => (this.sure = false)}>keep them</button>

@@ -4,11 +4,11 @@ import { StoreProblem, storeProblem } from './trouble.ts';
 
 /** Name and version of the database. A higher version adds its step to `upgrade`. */
 export const DATABASE = 'midwater';
-export const VERSION = 2;
+export const VERSION = 3;
 /** Longer than this nobody waits for another tab, milliseconds. */
 const PATIENCE_MS = 3000;
 
-const STORES = ['dives', 'starts', 'pieces', 'beside'] as const satisfies readonly StoreNames<KeptSchema>[];
+const STORES = ['dives', 'starts', 'pieces', 'beside', 'results'] as const satisfies readonly StoreNames<KeptSchema>[];
 
 type Db = IDBPDatabase<KeptSchema>;
 /** All stores, to be read and written as one: either all of it is kept or nothing. */
@@ -100,6 +100,7 @@ export class Database {
           db.createObjectStore('pieces', { keyPath: ['id', 'piece'] });
         }
         if (from < 2) db.createObjectStore('beside', { keyPath: 'id' });
+        if (from < 3) db.createObjectStore('results', { keyPath: 'id', autoIncrement: true });
       },
       blocking: (_ours, theirs) => {
         this.close();

@@ -2,11 +2,12 @@ import type { DBSchema } from 'idb';
 import type { Setup } from '../diver/index.ts';
 import type { ChangeColumns, Run } from '../dive/index.ts';
 import type { Answer } from '../lesson/index.ts';
+import type { KeptResult } from './result.ts';
 
 /** Dives that are kept at most; the oldest go. */
 export const MOST_KEPT = 20;
 /** Raise it when one of the records below changes its shape; older shapes are read on, newer ones are left alone. */
-export const SHAPE = 2;
+export const SHAPE = 3;
 
 /** What is kept of a dive beside its run. */
 export interface KeptWhat {
@@ -20,6 +21,8 @@ export interface KeptWhat {
   readonly lessonId: string | null;
   /** Answers of a lesson in their order; what was only read counts as one, null. */
   readonly given: readonly Answer[];
+  /** Which flight of the lesson it is, as its hints and gauges have it; missing in records of the first two shapes. */
+  readonly attempt?: number;
   readonly projector: boolean;
 }
 
@@ -111,6 +114,7 @@ export interface KeptSchema extends DBSchema {
   starts: { key: number; value: StartRecord };
   pieces: { key: [number, number]; value: PieceRecord };
   beside: { key: number; value: BesideRecord };
+  results: { key: number; value: KeptResult };
 }
 
 /** Whether a record is a dive's line as this version writes it. */

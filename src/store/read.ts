@@ -65,11 +65,12 @@ async function keptDive(
   // Writing it as a run file and reading that holds every number to what a run may have.
   const { readRun, writeRun } = await import('../dive/file.ts');
   const { id, turn, savedMs, name, setupId, lessonId, given, projector, endHash } = line;
+  const attempt = Number.isInteger(line.attempt) && line.attempt! > 0 ? line.attempt : 1;
   const { setup, letGoM } = start;
   const read = readRun(writeRun(runOf(line, start, pieces), { name: name || '-', endHash }));
   if ('problems' in read) throw new RangeError(read.problems[0]?.found);
   const { run } = read.file;
-  return { id, turn, savedMs, name, setupId, lessonId, given, projector, setup, letGoM, run, endHash };
+  return { id, turn, savedMs, name, setupId, lessonId, given, attempt, projector, setup, letGoM, run, endHash };
 }
 
 function runOf(line: DiveRecord, start: StartRecord, pieces: readonly PieceRecord[]): Run {

@@ -2,8 +2,10 @@ import { Database } from './database.ts';
 import { Keeping, removeFrom } from './keeping.ts';
 import type { KeptDive, KeptSummary } from './kept.ts';
 import { listDives, readDive } from './read.ts';
+import type { KeptResult, Result } from './result.ts';
+import { addResult, listResults, writeWord } from './results.ts';
 
-/** Dives kept in this browser. Whatever fails here throws a `StoreProblem`, and leaves dives in memory as they are. */
+/** Dives and results kept in this browser. Whatever fails here throws a `StoreProblem`, and leaves dives in memory as they are. */
 export class Store {
   readonly #database: Database;
   #keepings: WeakRef<Keeping>[] = [];
@@ -48,6 +50,21 @@ export class Store {
     const ours = this.#keepings.map((one) => one.deref()).find((one) => one?.id === kept.id);
     const keeping = ours ?? this.begin();
     return { keeping, elsewhere: await keeping.goOn(kept, inHand) };
+  }
+
+  /** What came of every lesson that was flown here, the oldest first; a damaged record is left out. @throws {StoreProblem} */
+  results(): Promise<KeptResult[]> {
+    return listResults(this.#database);
+  }
+
+  /** Keeps what came of a flight. @returns it as it is kept, the word with it where this very flight is kept already. @throws {StoreProblem} */
+  addResult(result: Result): Promise<KeptResult> {
+    return addResult(this.#database, result);
+  }
+
+  /** Writes the instructor's word beside a result. @throws {StoreProblem} when the result is gone */
+  writeWord(id: number, word: string): Promise<void> {
+    return writeWord(this.#database, id, word);
   }
 
   /** Erases all that is kept; dives that are flown now are kept no more. @throws {StoreProblem} when something was left */

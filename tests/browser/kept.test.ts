@@ -168,7 +168,7 @@ test('erase all asks once more, empties database and settings, and says so; the 
     expect(await stored(page)).toHaveLength(1);
     await name(page, 'erase all').click();
     await name(page, 'yes, erase all').click();
-    await page.getByText('Erased: every kept dive and every setting.').waitFor();
+    await page.getByText('Erased: every kept dive, every result and every setting.').waitFor();
     expect(await page.evaluate(() => localStorage.length)).toBe(0);
     expect(
       await page.evaluate(() => indexedDB.databases().then((all) => all.filter(({ version }) => version))),
