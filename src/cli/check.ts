@@ -50,7 +50,7 @@ function isLesson(value: unknown): boolean {
 }
 
 const LESSON_KEYS = new Set(
-  'id title minutes phase paths opens beliefs objective caution values setup start gauges steps marks rightAtLeast proof waterAdds'.split(
+  'id title minutes phase paths opens beliefs objective caution values setup start gauges steps marks markLimits rightAtLeast proof waterAdds'.split(
     ' ',
   ),
 );

@@ -1,6 +1,7 @@
 import type { Keep, MeetGoal } from './condition.ts';
 import type { LessonEvent } from './happening.ts';
 import type { FlyStep, Goal, Lesson, LessonStart, MarkTask, Step } from './lesson.ts';
+import type { LessonLimits, MarkLimits } from './limits.ts';
 import type { GivenLesson, GivenStep } from './lesson-schema.ts';
 import type { PredictStep } from './predict.ts';
 import type { GivenStart } from './start-schema.ts';
@@ -29,10 +30,18 @@ export function completed(given: GivenLesson): Lesson {
     marks: given.marks.map(
       (mark) => ({ ...mark, fastAscentIsThePoint: mark.fastAscentIsThePoint ?? false }) as MarkTask,
     ),
+    markLimits: limitsOf(given.markLimits),
     rightAtLeast: given.rightAtLeast ?? null,
     proof: (given.proof ?? []).map((one): Proof => ({ ...flyerOf(one), comes: one.comes, fault: one.fault ?? '' })),
     waterAdds: given.waterAdds,
   };
+}
+
+function limitsOf(given: GivenLesson['markLimits']): LessonLimits {
+  if (!given) return null;
+  const { why, ...change } = given;
+  const stated = Object.entries(change).filter(([, value]) => value !== undefined);
+  return { change: Object.fromEntries(stated) as Partial<MarkLimits>, why };
 }
 
 function startOf(given: GivenStart): LessonStart {

@@ -49,7 +49,8 @@ export { advanceLesson, answerPrompt, beginLesson, promptOf, retried } from './r
 export { acceptance, markRanges, type Demanded, type MarkRange } from './acceptance.ts';
 export { HABIT_KINDS, type HabitId } from './habit-kinds.ts';
 export { habitsTable, type HabitRates } from './habits-table.ts';
-export { LIMIT_RANGES, USUAL_LIMITS, markLimits, type MarkLimits } from './limits.ts';
+export { LIMIT_RANGES, USUAL_LIMITS, markLimits, type LessonLimits, type MarkLimits } from './limits.ts';
+export { limitsInForce, type LimitInForce } from './limits-said.ts';
 export { reportOf, type Report } from './report.ts';
 export { flyCell, joinedTrials, type TrialResult } from './trial-flights.ts';
 export { TRIAL_CELLS, TRIAL_TASKS, type TrialCell, type TrialTask } from './trials.ts';

@@ -8,7 +8,7 @@ import type { Found } from './habit-evidence.ts';
 import { breathHabit, heldBreaths, type BreathHeld } from './habits.ts';
 import { hoverMark } from './hover-mark.ts';
 import type { HoldGoal, Lesson, MarkTask } from './lesson.ts';
-import { USUAL_LIMITS, type MarkLimits } from './limits.ts';
+import { markLimits, type MarkLimits } from './limits.ts';
 import type { LessonResult, Mark } from './mark.ts';
 import { notReached } from './mark-sum.ts';
 import type { LessonRun } from './run.ts';
@@ -22,7 +22,12 @@ import { plain } from './words.ts';
  * pass: every criterion of every mark is met, all that steps asked for was kept and nothing was missed; error: it was not flown
  * to its end.
  */
-export function judgeLesson(lesson: Lesson, run: LessonRun, flown: Flown, limits = USUAL_LIMITS): LessonResult {
+export function judgeLesson(
+  lesson: Lesson,
+  run: LessonRun,
+  flown: Flown,
+  limits = markLimits(lesson.markLimits?.change ?? {}),
+): LessonResult {
   const trace = traceOf(flown);
   const breaths = heldBreaths(flown.rig, trace);
   const marks = lesson.marks.map((task) => markOf(lesson, run, task, fairly(lesson, task, trace), breaths, limits));

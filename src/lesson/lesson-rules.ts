@@ -2,6 +2,7 @@ import { READY_SETUPS } from '../diver/index.ts';
 import { nearest } from '../diver/file.ts';
 import { eventRules, flyerRules, goalRules, keepRules, startRules, type DetailBreak } from './detail-rules.ts';
 import type { GivenLesson, GivenStep } from './lesson-schema.ts';
+import { limitRules } from './limit-rules.ts';
 
 type Path = readonly (string | number)[];
 
@@ -21,6 +22,7 @@ export function lessonRules(lesson: GivenLesson): LessonBreak[] {
     ...orderRules(lesson.steps),
     ...lesson.steps.flatMap((step, i) => stepRules(step, ['steps', i])),
     ...markRules(lesson),
+    ...limitRules(lesson),
     ...proofRules(lesson),
   ];
 }

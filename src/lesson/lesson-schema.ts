@@ -1,6 +1,7 @@
 import * as v from 'valibot';
 import { bounded, choice, group, list, number, text, yesNo } from '../diver/file.ts';
 import { BELIEFS, COURSE_PATHS, COURSE_PHASES, GAUGES } from './lesson.ts';
+import { LIMIT_RANGES } from './limits.ts';
 import { flyerKeys, id, must, stepSchema } from './step-schema.ts';
 import { startSchema } from './start-schema.ts';
 
@@ -50,6 +51,17 @@ export const lessonSchema = group({
       0,
       9,
     ),
+  ),
+  markLimits: v.optional(
+    group({
+      ascentMpmin: number(...LIMIT_RANGES.ascentMpmin),
+      fastMpmin: number(...LIMIT_RANGES.fastMpmin),
+      descentMpmin: number(...LIMIT_RANGES.descentMpmin),
+      excessM: number(...LIMIT_RANGES.excessM),
+      inBandPercent: number(...LIMIT_RANGES.inBandPercent),
+      finsNs: number(...LIMIT_RANGES.finsNs),
+      why: text(300),
+    }),
   ),
   rightAtLeast: number(1, 40),
   proof: list(group({ ...flyerKeys(), comes: must(choice(['pass', 'fail'])), fault: v.optional(text(60)) }), 0, 24),

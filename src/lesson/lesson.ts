@@ -1,5 +1,6 @@
 import type { Keep, MeetGoal } from './condition.ts';
 import type { LessonEvent } from './happening.ts';
+import type { LessonLimits } from './limits.ts';
 import type { PredictStep } from './predict.ts';
 import type { LessonStart } from './start.ts';
 import type { Proof, WatchStep } from './watch.ts';
@@ -31,6 +32,8 @@ export interface Lesson {
   readonly start: LessonStart;
   readonly steps: readonly Step[];
   readonly marks: readonly MarkTask[];
+  /** What its marks ask for otherwise than usual; null: nothing. */
+  readonly markLimits: LessonLimits;
   /** So many of the predictions that were answered must be right; null where none must. */
   readonly rightAtLeast: number | null;
   /** Who passes and who fails, held by a test. */

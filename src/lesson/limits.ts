@@ -24,6 +24,9 @@ export const USUAL_LIMITS: MarkLimits = {
   finsNs: 20,
 };
 
+/** What a lesson changes in the usual limits, and why; null: nothing. */
+export type LessonLimits = { readonly change: Partial<MarkLimits>; readonly why: string } | null;
+
 /** Least and greatest value of each limit. Practice. */
 export const LIMIT_RANGES: Readonly<Record<keyof MarkLimits, readonly [least: number, most: number]>> = {
   ascentMpmin: [3, 18],
@@ -34,13 +37,16 @@ export const LIMIT_RANGES: Readonly<Record<keyof MarkLimits, readonly [least: nu
   finsNs: [0, 500],
 };
 
+/** Their names, as a lesson file writes them. */
+export const LIMIT_NAMES = Object.keys(LIMIT_RANGES) as readonly (keyof MarkLimits)[];
+
 /**
  * The usual limits with some of them changed.
  * @throws {RangeError} naming the limit, what was found and what is allowed
  */
 export function markLimits(changes: Partial<MarkLimits>): MarkLimits {
   const limits = { ...USUAL_LIMITS, ...changes };
-  for (const name of Object.keys(LIMIT_RANGES) as (keyof MarkLimits)[]) {
+  for (const name of LIMIT_NAMES) {
     const [least, most] = LIMIT_RANGES[name];
     const value = limits[name];
     if (!(value >= least && value <= most))

@@ -123,6 +123,7 @@ function trial(id: string, start: Lesson['start'], steps: FlyStep[], marks: Mark
     start,
     steps,
     marks,
+    markLimits: null,
     waterAdds: '',
   };
 }

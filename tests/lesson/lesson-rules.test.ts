@@ -50,6 +50,23 @@ test.each([
   ['an unknown fault', 'hover', 'fault: hover', 'fault: hovr', 'proof[1].fault'],
   ['a parameter that is missing', 'hover', '    afterS: 10\n', '', 'steps[0]'],
   ['a parameter that is not asked for', 'hover', '    afterS: 10\n', '    afterS: 10\n    kg: 3\n', 'steps[0].kg'],
+  ['a limit of marks without why', 'hover', 'marks:', 'markLimits: { inBandPercent: 60 }\nmarks:', 'markLimits'],
+  ['a limit out of its range', 'hover', 'marks:', 'markLimits: { excessM: 9, why: so }\nmarks:', 'markLimits.excessM'],
+  ['limits of nothing', 'one-breath', 'marks: []', 'marks: []\nmarkLimits: { excessM: 2, why: so }', 'markLimits'],
+  [
+    'a fast rate below the usual one',
+    'ascent-with-stop',
+    'marks:',
+    'markLimits: { fastMpmin: 8, why: so }\nmarks:',
+    'markLimits',
+  ],
+  [
+    'a rate that is marked otherwise than drawn',
+    'ascent-with-stop',
+    'limits: { upMpmin: 9 }',
+    'limits: { upMpmin: 6 }',
+    'limits.upMpmin',
+  ],
   ['the unit of another curve', 'gas-used', 'alongUnit: bar', 'alongUnit: m', 'steps[0].alongUnit'],
 ])('readLesson() refuses %s, where it stands', (_, id, from, to, path) => {
   const { found } = problems(id, [from, to]);

@@ -1,11 +1,22 @@
+import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { ascentMark } from '../../src/lesson/ascent-mark.ts';
 import { descentMark } from '../../src/lesson/descent-mark.ts';
 import { hoverMark } from '../../src/lesson/hover-mark.ts';
-import { LIMIT_RANGES, USUAL_LIMITS, markLimits, reportOf, type MarkLimits } from '../../src/lesson/index.ts';
+import {
+  LIMIT_RANGES,
+  USUAL_LIMITS,
+  flyLesson,
+  judgeLesson,
+  limitsInForce,
+  markLimits,
+  reportOf,
+  type MarkLimits,
+} from '../../src/lesson/index.ts';
+import { readLesson } from '../../src/lesson/file.ts';
 import { traceOf } from '../../src/lesson/trace.ts';
-import { firstDiveRig as rig } from '../fixtures/lessons/first-dive.ts';
+import { firstDive, firstDiveRig as rig } from '../fixtures/lessons/first-dive.ts';
 import { evenly, madeUp, type Columns } from '../fixtures/lessons/made-up.ts';
 
 test('markLimits() takes what is between the bounds and refuses the rest by name, with what is allowed', () => {
@@ -15,6 +26,33 @@ test('markLimits() takes what is between the bounds and refuses the rest by name
     for (const bad of [LIMIT_RANGES[name][0] - 1, LIMIT_RANGES[name][1] + 1, NaN, Infinity])
       expect(() => markLimits({ [name]: bad })).toThrow(new RegExp(`markLimits: ${name} must lie between .* got`));
   expect(() => markLimits({ ascentMpmin: 18 })).toThrow(/fastMpmin must lie above ascentMpmin of 18, got 18/);
+});
+
+test('a lesson file changes what its marks ask for, says why, and the mark follows', () => {
+  const text = readFileSync(new URL('../../lessons/first-dive.yaml', import.meta.url), 'utf8');
+  const strict = 'markLimits: { inBandPercent: 100, excessM: 0, why: "For who has it already." }\nmarks:';
+  const read = readLesson(text.replace('marks:', strict));
+  if (!('lesson' in read)) throw new Error(JSON.stringify(read.problems));
+  const { lesson } = read;
+  expect(lesson.markLimits).toEqual({ change: { inBandPercent: 100, excessM: 0 }, why: 'For who has it already.' });
+  const { run, dive } = flyLesson(firstDive, rig, 'able', 3);
+  const [usual, own] = [firstDive, lesson].map((one) => judgeLesson(one, run, dive).marks);
+  expect(own).toEqual(judgeLesson(firstDive, run, dive, markLimits({ inBandPercent: 100, excessM: 0 })).marks);
+  expect(own).not.toEqual(usual);
+});
+
+test('limitsInForce() has every limit that the marks ask about, with its reason, and the reason of the lesson for its own', () => {
+  expect(limitsInForce(null, ['hover']).map(({ words }) => words)).toEqual([
+    '80 % of a hold in its place',
+    '20 N s of fins in a hold',
+  ]);
+  const own = limitsInForce({ change: { ascentMpmin: 6 }, why: 'A thick suit.' }, ['ascent', 'descent']);
+  expect(own[0]).toEqual({ id: 'ascentMpmin', words: '6 m/min on the way up', why: 'A thick suit.', changed: true });
+  expect(own.filter(({ changed }) => changed)).toHaveLength(1);
+  expect(limitsInForce(null, ['ascent'])[0]!.why).toContain('US Navy Diving Manual');
+  expect(new Set(limitsInForce(null, ['hover', 'ascent', 'descent']).map(({ id }) => id))).toEqual(
+    new Set(Object.keys(USUAL_LIMITS)),
+  );
 });
 
 test('reportOf() reports on the median of the last three', () => {
