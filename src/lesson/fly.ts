@@ -1,5 +1,5 @@
 import type { Rig } from '../diver/index.ts';
-import { Dive, TICKS_PER_CHANGE, TICKS_PER_S, startState, type DiveEvent } from '../dive/index.ts';
+import { Dive, TICKS_PER_CHANGE, TICKS_PER_S, startState, type DiveEvent, type DiveState } from '../dive/index.ts';
 import type { PilotName, Task } from '../pilot/index.ts';
 import { lessonStart } from './begin.ts';
 import { meddled } from './happening.ts';
@@ -21,13 +21,34 @@ export interface FlownLesson extends LessonResult {
   readonly dive: Dive;
 }
 
+/** A piece of a dive that is flown between two breaths of a page, seconds: well under a millisecond of work. */
+const PIECE_S = 5;
+
 /**
  * Flies a lesson without a screen: the pilot passes predictions over, decides twenty times a second, and the dive ends when
  * nothing is left to fly. The same lesson, rig, pilot and seed give the same bits.
  */
 export function flyLesson(lesson: Lesson, rig: Rig, by: PilotName | Flyer, seed: number): FlownLesson {
+  const flying = flyingLesson(lesson, rig, by, seed);
+  for (;;) {
+    const next = flying.next();
+    if (next.done) return next.value;
+  }
+}
+
+/**
+ * The same a piece at a time, for whoever must not be kept waiting.
+ * @param start the state that the dive begins in; left out: the lesson's start, its chance from the seed
+ */
+export function* flyingLesson(
+  lesson: Lesson,
+  rig: Rig,
+  by: PilotName | Flyer,
+  seed: number,
+  start: DiveState = startState(rig, lessonStart(lesson, rig, seed)),
+): Generator<void, FlownLesson> {
   const pilot = flyerOf(typeof by === 'string' ? { pilot: by } : by, rig, seed);
-  const dive = new Dive(rig, startState(rig, lessonStart(lesson, rig, seed)));
+  const dive = new Dive(rig, start);
   // Most lessons let nothing go wrong, and looking for it twenty times a second costs more than the dive.
   const eventful = flySteps(lesson).some(({ events }) => events.length > 0);
   let run = beginLesson(lesson);
@@ -41,6 +62,7 @@ export function flyLesson(lesson: Lesson, rig: Rig, by: PilotName | Flyer, seed:
     const wanted = pilot.decide(dive.state, taskOf(lesson, run));
     dive.steer(eventful ? meddled(begunSteps(lesson, run), rig, dive.recording, wanted, dive.state) : wanted);
     dive.advance(TICKS_PER_CHANGE);
+    if (dive.tick % (PIECE_S * TICKS_PER_S) === 0) yield;
   }
   return { ...judgeLesson(lesson, run, dive), run, events: dive.events, dive };
 }

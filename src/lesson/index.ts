@@ -1,6 +1,7 @@
 export { lessonSetup, lessonStart } from './begin.ts';
 export { LESSONS } from './catalogue.ts';
-export { flyLesson, type FlownLesson } from './fly.ts';
+export { flownUnder } from './flown-under.ts';
+export { flyLesson, flyingLesson, type FlownLesson } from './fly.ts';
 export { judgeLesson } from './judge.ts';
 export type {
   AskStep,
@@ -51,6 +52,7 @@ export { HABIT_KINDS, type HabitId } from './habit-kinds.ts';
 export { habitsTable, type HabitRates } from './habits-table.ts';
 export { LIMIT_RANGES, USUAL_LIMITS, markLimits, type LessonLimits, type MarkLimits } from './limits.ts';
 export { limitsInForce, type LimitInForce } from './limits-said.ts';
+export { nextExercise, type Exercise } from './next-exercise.ts';
 export { reportOf, type Report } from './report.ts';
 export { flyCell, joinedTrials, type TrialResult } from './trial-flights.ts';
 export { TRIAL_CELLS, TRIAL_TASKS, type TrialCell, type TrialTask } from './trials.ts';

@@ -66,6 +66,10 @@ export interface PredictionOutcome {
   readonly said: string | null;
   readonly came: string;
   readonly right: boolean;
+  /** How far it came from what was said, in words; null where there is no such thing, or nothing of it. */
+  readonly off: string | null;
+  /** So close counts as right; null where only the same does. */
+  readonly within: string | null;
   readonly why: string;
   /** Seconds since the start of the dive at which it was locked. */
   readonly atS: number;

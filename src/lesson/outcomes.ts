@@ -1,10 +1,12 @@
 import type { Rig } from '../diver/index.ts';
 import { ROWS_PER_S } from './goal.ts';
+import { curveDigits, howFarOff } from './how-far-off.ts';
 import type { Lesson } from './lesson.ts';
 import type { PredictStep } from './predict.ts';
 import type { PredictionOutcome } from './mark.ts';
 import type { Answer, LessonRun } from './run.ts';
 import { truthOf, type Truth } from './truth.ts';
+import { plain } from './words.ts';
 
 /** Every locked prediction beside what the model says for this very setup. */
 export function predictionOutcomes(lesson: Lesson, rig: Rig, run: LessonRun): PredictionOutcome[] {
@@ -19,6 +21,8 @@ export function predictionOutcomes(lesson: Lesson, rig: Rig, run: LessonRun): Pr
         said: answer === null ? null : inWords(step, answer),
         came: inWords(step, truth),
         right: isRight(step, answer, truth),
+        off: howFarOff(step, answer, truth),
+        within: 'within' in step ? `${plain(step.within)} ${step.unit}` : null,
         why: step.why,
         atS: atRow / ROWS_PER_S,
       },
@@ -42,7 +46,7 @@ function inWords(step: PredictStep, value: Truth): string {
   if (step.shape === 'number' || step.shape === 'place') return `${Number(value).toFixed(1)} ${step.unit}`;
   if (step.shape === 'curve')
     return (value as readonly number[])
-      .map((one, i) => `${one.toFixed(step.step < 0.1 ? 2 : 1)} ${step.unit} at ${step.along[i]} ${step.alongUnit}`)
+      .map((one, i) => `${one.toFixed(curveDigits(step.step))} ${step.unit} at ${step.along[i]} ${step.alongUnit}`)
       .join(', ');
   const options = step.shape === 'choice' ? step.options : step.items;
   const ids = typeof value === 'object' ? value.map(String) : [String(value)];

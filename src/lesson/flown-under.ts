@@ -1,0 +1,32 @@
+import type { Rig } from '../diver/index.ts';
+import type { Lesson } from './lesson.ts';
+import { flySteps } from './steps.ts';
+
+/** Digits that count: the last bits of a rig differ between engines, which changes nothing of what was asked. */
+const DIGITS = 9;
+
+/**
+ * What a lesson is flown under, as a hash of 16 hexadecimal digits: diver and water, start, tasks, marks and limits. Flights are
+ * compared only where it is the same; words, questions and gauges do not count, and a start that is left to chance is one start.
+ */
+export function flownUnder(lesson: Lesson, rig: Rig): string {
+  const { id, start, marks, markLimits } = lesson;
+  const tasks = flySteps(lesson).map(({ id, goal, limits, keep, events }) => [id, goal, limits, keep, events]);
+  const all = [id, rig, start, tasks, marks, markLimits?.change ?? null];
+  const text = JSON.stringify(all, (key, value: unknown) => (WORDS.has(key) ? undefined : rounded(value)));
+  return sum(text, 0x811c9dc5) + sum(text, 0x9e3779b9);
+}
+
+/** Keys of mere words. */
+const WORDS: ReadonlySet<string> = new Set(['says', 'name', 'note']);
+
+function rounded(value: unknown): unknown {
+  return typeof value === 'number' && Number.isFinite(value) ? Number(value.toPrecision(DIGITS)) : value;
+}
+
+/** FNV-1a, 32 bits. @source Fowler, Noll & Vo, public domain; recalled */
+function sum(text: string, from: number): string {
+  let hash = from;
+  for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
+  return (hash >>> 0).toString(16).padStart(8, '0');
+}
