@@ -114,7 +114,9 @@ test('a lesson comes back in the same phase, with its answers, and goes on from 
       await name(first, 'I have read this').click();
       await first.locator('question-sheet .option').first().click();
       await first.locator('question-sheet .main').click();
-      await first.waitForTimeout(2500);
+      await expect
+        .poll(() => first.locator('title-bar h1').innerText(), { timeout: 30_000 })
+        .toMatch(/head clear.*[1-9] s so far/);
       await first.keyboard.press('KeyP');
       await expect.poll(async () => (await stored(first))[0]?.given).toEqual(['stays-clear']);
       await first.waitForSelector('.freeze:has-text("go on")');
