@@ -88,7 +88,8 @@ export class LessonFlight {
     if (this.#shown?.id === prompt.id) return this.#shown;
     const step = this.lesson.steps.find((one) => one.kind === 'watch' && one.id === prompt.id);
     if (step?.kind !== 'watch') return prompt;
-    this.#shown = { ...prompt, frames: watchedDive(this.lesson, this.flight.rig, step).frames };
+    const { frames, line } = watchedDive(this.lesson, this.flight.rig, step);
+    this.#shown = { ...prompt, frames, line };
     return this.#shown;
   }
 

@@ -18,7 +18,7 @@ export function nextWords(
   { prompt, frozen, place }: Pick<PageView, 'prompt' | 'frozen' | 'place'>,
 ): string {
   if (!showing) {
-    if (prompt) return prompt.kind === 'explain' ? 'go on' : 'lock and run';
+    if (prompt) return prompt.kind === 'explain' || prompt.kind === 'watch' ? 'go on' : 'lock and run';
     return place === 'start' ? 'list' : frozen ? 'go on' : 'freeze';
   }
   if (showing.prompt) return 'lock and run';

@@ -156,7 +156,7 @@ export class Presenting {
     if (this.#listed) return this.#show(DEMONSTRATIONS[0]!.id);
     if (place === 'start') return this.#wish({ kind: 'place', place: 'teach' });
     // Who learns alone predicts; a class that was not counted passes the question over.
-    if (prompt && !showing && !projector && prompt.kind !== 'explain') return;
+    if (prompt && !showing && !projector && prompt.kind !== 'explain' && prompt.kind !== 'watch') return;
     if (prompt && !showing) return this.#wish({ kind: 'answer', answer: this.#tally.said(prompt) });
     if (showing?.runs && !(showing.isLast && frozen)) return this.#wish({ kind: 'freeze' });
     if (!showing) {

@@ -65,6 +65,8 @@ export type Prompt =
       readonly text: string;
       /** What the dive came to at its freezes; absent until somebody who has the rig adds them. */
       readonly frames?: readonly Frame[];
+      /** Its line: seconds and metres, every second or so. */
+      readonly line?: readonly (readonly [atS: number, depthM: number])[];
     }
   | { readonly kind: 'choice'; readonly id: string; readonly question: string; readonly options: readonly Option[] }
   | ({ readonly kind: 'number' | 'place'; readonly id: string; readonly question: string } & PromptScale)

@@ -24,7 +24,7 @@ export function watchedDive(
   lesson: Lesson,
   rig: Rig,
   step: WatchStep,
-): { readonly dive: Dive; readonly frames: Frame[] } {
+): { readonly dive: Dive; readonly frames: Frame[]; readonly line: (readonly [atS: number, depthM: number])[] } {
   const worn = withMoreLead(rig, step.moreLeadKg);
   const pilot = flyerOf(step.by, worn, 1);
   const dive = new Dive(worn, startState(worn, lessonStart(lesson, worn, 1, step.start)));
@@ -35,7 +35,16 @@ export function watchedDive(
     dive.steer(pilot.decide(dive.state, task));
     dive.advance(TICKS_PER_CHANGE);
   }
-  return { dive, frames: step.freezes.map(({ atS, words }) => frameAt(dive.recording, atS, words)) };
+  const frames = step.freezes.map(({ atS, words }) => frameAt(dive.recording, atS, words));
+  return { dive, frames, line: lineOf(dive.recording) };
+}
+
+/** Points of its line, metres each second; more often where the dive is short. */
+function lineOf(recording: Recording): (readonly [atS: number, depthM: number])[] {
+  const every = recording.rows > 60 * ROWS_PER_S ? ROWS_PER_S : 2;
+  const points: (readonly [number, number])[] = [];
+  for (let row = 0; row < recording.rows; row += every) points.push([row / ROWS_PER_S, recording.at(row, 'depthM')]);
+  return points;
 }
 
 function frameAt(recording: Recording, atS: number, words: string): Frame {

@@ -1,6 +1,8 @@
 import { html } from 'lit';
-import type { Answer, Frame, Prompt, PromptScale } from '../lesson/index.ts';
+import type { Answer, Frame, Prompt } from '../lesson/index.ts';
+import { middleOf, numberChoice } from './number-choice.ts';
 import { Panel } from './panel.ts';
+import { curveSketch, watchedLine } from './prompt-drawings.ts';
 import { wish } from './wish.ts';
 
 /** What the run is frozen for: something said, or a prediction that is locked before it goes on. Nothing here tells the answer. */
@@ -48,9 +50,10 @@ export class QuestionSheet extends Panel {
         <p class="kind">Watch first</p>
         <h2 tabindex="-1">${prompt.title}</h2>
         <p>${prompt.text}</p>
-        <ul>
+        ${watchedLine(prompt)}
+        <ol class="frames">
           ${(prompt.frames ?? []).map((frame) => html`<li><b>${frameText(frame)}</b> ${frame.words}</li>`)}
-        </ul>
+        </ol>
         ${this.#goOn('go on', false)}
       </section>`;
     return html`<section aria-label="Predict">
@@ -66,7 +69,7 @@ export class QuestionSheet extends Panel {
     if (prompt.kind === 'order') return this.#order(prompt);
     if (prompt.kind === 'curve') return this.#curve(prompt);
     const value = Number(this.chosen ?? prompt.least);
-    return this.#number(prompt, value, 'Your number', (chosen) => (this.chosen = chosen));
+    return numberChoice(prompt, value, 'Your number', (chosen) => (this.chosen = chosen));
   }
 
   #choice(prompt: Extract<Prompt, { kind: 'choice' }>) {
@@ -85,25 +88,16 @@ export class QuestionSheet extends Panel {
     </div>`;
   }
 
-  #number(scale: PromptScale, value: number, label: string, choose: (value: number) => void) {
-    const digits = Number.isInteger(scale.step) ? 0 : scale.step < 0.1 ? 2 : 1;
-    const move = (by: number) => choose(Math.min(Math.max(value + by * scale.step, scale.least), scale.most));
-    return html`<div class="number" role="group" aria-label=${label}>
-      <button type="button" class="tool" aria-label="less" @click=${() => move(-1)}>−</button>
-      <output aria-live="polite">${value.toFixed(digits)} ${scale.unit}</output>
-      <button type="button" class="tool" aria-label="more" @click=${() => move(1)}>+</button>
-    </div>`;
-  }
-
   #curve(prompt: Extract<Prompt, { kind: 'curve' }>) {
     const values = this.chosen as readonly number[];
-    return html`<ol class="curve">
-      ${prompt.along.map((along, at) => {
-        const label = `at ${along} ${prompt.alongUnit}`;
-        const choose = (value: number) => (this.chosen = values.map((one, i) => (i === at ? value : one)));
-        return html`<li>${label} ${this.#number(prompt, values[at] ?? prompt.least, label, choose)}</li>`;
-      })}
-    </ol>`;
+    return html`${curveSketch(prompt, values)}
+      <ul class="curve">
+        ${prompt.along.map((along, at) => {
+          const label = `at ${along} ${prompt.alongUnit}`;
+          const choose = (value: number) => (this.chosen = values.map((one, i) => (i === at ? value : one)));
+          return html`<li><span>${label}</span> ${numberChoice(prompt, values[at] ?? prompt.least, label, choose)}</li>`;
+        })}
+      </ul>`;
   }
 
   #order(prompt: Extract<Prompt, { kind: 'order' }>) {
@@ -113,12 +107,12 @@ export class QuestionSheet extends Panel {
       [next[at - 1], next[at]] = [next[at]!, next[at - 1]!];
       this.chosen = next;
     };
-    return html`<p>The greatest first.</p>
+    return html`<p>Put them in order: first the one that is asked for, last the one farthest from it.</p>
       <ol class="order">
         ${order.map((id, at) => {
           const words = prompt.items.find((item) => item.id === id)?.words ?? id;
           return html`<li>
-            <span>${words}</span>
+            <span>${at + 1}. ${words}</span>
             <button type="button" class="tool" ?disabled=${at === 0} aria-label="${words}: one up" @click=${() => up(at)}>
               up
             </button>
@@ -142,15 +136,10 @@ customElements.define('question-sheet', QuestionSheet);
 
 type Asked = Exclude<Prompt, { kind: 'explain' | 'watch' }>;
 
-/** The step of a scale nearest to its middle. */
-function middleOf({ least, most, step }: PromptScale): number {
-  return least + Math.round((most - least) / 2 / step) * step;
-}
-
-/** What instruments read at a freeze: 10 s: 9.2 m, sinking 14 m/min, 0.4 kg heavy. */
-function frameText({ atS, depthM, speedMpmin, netKg }: Frame): string {
+/** What instruments read at a freeze: 10 s: 9.2 m, sinking 14 m/min, 0.4 kg heavy, 3.1 L in the jacket. */
+function frameText({ atS, depthM, speedMpmin, netKg, jacketL }: Frame): string {
   const rate = Math.abs(speedMpmin).toFixed(0);
   const way = rate === '0' ? 'still' : `${speedMpmin > 0 ? 'sinking' : 'rising'} ${rate} m/min`;
   const pull = Math.abs(netKg) < 0.1 ? 'neutral' : `${Math.abs(netKg).toFixed(1)} kg ${netKg > 0 ? 'light' : 'heavy'}`;
-  return `${atS} s: ${depthM.toFixed(1)} m, ${way}, ${pull}.`;
+  return `${atS} s: ${depthM.toFixed(1)} m, ${way}, ${pull}, ${jacketL.toFixed(1)} L in the jacket.`;
 }

@@ -43,9 +43,9 @@ describe('question-sheet', () => {
   test('moves a number by its step and stays within its ends', async () => {
     const prompt = { kind: 'number', id: 'q', question: 'How much?', unit: 'L', least: 0, most: 1, step: 0.5 } as const;
     const { sheet, heard, press } = await asked(prompt);
-    for (let i = 0; i < 5; i++) await press('more');
+    for (let i = 0; i < 5; i++) await press('more by 0.5 L');
     expect(sheet.querySelector('output')!.textContent).toContain('1.0 L');
-    await press('less');
+    await press('less by 0.5 L');
     await press('lock it');
     expect(heard).toEqual([{ kind: 'answer', answer: 0.5 }]);
   });
@@ -67,7 +67,7 @@ describe('question-sheet', () => {
       alongUnit: 'm',
       ...scale,
     });
-    await press('more');
+    await press('more by 0.05 L');
     expect([...sheet.querySelectorAll('output')].map((output) => output.textContent)).toEqual(['0.55 L', '0.50 L']);
     expect(sheet.querySelectorAll('[role=group]')[1]!.getAttribute('aria-label')).toBe('at 10 m');
     await press('lock it');
@@ -86,8 +86,8 @@ describe('question-sheet', () => {
     });
     const lines = [...sheet.querySelectorAll('li')].map((item) => item.textContent);
     expect(lines).toEqual([
-      '15 s: 11.1 m, sinking 27 m/min, 6.3 kg heavy. The first press.',
-      '20 s: 8.0 m, still, neutral. Still.',
+      '15 s: 11.1 m, sinking 27 m/min, 6.3 kg heavy, 1.4 L in the jacket. The first press.',
+      '20 s: 8.0 m, still, neutral, 3.0 L in the jacket. Still.',
     ]);
     await press('go on');
     expect(heard).toEqual([{ kind: 'answer', answer: null }]);

@@ -1,0 +1,48 @@
+import { html, nothing } from 'lit';
+import type { PromptScale } from '../lesson/index.ts';
+
+/** More steps than this, and a button for ten of them stands beside the one for one. */
+const MANY_STEPS = 30;
+
+/** The step of a scale nearest to its middle. */
+export function middleOf({ least, most, step }: PromptScale): number {
+  return least + Math.round((most - least) / 2 / step) * step;
+}
+
+/** A value as it stands on its scale: 0.55 L. */
+export function onScale({ step, unit }: PromptScale, value: number): string {
+  return `${value.toFixed(digitsOf(step))} ${unit}`;
+}
+
+/** A number that is chosen by buttons alone, each saying by how much: no dragging, and no long way on a long scale. */
+export function numberChoice(scale: PromptScale, value: number, label: string, choose: (value: number) => void) {
+  const { least, most, step, unit } = scale;
+  const move = (by: number) => {
+    const steps = Math.round((value - least) / step) + by;
+    choose(Math.min(Math.max(least + steps * step, least), most));
+  };
+  const button = (by: number) => {
+    const amount = Math.abs(by * step);
+    const words = amount.toFixed(Number.isInteger(amount) ? 0 : digitsOf(step));
+    const end = by < 0 ? value <= least : value >= most;
+    return html`<button
+      type="button"
+      class="tool"
+      ?disabled=${end}
+      aria-label="${by < 0 ? 'less' : 'more'} by ${words} ${unit}"
+      @click=${() => move(by)}
+    >
+      ${by < 0 ? '−' : '+'}${words}
+    </button>`;
+  };
+  const long = (most - least) / step > MANY_STEPS;
+  return html`<div class="number" role="group" aria-label=${label}>
+    ${long ? button(-10) : nothing}${button(-1)}
+    <output aria-live="polite">${onScale(scale, value)}</output>
+    ${button(1)}${long ? button(10) : nothing}
+  </div>`;
+}
+
+function digitsOf(step: number): number {
+  return Number.isInteger(step) ? 0 : step < 0.1 ? 2 : 1;
+}
