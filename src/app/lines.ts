@@ -17,6 +17,8 @@ export interface OtherLine {
 export interface Bookmark {
   readonly number: number;
   readonly tick: number;
+  /** Empty until it was given one. */
+  readonly name: string;
 }
 
 /** Most bookmarks on one line: each has a digit. */
@@ -129,8 +131,26 @@ export class Lines {
     const used = [this.#marks, ...this.#later.values()].flat();
     const number = numbers.find((one) => !used.some((mark) => mark.number === one));
     if (number === undefined) return false;
-    this.#marks = [...this.#marks, { number, tick }].sort((a, b) => a.tick - b.tick);
+    this.#marks = [...this.#marks, { number, tick, name: '' }].sort((a, b) => a.tick - b.tick);
     return true;
+  }
+
+  /** Gives a bookmark a name; an empty one takes it away. @throws {RangeError} when there is no bookmark of that number */
+  callMark(number: number, name: string): void {
+    const mark = this.#markOf(number);
+    this.#marks = this.#marks.map((one) => (one === mark ? { ...one, name: name.trim() } : one));
+  }
+
+  /** Takes a bookmark away, wherever one looks. @throws {RangeError} when there is no bookmark of that number */
+  removeMark(number: number): void {
+    const mark = this.#markOf(number);
+    this.#marks = this.#marks.filter((one) => one !== mark);
+  }
+
+  #markOf(number: number): Bookmark {
+    const mark = this.#marks.find((one) => one.number === number);
+    if (!mark) throw new RangeError(`there is no bookmark ${number}`);
+    return mark;
   }
 
   /** Bookmarks on other lines beyond their knots: they come back with their line. */

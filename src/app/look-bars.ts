@@ -1,14 +1,14 @@
 import { ledger, type Rig } from '../diver/index.ts';
 import type { DiveState } from '../dive/index.ts';
 import type { StageView } from '../stage/index.ts';
-import { pullsOf, storesOf } from './readings-of.ts';
+import { gasScaleM3, pullsOf, storesOf } from './readings-of.ts';
 
 type StageOverlay = NonNullable<StageView['overlay']>;
 
 /** Each store of gas, here and at the surface. */
 export function volumesOverlay(rig: Rig, state: Readonly<DiveState>): Extract<StageOverlay, { kind: 'volumes' }> {
   const stores = storesOf(rig, state).map(({ name, hereM3, surfaceM3 }) => ({ words: name, hereM3, surfaceM3 }));
-  return { kind: 'volumes', stores };
+  return { kind: 'volumes', stores, scaleM3: gasScaleM3(rig) };
 }
 
 /** What holds up and what pulls down at the moment, as the arrow on the diver has it. */

@@ -34,7 +34,7 @@ export function page(view: PageView): TemplateResult {
       ${view.hint && !projector && !view.prompt && !view.kept?.note ? html`<p class="hint">${view.hint}</p>` : nothing}
       ${view.looks && flown && !view.prompt ? looks(view.looks, settings, view.traces !== null) : nothing}
       <trace-panel .traces=${flown && !view.prompt ? view.traces : null}></trace-panel>
-      <kept-note .note=${flown && !view.time ? (view.kept?.note ?? null) : null} .asked=${view.prompt !== null}></kept-note>
+      <kept-note .note=${flown ? (view.kept?.note ?? null) : null} .asked=${view.prompt !== null}></kept-note>
       <time-strip .time=${flown && !view.prompt ? view.time : null}></time-strip>
       <problem-list .words=${view.trouble} .problems=${view.problems}></problem-list>
       ${view.prompt && flown ? html`<question-sheet .prompt=${view.prompt}></question-sheet>` : nothing}
@@ -51,7 +51,7 @@ export function page(view: PageView): TemplateResult {
     ${view.captions && flown ? html`<caption-line .captions=${view.captions}></caption-line>` : nothing}
     <aside class="lane" aria-label="Depth, speed and weight">
       <lane-numbers .readings=${flown ? readings : null} .units=${settings.units}></lane-numbers>
-      ${readings && flown && !projector ? html`<gas-bars .gas=${readings.gas}></gas-bars>` : nothing}
+      ${readings && flown && !projector ? html`<gas-bars .gas=${readings.gas} .scaleM3=${readings.gasScaleM3}></gas-bars>` : nothing}
     </aside>
     ${
       flown && view.place !== 'debrief'

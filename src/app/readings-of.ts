@@ -7,7 +7,7 @@ import { STANDARD_PRESSURE_PA, waterAt } from '../water/index.ts';
 const ORDER = ['body', 'rest', 'lead', 'suit', 'cylinder', 'jacket', 'loop', 'lungs', 'out of water'];
 const GAS_PARTS = new Set(['suit', 'jacket', 'loop', 'lungs']);
 
-/** Heavier than this, newtons, a head that is still out of the water is on its way under: half a kilogram. */
+/** Heavier than this all under, newtons, a head that is still out of the water is on its way under: half a kilogram. */
 const GOING_UNDER_N = -5;
 
 /**
@@ -17,25 +17,42 @@ const GOING_UNDER_N = -5;
 export function readingsOf(rig: Rig, state: Readonly<DiveState>, levelM3: number | null): Readings {
   const { densityKgPerM3 } = waterAt(rig.column, Math.max(state.depthM, 0), { densityKgPerM3: 0, pressurePa: 0 });
   const offM3 = rig.lungs.open && levelM3 !== null ? levelM3 - state.lungM3 : 0;
-  const midNetN = netForceN(rig, state) + offM3 * densityKgPerM3 * rig.column.gravityMps2;
+  const lift = densityKgPerM3 * rig.column.gravityMps2;
+  const midNetN = netForceN(rig, state) + offM3 * lift;
+  const outM3 = emergedM3(state.depthM, state.pitchSin);
   const pulls = pullsOf(ledger(rig, state));
   return {
     depthM: state.depthM,
     speedMps: state.speedMps,
     midNetN,
-    place: placeOf(state, midNetN),
+    judged: rig.lungs.open && levelM3 !== null ? 'mid-breath' : 'now',
+    place: placeOf(state, outM3, midNetN + outM3 * lift),
     lungM3: state.lungM3,
     levelM3: levelM3 ?? state.lungM3,
     totalLungM3: rig.lungs.totalM3,
     gas: storesOf(rig, state),
+    gasScaleM3: gasScaleM3(rig),
     ...pulls,
   };
 }
 
-function placeOf(state: Readonly<DiveState>, midNetN: number): Readings['place'] {
+/**
+ * Afloat is who would come up if he were all under. What pulls at the moment tells nothing: who bobs is pulled down half of the
+ * time, by what of him is out of the water.
+ * @param underN net force at mid-breath if nothing of him were out
+ */
+function placeOf(state: Readonly<DiveState>, outM3: number, underN: number): Readings['place'] {
   if (state.resting === 1) return 'on the bottom';
   if (state.resting === 2) return 'on the ledge';
-  return emergedM3(state.depthM, state.pitchSin) > 0 && midNetN > GOING_UNDER_N ? 'afloat' : 'under';
+  return outM3 > 0 && underN > GOING_UNDER_N ? 'afloat' : 'under';
+}
+
+/**
+ * Where the bars of gas end: the most that the kit's largest store can hold, whatever the dive does. What would need more at the
+ * surface runs out of the bar, as it would out of the kit.
+ */
+export function gasScaleM3({ jacket, lungs, loop }: Rig): number {
+  return Math.ceil(Math.max(jacket.capacityM3, lungs.totalM3, loop?.capacityM3 ?? 0) * 500) / 500;
 }
 
 /** Stores of gas, each at ambient pressure here and, the same moles, at the surface. */

@@ -20,7 +20,7 @@ export function withLines(view: StageView, lines: Lines, ghost: Ghost | null): S
     const fromS = recording.startTick / TICKS_PER_S;
     branches.push({ letter: '', words: `ghost: ${ghost.name}`, recording, fromS, dashed: true });
   }
-  const marks = lines.marks.map(({ tick, number }) => ({ atS: tick / TICKS_PER_S, number }));
+  const marks = lines.marks.map(({ tick, number, name }) => ({ atS: tick / TICKS_PER_S, number, words: name }));
   const bookmarks = marks.filter(({ atS }) => atS <= view.nowS + HALF_TICK_S);
   return { ...view, branches, bookmarks };
 }
@@ -45,7 +45,7 @@ export function timeViewOf(
     fromS: s(recording.startTick),
     toS: s(endTick),
     atS: s(tick),
-    marks: lines.marks.map((mark) => ({ number: mark.number, atS: s(mark.tick) })),
+    marks: lines.marks.map(({ number, name, tick: at }) => ({ number, name, atS: s(at) })),
     lines: lines.others.map(({ letter, name, knotTick, shown }) => ({ letter, name, shown, knotS: s(knotTick) })),
     ghost: ghost && { name: ghost.name, shown: ghost.shown },
   };

@@ -66,6 +66,8 @@ export class Time {
     } else if (ask.do === 'last-mark') this.#toMark(lines);
     else if (ask.do === 'switch') this.#switchTo(ask.letter);
     else if (ask.do === 'call') lines.call(ask.letter, ask.name);
+    else if (ask.do === 'call-mark') lines.callMark(ask.number, ask.name);
+    else if (ask.do === 'mark-away') lines.removeMark(ask.number);
     else if (ask.do === 'line-away') lines.remove(ask.letter);
     else if (ask.do === 'line-shown')
       lines.show(ask.letter, !lines.others.some(({ letter, shown }) => letter === ask.letter && shown));
@@ -248,7 +250,9 @@ export class Time {
     const { place, prompt, frozen, presenting, shownAtS, kept } = shell.view;
     if (!dives.begun || prompt || this.#endS() === dives.flight.dive.recording.startTick / TICKS_PER_S) return false;
     if (place !== 'fly' && place !== 'lesson' && place !== 'debrief') return false;
-    const stands = place === 'fly' && frozen && !presenting?.words && !kept?.note;
+    // A dive or lesson that came back is frozen, and can be rewound from the first look on.
+    const back = kept?.note?.kind === 'back';
+    const stands = frozen && ((place === 'fly' && !presenting?.words) || back);
     return this.#opened || shownAtS !== null || stands;
   }
 

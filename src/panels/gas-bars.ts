@@ -5,21 +5,25 @@ import { litresText } from './units.ts';
 
 const BAR_PX = 92;
 
-/** The stores of gas as bars at one scale: what each holds here, and dashed what the same gas would fill at the surface. */
+/**
+ * The stores of gas as bars at one scale, the kit's: what each holds here, and dashed what the same gas would fill at the surface.
+ * What would need more than the scale has runs out of it, without an end.
+ */
 export class GasBars extends Panel {
-  static override properties = { gas: { attribute: false } };
+  static override properties = { gas: { attribute: false }, scaleM3: { attribute: false } };
   declare gas: readonly GasStore[];
+  /** What fills a bar, m³. */
+  declare scaleM3: number;
 
   constructor() {
     super();
     this.gas = [];
+    this.scaleM3 = 0;
   }
 
   override render() {
-    // The scale grows in steps, so that a bar that grows is a gas that grows.
-    const most = Math.max(...this.gas.map((store) => store.surfaceM3), 0) * 1e3;
-    const scaleL = [8, 12, 16, 24, 32, 48, 64].find((litres) => litres >= most) ?? most;
-    const width = (m3: number) => Math.min((m3 * 1e3 * BAR_PX) / scaleL, BAR_PX);
+    const width = (m3: number) => (Math.min(m3 / this.scaleM3, 1) * BAR_PX).toFixed(1);
+    const most = (this.scaleM3 * 1e3).toFixed(0);
     return html`<dl>
         ${this.gas.map(
           (store) =>
@@ -27,7 +31,7 @@ export class GasBars extends Panel {
               <dt>${store.name}</dt>
               <dd>
                 <svg viewBox="0 0 94 16" width="94" height="16" aria-hidden="true">
-                  ${svg`<rect class="dashed" x="1" y="2" height="12" width=${width(store.surfaceM3)}></rect>
+                  ${svg`${this.#atSurface(store.surfaceM3)}
                   <rect class="gas" x="1" y="2" height="12" width=${width(store.hereM3)}></rect>`}
                 </svg>
                 <span class="hidden"
@@ -37,7 +41,16 @@ export class GasBars extends Panel {
             </div>`,
         )}
       </dl>
-      <p>litres here; dashed: at the surface</p>`;
+      <p class="scale" aria-hidden="true"><span>0</span><span>${most} L</span></p>
+      <p>here; dashed: at the surface</p>`;
+  }
+
+  #atSurface(m3: number) {
+    const beyond = m3 > this.scaleM3;
+    const width = Math.min(m3 / this.scaleM3, 1) * BAR_PX;
+    return beyond
+      ? svg`<path class="dashed" d="M94 2H1V14H94"></path>`
+      : svg`<rect class="dashed" x="1" y="2" height="12" width=${width.toFixed(1)}></rect>`;
   }
 }
 customElements.define('gas-bars', GasBars);

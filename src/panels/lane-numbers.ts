@@ -1,6 +1,6 @@
 import { html } from 'lit';
 import { Panel } from './panel.ts';
-import { weightWords, type Readings } from './readings.ts';
+import { besideWeight, weightWords, type Readings } from './readings.ts';
 import type { Units } from './settings.ts';
 import { depthText, rateParts } from './units.ts';
 
@@ -22,7 +22,8 @@ export class LaneNumbers extends Panel {
     const weight = weightWords(this.readings, this.units);
     return html`<p class="depth">${depthText(this.readings.depthM, this.units)}</p>
       <p class="rate">${rate.word} ${rate.number}<span class="unit"> ${rate.unit}</span></p>
-      <p class="weight ${weight.word}">${weight.word} ${weight.amount}</p>`;
+      <p class="weight ${weight.word}">${weight.word} ${weight.amount}</p>
+      <p class="beside">${besideWeight(this.readings)}</p>`;
   }
 }
 customElements.define('lane-numbers', LaneNumbers);

@@ -71,6 +71,11 @@ export class LeadRelease extends Panel {
       }`;
   }
 
+  /** What is to be confirmed must be in sight, also at the end of a list. */
+  override updated(changed: ReadonlyMap<PropertyKey, unknown>): void {
+    if (changed.has('armed') && this.armed) this.querySelector('.confirm')?.scrollIntoView({ block: 'nearest' });
+  }
+
   #start(event: PointerEvent): void {
     if (event.button !== 0) return;
     this.#timer = setTimeout(() => wish(this, { kind: 'arm', armed: true }), HOLD_MS);

@@ -5,7 +5,8 @@ import type { Units } from './settings.ts';
 import { massText } from './units.ts';
 
 const WIDTH_PX = 240;
-const ROOM_PX = 196;
+/** What is left of that are the words of the surplus. */
+const ROOM_PX = 170;
 /** Of the bars' words, pixels a letter, enough to say whether a word fits. */
 const LETTER_PX = 6.4;
 
@@ -47,11 +48,11 @@ export class LedgerBars extends Panel {
         ${
           marked
             ? svg`<rect class="surplus ${word}" x=${from + 1} y=${surplus > 0 ? 2 : 42} height="28" width=${Math.max(Math.abs(surplus) * scale, 3)}></rect>
-        <text class="${word}" x=${end} y=${surplus > 0 ? 21 : 61}>${massText(Math.round(Math.abs(surplus) * 10) / 10, this.units)}</text>`
+        <text class="${word}" x=${end} y=${surplus > 0 ? 21 : 61}>now ${massText(Math.round(Math.abs(surplus) * 10) / 10, this.units)}</text>`
             : nothing
         }
       </svg>
-      <p>${this.units === 'metric' ? 'kilograms' : 'pounds'} of pull at this moment of the breath</p>`;
+      <p>${this.units === 'metric' ? 'kilograms' : 'pounds'} of pull now, with this breath</p>`;
   }
 }
 customElements.define('ledger-bars', LedgerBars);

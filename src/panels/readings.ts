@@ -21,11 +21,15 @@ export interface Readings {
   readonly speedMps: number;
   /** Net force with the lungs at mid-breath, up positive: where light and heavy are judged. */
   readonly midNetN: number;
+  /** Which breath that is: its middle, or the lungs as they are where they do what they are told. */
+  readonly judged: 'mid-breath' | 'now';
   readonly place: 'under' | 'afloat' | 'on the bottom' | 'on the ledge';
   readonly lungM3: number;
   readonly levelM3: number;
   readonly totalLungM3: number;
   readonly gas: readonly GasStore[];
+  /** Where the bars of gas end: the same all through a dive. */
+  readonly gasScaleM3: number;
   readonly up: readonly Pull[];
   readonly down: readonly Pull[];
 }
@@ -34,6 +38,13 @@ export interface Readings {
 export function weightWords(readings: Readings, units: Units): { word: string; amount: string } {
   if (readings.place === 'afloat') return { word: 'afloat', amount: '' };
   return weightParts(readings.midNetN, units);
+}
+
+/** What the third number does not say by itself: which breath it is judged at, or what holds up who floats. */
+export function besideWeight(readings: Readings): string {
+  if (readings.place !== 'afloat') return readings.judged === 'mid-breath' ? 'at mid-breath' : '';
+  const most = [...readings.up].sort((a, b) => b.kg - a.kg)[0];
+  return most ? `held up by the ${most.name}${readings.up.length > 1 ? ' most' : ''}` : '';
 }
 
 /** The moment as a sentence for those who hear it: "8.2 m, rising 4 m/min, 0.3 kg light". */

@@ -1,8 +1,12 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { TimeAsk, TimeView } from './time-view.ts';
 
-/** Longest name of a line. */
+/** Longest name of a line or a bookmark. */
 const LONGEST_NAME = 24;
+
+/** How the line is read, in words: nothing on the page says it otherwise. */
+export const LINE_KEY =
+  'Amber above the line: gas let in; below it: gas let out; as long as the press, as high as its litres. A doubled line is faster than the limit.';
 
 /** Other lines, the ghost, and bookmarks, each with what can be done with it. */
 export function timeList({ lines, ghost, marks }: TimeView, ask: (what: TimeAsk) => void): TemplateResult {
@@ -64,14 +68,27 @@ export function timeList({ lines, ghost, marks }: TimeView, ask: (what: TimeAsk)
     ${
       marks.length > 0
         ? html`<h2>Bookmarks</h2>
-            <div class="row">
-              ${marks.map(({ number, atS }) =>
-                tool(`${number} at ${clock(atS)}`, { do: 'at', atS }, `bookmark ${number} at ${clock(atS)}`),
+            <ul>
+              ${marks.map(
+                ({ number, atS, name }) =>
+                  html`<li>
+                    <b>${number}</b>
+                    <input
+                      type="text"
+                      aria-label="name of bookmark ${number}"
+                      maxlength=${LONGEST_NAME}
+                      placeholder="what is there"
+                      .value=${name}
+                      @change=${(event: Event) => ask({ do: 'call-mark', number, name: (event.target as HTMLInputElement).value })}
+                    />
+                    ${tool(`go to ${clock(atS)}`, { do: 'at', atS }, `go to bookmark ${number} at ${clock(atS)}`)}
+                    ${tool('remove', { do: 'mark-away', number }, `remove bookmark ${number}`)}
+                  </li>`,
               )}
-            </div>
-            <p>At a bookmark, “bookmark” takes it away.</p>`
+            </ul>`
         : nothing
     }
+    <p class="key">${LINE_KEY}</p>
   </div>`;
 }
 

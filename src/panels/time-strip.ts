@@ -1,6 +1,6 @@
 import { html, nothing, svg } from 'lit';
 import { Panel } from './panel.ts';
-import { clock, timeList } from './time-list.ts';
+import { LINE_KEY, clock, timeList } from './time-list.ts';
 import type { TimeAsk, TimeView } from './time-view.ts';
 import { wish } from './wish.ts';
 
@@ -55,6 +55,7 @@ export class TimeStrip extends Panel {
           </button>
         </div>
         <p class="said" aria-live="polite">${time.words}</p>
+        <p class="key">${LINE_KEY}</p>
       </div>
     </section>`;
   }

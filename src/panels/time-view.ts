@@ -18,7 +18,7 @@ export interface TimeView {
   /** Whether that is an earlier one. */
   readonly lookedBack: boolean;
   readonly canTakeOver: boolean;
-  readonly marks: readonly { readonly number: number; readonly atS: number }[];
+  readonly marks: readonly { readonly number: number; readonly atS: number; readonly name: string }[];
   readonly lines: readonly LineView[];
   readonly ghost: { readonly name: string; readonly shown: boolean } | null;
   readonly listOpen: boolean;
@@ -38,6 +38,8 @@ export type TimeAsk =
   | { readonly do: 'at'; readonly atS: number | null }
   | { readonly do: 'line-shown' | 'switch' | 'line-away'; readonly letter: string }
   | { readonly do: 'call'; readonly letter: string; readonly name: string }
+  | { readonly do: 'mark-away'; readonly number: number }
+  | { readonly do: 'call-mark'; readonly number: number; readonly name: string }
   | { readonly do: 'ghost-file'; readonly file: File }
   /** Something goes wrong now, and is said. */
   | { readonly do: 'mishap'; readonly mishap: MishapAsk; readonly said: string };

@@ -2,8 +2,6 @@ import { PX_PER_KGF } from './geometry.ts';
 import type { Style } from './layout.ts';
 import type { PullBar, StageOverlay } from './view.ts';
 
-/** Steps of the scale of volumes, litres: it stands still while the gas works. */
-const SCALES_L = [8, 12, 16, 24, 32, 48, 64, 96, 128];
 /** Steps of the scale of pulls, kilograms. */
 const STEP_KGF = 4;
 
@@ -21,11 +19,6 @@ export function barsRoom({ waterPx, textPx, unit, narrow, projector }: Style): {
   const x = textPx * 3.6 + 8 * unit;
   const endPx = projector ? textPx * 0.8 : textPx * (narrow ? 4.4 : 10.5);
   return { x, px: Math.max(waterPx - x - endPx, 20) };
-}
-
-/** Litres that fill the room for bars. */
-export function scaleL(mostM3: number): number {
-  return SCALES_L.find((litres) => litres >= mostM3 * 1e3) ?? Math.ceil(mostM3 * 1e3);
 }
 
 /** Pixels a kilogram of pull in the bars of a ledger, and for the arrow beside them: no more than the arrow has by itself. */

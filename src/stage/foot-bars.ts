@@ -1,8 +1,8 @@
 import { Container, Graphics, type Text } from 'pixi.js';
 import { KGF_N, NEUTRAL_KGF } from './arrow.ts';
-import { barsRoom, gathered, ledgerPxPerKgf, scaleL, sumKgf } from './bars-scale.ts';
+import { barsRoom, gathered, ledgerPxPerKgf, sumKgf } from './bars-scale.ts';
 import { LOW_PX, barPx, type Style } from './layout.ts';
-import type { PullBar, StageOverlay, StageView, StoreBar } from './view.ts';
+import type { PullBar, StageOverlay, StageView } from './view.ts';
 import { labelOf, put, type LabelOptions } from './words.ts';
 
 /** Share of a bar's height that is filled; the rest is the gap to the next. */
@@ -41,32 +41,38 @@ export class FootBars {
     this.#key = key;
     this.#used = 0;
     this.#bars.clear();
-    if (overlay.kind === 'volumes') this.#volumes(overlay.stores);
+    if (overlay.kind === 'volumes') this.#volumes(overlay);
     else this.#ledger(overlay.up, overlay.down);
     for (const text of this.#texts.slice(this.#used)) text.visible = false;
   }
 
-  #volumes(stores: readonly StoreBar[]): void {
+  /** At the scale of the kit: what the surface would make of a gas runs out of it without an end where the kit could not hold it. */
+  #volumes({ stores, scaleM3 }: Extract<StageOverlay, { kind: 'volumes' }>): void {
     const { tokens, unit, projector, narrow } = this.#style;
     const { x, px } = barsRoom(this.#style);
-    const pxPerM3 =
-      (px * 1e3) / scaleL(Math.max(...stores.map(({ hereM3, surfaceM3 }) => Math.max(hereM3, surfaceM3))));
+    const pxPerM3 = px / scaleM3;
     stores.forEach(({ words, hereM3, surfaceM3 }, i) => {
       const [top, high] = this.#rowAt(i);
-      const [here, above] = [hereM3 * pxPerM3, surfaceM3 * pxPerM3];
+      const [here, above] = [Math.min(hereM3 * pxPerM3, px), Math.min(surfaceM3 * pxPerM3, px)];
       this.#bars
         .rect(x, top, here, high)
         .fill(tokens.gas)
         .stroke({ width: 1.6 * unit, color: tokens.ink });
       // Beyond what is there: dashes over the bar itself would make its edge look broken.
-      if (above > here + 2 * unit) dashedBox(this.#bars, x + here, top, above - here, high, 5 * unit);
+      if (above > here + 2 * unit)
+        dashedBox(this.#bars, x + here, top, above - here, high, 5 * unit, surfaceM3 <= scaleM3);
       this.#bars.stroke({ width: 1.6 * unit, color: tokens.ink });
       this.#word(words, 8 * unit, top + high / 2, { bold: true });
       if (projector) return;
       const numbers = narrow ? litres(hereM3) : `${litres(hereM3)}, ${litres(surfaceM3)} at 0 m`;
       this.#word(numbers, x + Math.max(here, above) + 7 * unit, top + high / 2);
     });
-    this.#legend(narrow ? 'dashed: at the surface' : 'dashed: the same gas at the surface');
+    const fullL = (scaleM3 * 1e3).toFixed(0);
+    this.#legend(
+      narrow
+        ? `dashed: at the surface; full: ${fullL} L`
+        : `dashed: the same gas at the surface; a full bar is ${fullL} L`,
+    );
   }
 
   #ledger(up: readonly PullBar[], down: readonly PullBar[]): void {
@@ -91,7 +97,7 @@ export class FootBars {
       }
     });
     this.#surplus(sumKgf(up), sumKgf(down), x, pxPerKgf);
-    this.#legend(`${narrow ? 'kg of pull, this moment' : 'kilograms of pull at this moment of the breath'}`);
+    this.#legend(narrow ? 'kg of pull now' : 'kilograms of pull now, with this breath');
   }
 
   /** By how much one bar is longer, in the colour of the arrow and beside the word of its way. */
@@ -168,10 +174,10 @@ function litres(volumeM3: number): string {
   return `${(volumeM3 * 1e3).toFixed(1)} L`;
 }
 
-/** A box of dashes; the caller strokes it. */
-function dashedBox(g: Graphics, x: number, y: number, width: number, high: number, dash: number): void {
+/** A box of dashes, open at its right where it has no end; the caller strokes it. */
+function dashedBox(g: Graphics, x: number, y: number, width: number, high: number, dash: number, ends: boolean): void {
   for (let at = 0; at < width; at += dash * 2)
     for (const edge of [y, y + high]) g.moveTo(x + at, edge).lineTo(x + Math.min(at + dash, width), edge);
-  for (let at = 0; at < high; at += dash * 2)
+  for (let at = 0; ends && at < high; at += dash * 2)
     g.moveTo(x + width, y + at).lineTo(x + width, y + Math.min(at + dash, high));
 }

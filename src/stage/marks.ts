@@ -49,7 +49,6 @@ export class Marks {
 
   draw(view: StageView, frame: Frame, taken: Taken): void {
     this.#drawRings(view, frame, taken);
-    this.#drawEvents(view, frame, taken);
     this.#drawTold(view, frame, taken);
   }
 
@@ -104,7 +103,8 @@ export class Marks {
     hide(this.#rings, used);
   }
 
-  #drawEvents({ events, recording, nowS, rig: { bottomM } }: StageView, frame: Frame, taken: Taken): void {
+  /** What happened stands where it happened: words that can move give way to it. */
+  drawEvents({ events, recording, nowS, rig: { bottomM } }: StageView, frame: Frame, taken: Taken): void {
     const { unit, textPx } = this.#style;
     let used = 0;
     let lastX = Infinity;

@@ -99,6 +99,7 @@ export class Scene {
     this.#diver.drawSays(frame, taken);
     this.#arrow.draw(view, frame, taken);
     this.#lead?.draw(view, frame);
+    this.#marks.drawEvents(view, frame, taken);
     this.#happenings?.draw(view, frame, diver, taken);
     this.#ahead.draw(view, frame, taken);
     this.#bands.draw(view, frame, taken);

@@ -1,4 +1,5 @@
 import { Container, Graphics } from 'pixi.js';
+import { TICKS_PER_S } from '../dive/index.ts';
 import { depthToY, secondsToX, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import { Plate } from './plate.ts';
@@ -10,8 +11,9 @@ import { crosses, type Box } from './words-place.ts';
 const STEPS_S = [5, 10, 20, 30, 60, 120, 300, 600];
 
 /**
- * Ticks along the top edge that scroll with the paper, each with its seconds from now; `now`, solid when the dive is frozen. Their
- * words stand on plates and off the diver.
+ * Ticks along the top edge. What was written scrolls with the paper and bears the dive's own time, which stays with it; ahead, where
+ * nothing is written yet, they stand still and say how long from now. `now`, solid when the dive is frozen. Words stand on plates and
+ * off the diver.
  */
 export class TimeTicks {
   readonly root = new Container();
@@ -46,9 +48,13 @@ export class TimeTicks {
     const crossed = surfaceY > 0 && surfaceY < 9 * unit + textPx * 1.35;
     const top = crossed ? surfaceY + 3 * unit : 9 * unit;
     this.#drawNow(frame, top, diver, taken, view.coveredPx ?? 0);
-    const firstS = Math.ceil((view.nowS - frame.nowX / frame.pxPerS) / stepS) * stepS;
+    const startS = view.recording.startTick / TICKS_PER_S;
+    const leftS = Math.max(startS, view.nowS - frame.nowX / frame.pxPerS);
+    const moments: number[] = [];
+    for (let s = Math.ceil(leftS / stepS) * stepS; s < view.nowS; s += stepS) moments.push(s);
+    for (let s = view.nowS + stepS; secondsToX(frame, s) < freePx - textPx; s += stepS) moments.push(s);
     let used = 0;
-    for (let s = firstS; secondsToX(frame, s) < freePx - textPx; s += stepS) {
+    for (const s of moments) {
       const x = secondsToX(frame, s);
       const { mark, label } = this.#tick(used++);
       mark.visible = true;
@@ -56,8 +62,7 @@ export class TimeTicks {
       // Near `now` a tick keeps quiet, and so does one whose words would be cut at the edge.
       label.show(undefined);
       if (!(Math.abs(x - frame.nowX) > textPx * 3.4 && x > textPx * 1.7 && x < freePx - textPx * 1.8)) continue;
-      const fromNow = Math.round(s - view.nowS);
-      const box = under(x, top, label.say(`${fromNow < 0 ? '−' : '+'}${Math.abs(fromNow)} s`));
+      const box = under(x, top, label.say(s > view.nowS ? `+${Math.round(s - view.nowS)} s` : clockText(s)));
       if (crosses(box, diver)) continue;
       label.show(box);
       taken.boxes.push(box);
@@ -95,6 +100,11 @@ export class TimeTicks {
     }
     return tick;
   }
+}
+
+/** A moment of the dive in whole seconds: "1:20". */
+function clockText(s: number): string {
+  return `${Math.floor(s / 60)}:${String(Math.round(s % 60)).padStart(2, '0')}`;
 }
 
 /** A box of some size below a point, its middle at x. */

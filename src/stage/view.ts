@@ -31,6 +31,11 @@ export interface Ring {
   readonly number: number;
 }
 
+/** A numbered moment on the line, and what somebody called it. */
+export interface Bookmark extends Ring {
+  readonly words: string;
+}
+
 /** Limits that came into force at a moment and hold until the next. */
 export interface LimitsFrom {
   readonly fromS: number;
@@ -84,7 +89,7 @@ export type StageOverlay =
   /** Ledges ahead, one for each means that still stops the diver; below them what is lost, in words. */
   | { readonly kind: 'ledges'; readonly ledges: readonly Ledge[]; readonly lost: readonly string[] }
   /** Each store of gas as a bar, all at one scale, its surface size as a dashed outline. */
-  | { readonly kind: 'volumes'; readonly stores: readonly StoreBar[] }
+  | { readonly kind: 'volumes'; readonly stores: readonly StoreBar[]; readonly scaleM3: number }
   /** What holds up and what pulls down as two bars at one scale, what changes at the free end, the surplus marked. */
   | { readonly kind: 'ledger'; readonly up: readonly PullBar[]; readonly down: readonly PullBar[] }
   /** The gentlest means that still works over depth and one other quantity; its dots stand level with the divers. */
@@ -169,6 +174,6 @@ export interface StageView {
   /** Other lines drawn together with the one that is flown. */
   readonly branches?: readonly BranchLine[];
   /** Moments that a person marked on the line. */
-  readonly bookmarks?: readonly Ring[];
+  readonly bookmarks?: readonly Bookmark[];
   readonly second?: SecondView;
 }

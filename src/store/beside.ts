@@ -7,7 +7,7 @@ export function besideRecord(id: number, beside: KeptBeside<Dive>): BesideRecord
   return {
     id,
     name,
-    marks: marks.map(({ number, tick }) => ({ number, tick })),
+    marks: marks.map(({ number, tick, name }) => ({ number, tick, name })),
     others: others.map(({ dive, ...line }) => ({ ...line, dive: runRecord(dive) })),
     ghost: ghost && { name: ghost.name, shown: ghost.shown, dive: runRecord(ghost.dive) },
   };
@@ -18,8 +18,10 @@ export function besideRecord(id: number, beside: KeptBeside<Dive>): BesideRecord
  * @throws {Error} when anything of it is not as we write it
  */
 export async function besideOf(record: BesideRecord): Promise<KeptBeside<Run>> {
-  const { name, marks, others, ghost } = record;
-  if (typeof name !== 'string' || !marks.every(({ number, tick }) => isCount(number) && isCount(tick)))
+  const { name, others, ghost } = record;
+  // Those that were kept before bookmarks had names have none.
+  const marks = record.marks.map((mark) => ({ ...mark, name: (mark as Partial<typeof mark>).name ?? '' }));
+  if (typeof name !== 'string' || !marks.every((one) => isCount(one.number) && isCount(one.tick) && isText(one.name)))
     throw new RangeError('bookmarks that are none');
   const lines = others.map(async ({ dive, ...line }) => {
     if (!/^[A-D]$/.test(line.letter) || !isCount(line.knotTick) || typeof line.name !== 'string')
@@ -54,4 +56,5 @@ async function checkedRun({ rig, start, locked, controls, ticks, columns }: RunR
 /** Nobody asks where such a run ends. */
 const NO_HASH = '0'.repeat(16);
 
+const isText = (value: unknown): boolean => typeof value === 'string';
 const isCount = (value: unknown): boolean => typeof value === 'number' && Number.isInteger(value) && value >= 0;

@@ -30,7 +30,7 @@ export interface KeptWhat {
 export interface KeptBeside<D> {
   /** Name of the line that is flown; empty until it was given one. */
   readonly name: string;
-  readonly marks: readonly { readonly number: number; readonly tick: number }[];
+  readonly marks: readonly { readonly number: number; readonly tick: number; readonly name: string }[];
   readonly others: readonly {
     readonly letter: string;
     readonly name: string;

@@ -111,6 +111,21 @@ describe('Lines', () => {
     expect(lines.marks.map(({ tick }) => tick)).toEqual([240]);
   });
 
+  test('callMark(): a bookmark keeps its name on its line, loses it by an empty one, and goes by its number', () => {
+    const flight = flown();
+    const lines = new Lines();
+    for (const atS of [2, 9]) lines.mark(atS * 120);
+    lines.callMark(2, ' runs away ');
+    takeOver(flight, lines, 5);
+    flight.take(lines.switchTo('A', flight.dive));
+    expect(lines.marks.map(({ name }) => name)).toEqual(['', 'runs away']);
+    lines.callMark(2, ' ');
+    expect(lines.marks[1]!.name).toBe('');
+    lines.removeMark(1);
+    expect(lines.marks.map(({ number }) => number)).toEqual([2]);
+    expect(() => lines.callMark(1, 'gone')).toThrow(RangeError);
+  });
+
   test('switchTo(): bookmarks beyond the knot go with their line and come back with it, each under its own number', () => {
     const flight = flown();
     const lines = new Lines();

@@ -55,7 +55,7 @@ describe('OtherLines', () => {
     const again = Flight.ofRun(flight.dive.run());
     const lines = new OtherLines();
     lines.bringBack(again, read(kept));
-    expect(lines.of(again).marks).toEqual([{ number: 1, tick: 120 }]);
+    expect(lines.of(again).marks).toEqual([{ number: 1, tick: 120, name: '' }]);
     expect(lines.of(again).others).toMatchObject([{ letter: 'A', knotTick: 480, shown: true }]);
     expect(lines.ghost!.dive.hash()).toBe(before.ghost.dive.hash());
     expect(lines.of(again).switchTo('A', again.dive).hash()).toBe(old.hash());

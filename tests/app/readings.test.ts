@@ -27,6 +27,22 @@ describe('readingsOf()', () => {
     expect(readingsOf(rig, startState(rig, { depthM: 3 }), null).place).toBe('under');
   });
 
+  test('who bobs with a full jacket is afloat, also while he is pulled down; who is too heavy goes under with his head out', () => {
+    const depthM = floatingDepthM(rig, 8e-3) - 0.15;
+    const high = readingsOf(rig, startState(rig, { depthM, jacketM3: 8e-3, pitchDeg: 90 }), midBreathM3(rig));
+    expect(high.midNetN).toBeLessThan(-5);
+    expect(high.place).toBe('afloat');
+    const going = startState(rig, { depthM: 0.5, jacketM3: 0, pitchDeg: 90 });
+    const low = readingsOf(rig, going, midBreathM3(rig) - 1.5e-3);
+    expect(low.place).toBe('under');
+  });
+
+  test('gasScaleM3 holds what each store of the kit can, and is the same at every depth', () => {
+    const scales = [0.3, 8, 11.9].map((depthM) => readingsOf(rig, startState(rig, { depthM }), null).gasScaleM3);
+    expect(new Set(scales).size).toBe(1);
+    expect(scales[0]).toBeGreaterThanOrEqual(Math.max(rig.jacket.capacityM3, rig.lungs.totalM3));
+  });
+
   test('jacket gas at 10 m of sea fills about twice as much at the surface', () => {
     const state = startState(rig, { depthM: 10, jacketM3: 2e-3 });
     const jacket = readingsOf(rig, state, null).gas.find(({ name }) => name === 'jacket')!;

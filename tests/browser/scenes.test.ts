@@ -62,7 +62,7 @@ const marked: Partial<StageView> = {
   limitTaught: true,
   flags: [{ atS: 14, depthM: 6.4, words: 'you said: deeper' }],
   rings: [{ atS: 6, number: 1 }],
-  bookmarks: [{ atS: 11, number: 2 }],
+  bookmarks: [{ atS: 11, number: 2, words: 'runs away' }],
 };
 
 const scenes: Readonly<Record<string, Scene>> = {

@@ -10,7 +10,9 @@ const moment: Readings = {
   lungM3: 3e-3,
   levelM3: 3e-3,
   totalLungM3: 6e-3,
+  judged: 'mid-breath',
   gas: [],
+  gasScaleM3: 16e-3,
   up: [],
   down: [],
 };

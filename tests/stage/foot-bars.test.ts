@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { describe, expect, test } from 'vitest';
-import { barsOf, barsRoom, gathered, ledgerPxPerKgf, scaleL } from '../../src/stage/bars-scale.ts';
+import { barsOf, barsRoom, gathered, ledgerPxPerKgf } from '../../src/stage/bars-scale.ts';
 import { Camera } from '../../src/stage/camera.ts';
 import { PX_PER_KGF, depthToY } from '../../src/stage/geometry.ts';
 import { styleOf } from '../../src/stage/layout.ts';
@@ -36,10 +36,6 @@ describe('ledgerPxPerKgf()', () => {
   });
 });
 
-test('scaleL() holds the greatest volume and grows in steps', () => {
-  expect([1e-3, 8e-3, 8.1e-3, 30e-3].map(scaleL)).toEqual([8, 8, 12, 32]);
-});
-
 test('gathered() puts short parts together and keeps the sum; gas stays by itself', () => {
   const told = gathered(down, ({ kgf }) => kgf > 3);
   expect(told.map(({ words }) => words)).toEqual(['rest', 'lead', 'cylinder']);
@@ -49,7 +45,7 @@ test('gathered() puts short parts together and keeps the sum; gas stays by itsel
 
 test('barsOf() counts a bar a store of gas, and two for the ledger', () => {
   const store = { words: 'lungs', hereM3: 3e-3, surfaceM3: 6e-3 };
-  expect(barsOf({ kind: 'volumes', stores: [store, store, store] })).toBe(3);
+  expect(barsOf({ kind: 'volumes', stores: [store, store, store], scaleM3: 16e-3 })).toBe(3);
   expect(barsOf({ kind: 'ledger', up, down })).toBe(2);
   expect(barsOf({ kind: 'forces', arrows: [] })).toBe(0);
 });

@@ -17,7 +17,7 @@ function flown() {
   const ghost = busyDive(readyRig('drysuit-foam'), 30, chanceOf(5));
   const beside = {
     name: 'let go',
-    marks: [{ number: 2, tick: 1200 }],
+    marks: [{ number: 2, tick: 1200, name: 'first kick' }],
     others: [{ letter: 'A', name: 'as it was', knotTick: 2400, shown: false, dive: left }],
     ghost: { name: 'ghost.midwater', shown: true, dive: ghost },
   } as const;
@@ -51,7 +51,12 @@ describe('what is kept beside a dive', () => {
     const keeping = new Store().begin();
     await keeping.keep(dive, WHAT);
     expect((await new Store().read(keeping.id!)).beside).toBeNull();
-    const marked: KeptBeside<typeof dive> = { name: '', marks: [{ number: 1, tick: 600 }], others: [], ghost: null };
+    const marked: KeptBeside<typeof dive> = {
+      name: '',
+      marks: [{ number: 1, tick: 600, name: '' }],
+      others: [],
+      ghost: null,
+    };
     for (const next of [beside, marked]) {
       expect(keeping.isBehind(dive, WHAT, next)).toBe(true);
       await keeping.keep(dive, WHAT, next);
@@ -60,6 +65,17 @@ describe('what is kept beside a dive', () => {
     }
     await keeping.keep(dive, WHAT, null);
     expect((await new Store().read(keeping.id!)).beside).toBeNull();
+  });
+
+  test('bookmarks of a time when they had no names come back without', async () => {
+    const { dive, beside } = flown();
+    const keeping = new Store().begin();
+    await keeping.keep(dive, WHAT, beside);
+    const db = await openDB('midwater');
+    const record = (await db.get('beside', keeping.id!)) as object;
+    await db.put('beside', { ...record, marks: [{ number: 2, tick: 1200 }] });
+    db.close();
+    expect((await readBeside(keeping.id!)).marks).toEqual([{ number: 2, tick: 1200, name: '' }]);
   });
 
   test('it goes with its dive', async () => {
@@ -75,6 +91,7 @@ describe('what is kept beside a dive', () => {
 
   const damages: Record<string, (record: Record<string, unknown>) => unknown> = {
     'no bookmarks': ({ marks: _, ...rest }) => rest,
+    'a bookmark that is called a number': (record) => ({ ...record, marks: [{ number: 1, tick: 6, name: 3 }] }),
     'a bookmark before the start': (record) => ({ ...record, marks: [{ number: 1, tick: -6 }] }),
     'a line without a letter': (record) => ({ ...record, others: [{ ...first(record), letter: '' }] }),
     'a line without its run': (record) => ({ ...record, others: [{ ...first(record), dive: {} }] }),
