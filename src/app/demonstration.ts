@@ -12,7 +12,7 @@ export interface Demonstration {
 export type ShowStep = BeginStep | AskStep | RunStep | SayStep | RewindStep;
 
 interface Shown {
-  /** The one sentence on the stage; names in braces are filled from the dive: {depth}, {speed}, {gas}, {right}, or what was kept. */
+  /** The one sentence on the stage; names in braces are filled from the dive: {depth}, {speed}, {gas}, {right}, of two divers {first}, {second} and {apart}, or what was kept. */
   readonly words: string;
   /** What stands in the presenter's strip. */
   readonly notes: string;
@@ -28,6 +28,18 @@ export interface BeginStep extends Shown {
   readonly neutralAtM: number | null;
   /** Keeps the jacket's gas under this name, in litres where he is neutral. */
   readonly keepGas?: string;
+  /** A second diver beside him, put into the water in the same way, and nobody acts for either but by the same hands. */
+  readonly beside?: BesideDiver;
+}
+
+/** The second of two divers who are shown: what he carries more, and that in words. */
+export interface BesideDiver {
+  readonly moreLeadKg: number;
+  /** What he has that the first has not, and what the first has that he has not. */
+  readonly words: string;
+  readonly back: string;
+  /** Keeps his jacket's gas under this name. */
+  readonly keepGas: string;
 }
 
 /** A question with lettered answers; the run that follows it says which is true. */
@@ -44,7 +56,7 @@ export interface AskStep {
 export type Truth =
   /** up, down, stays: where the diver came to from where he was asked about. */
   | 'way'
-  /** sooner, same, later, never: how long this run took beside the one kept under the name `first`. */
+  /** sooner, same, later, never: when the second diver came to the depth that the run ended at, beside the first. */
   | 'beside-first'
   /** faster, steady, slower: vertical speed at the end of the run beside that at the question. */
   | 'speed';
@@ -54,8 +66,6 @@ export interface RunStep extends Shown {
   readonly kind: 'run';
   readonly untilM: number | null;
   readonly atMostS: number;
-  /** Keeps the seconds that it took under this name. */
-  readonly keepS?: string;
 }
 
 /** Something said while time stands still, with a look over the water where it helps. */

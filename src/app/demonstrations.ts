@@ -65,7 +65,8 @@ export const DEMONSTRATIONS: readonly Demonstration[] = [
   {
     id: 'two-kilograms',
     title: 'Two kilograms too many',
-    about: 'The same diver twice, neutral both times; the second carries two kilograms more and the gas for it.',
+    about:
+      'The same diver twice, side by side and both neutral; the second carries two kilograms more and the gas for it.',
     steps: [
       {
         kind: 'begin',
@@ -74,27 +75,23 @@ export const DEMONSTRATIONS: readonly Demonstration[] = [
         atM: 9.5,
         neutralAtM: 10,
         keepGas: 'gasFirst',
-        words: 'Weighed right, neutral at 10 m with {gasFirst} in the jacket, lifted by half a metre.',
-        notes: 'Remember how long he takes to 7 m.',
-      },
-      { kind: 'run', words: 'Weighed right: from 9.5 to 7 m.', untilM: 7, atMostS: 60, keepS: 'first', notes: '' },
-      {
-        kind: 'begin',
-        setup: 'temperate-sea',
-        moreLeadKg: 2,
-        atM: 9.5,
-        neutralAtM: 10,
-        keepGas: 'gasSecond',
-        words: 'Two kilograms more, and neutral again: {gasSecond} in the jacket, not {gasFirst}.',
-        notes: 'Two kilograms want nearly two litres more, at every depth.',
+        beside: {
+          moreLeadKg: 2,
+          words: '2 kg more lead, and gas for it',
+          back: '2 kg less lead, and less gas',
+          keepGas: 'gasSecond',
+        },
+        words:
+          'Two kilograms more need {gasSecond} in the jacket, not {gasFirst}. Both: neutral at 10 m, half a metre up.',
+        notes: 'They cover each other still. Two kilograms want nearly two litres more, at every depth.',
       },
       {
         kind: 'ask',
-        question: 'Lifted by the same half metre: how soon is he at 7 m?',
+        question: 'Nobody acts. When is the one with two kilograms more at 7 m?',
         options: [
-          { id: 'sooner', words: 'Sooner than the first' },
-          { id: 'same', words: 'Just as soon' },
-          { id: 'later', words: 'Later: there is more mass to move' },
+          { id: 'sooner', words: 'Before the other' },
+          { id: 'same', words: 'With the other' },
+          { id: 'later', words: 'After him: there is more mass to move' },
           { id: 'never', words: 'Never: more lead holds him down' },
         ],
         truth: 'beside-first',
@@ -102,15 +99,14 @@ export const DEMONSTRATIONS: readonly Demonstration[] = [
       },
       {
         kind: 'run',
-        words: 'Two kilograms too many: from 9.5 to 7 m.',
+        words: 'Solid: weighed right. Dash and dot: two kilograms more.',
         untilM: 7,
         atMostS: 60,
-        keepS: 'second',
-        notes: '',
+        notes: 'Watch the bracket between them: it grows, and grows faster.',
       },
       {
         kind: 'say',
-        words: '{right}: {second} s instead of {first} s, and faster: about {speed}',
+        words: '{right}: at 7 m after {second} s, the other after {first} s. Now {apart} lie between them.',
         notes: 'More lead, more gas to carry it, a steeper hill. He can be neutral, and works harder for it.',
       },
     ],

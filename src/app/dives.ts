@@ -5,6 +5,7 @@ import type * as Learning from './learning.ts';
 import type { LessonFlight } from './lesson-flight.ts';
 import type { PageView } from './page-view.ts';
 import type { Shell } from './shell.ts';
+import type { ShownBeside } from './show-beside.ts';
 
 /** Above the ground a diver is let go at least so far, metres. */
 const OFF_GROUND_M = 0.5;
@@ -39,6 +40,8 @@ export class Dives {
   lookedBack: Moment | null = null;
   /** The dive of a second diver beside the one in hand. */
   second: Dive | null = null;
+  /** A second diver whom a demonstration brings with its first. */
+  shownBeside: ShownBeside | null = null;
   /** Whether anything was done in it yet. */
   begun = false;
 

@@ -1,10 +1,12 @@
-import { diveAt, type Moment } from '../dive/index.ts';
+import { diveAt, type Dive, type Moment } from '../dive/index.ts';
 import type { Rig } from '../diver/index.ts';
 import { fetchPair, type PairAsk, type PairGroup, type PairSide, type PairView } from '../panels/index.ts';
 import type { StageView } from '../stage/index.ts';
 import type { Dives } from './dives.ts';
 import { openFile } from './files.ts';
 import { Flight } from './flight.ts';
+import { endWords } from './lines.ts';
+import { OtherLines } from './other-lines.ts';
 import { PressCount, cylindersMol, sideOf } from './pair-compare.ts';
 import { FORMER, OWN, differencesFor, otherOf, type Flown, type Other } from './pair-difference.ts';
 import { ownHands } from './pair-keys.ts';
@@ -26,6 +28,7 @@ export interface Paired {
   readonly dives: Dives;
   /** What is added to the picture before anything looks at it. */
   beside: (view: StageView) => StageView;
+  otherLines: OtherLines | null;
   lookAt(atS: number | null): void;
   refresh(): void;
 }
@@ -76,6 +79,8 @@ export class Pair {
 
   async hear(ask: PairAsk): Promise<void> {
     this.#said = '';
+    const chosen = ask.do === 'toggle' || ask.do === 'away' || ask.do === 'begin' || ask.do === 'swap';
+    if (chosen && this.#brought) return;
     if (ask.do === 'toggle') this.#choose({ on: !this.#choice.on });
     else if (ask.do === 'away') this.#choose({ on: false });
     else if (ask.do === 'begin') {
@@ -127,7 +132,14 @@ export class Pair {
   }
 
   #isShown(): boolean {
-    return this.#choice.on && this.#shell.view.place === 'fly' && this.#program.dives.lesson === null;
+    const flown = this.#shell.view.place === 'fly' && this.#program.dives.lesson === null;
+    return flown && (this.#choice.on || this.#brought !== null);
+  }
+
+  /** The second diver whom a demonstration brings: he stands before one who was chosen, and goes with its dive. */
+  get #brought(): Beside | null {
+    const { shownBeside, flight } = this.#program.dives;
+    return shownBeside?.first === flight ? shownBeside : null;
   }
 
   /** Finds the second diver of whoever is flown now. */
@@ -159,7 +171,7 @@ export class Pair {
   #shown(view: StageView): StageView {
     const { dives } = this.#program;
     const { flight, lookedBack } = dives;
-    const pair = this.#isShown() ? this.#pair : null;
+    const pair = this.#isShown() ? (this.#brought ?? this.#pair) : null;
     dives.second = null;
     if (pair?.rig !== flight.rig) {
       if (this.#isShown()) void this.#adopt();
@@ -217,6 +229,7 @@ export class Pair {
     // Who had no setup cannot be had again after a reload.
     if (!setup) this.forget();
     dives.practise({ rig: other.rig, id: '', setup: other.setup, ...letGo }, made);
+    if (lookedBack) this.#leaveGhost(flight.dive);
     this.#pair = {
       rig: other.rig,
       other: former,
@@ -230,6 +243,12 @@ export class Pair {
     };
     this.#program.lookAt(null);
     this.#shell.show({ frozen });
+  }
+
+  /** What the first one flew beyond that moment stays as a ghost, where there is none yet: it is another diver's line, not another way of this one. */
+  #leaveGhost(dive: Dive): void {
+    const others = (this.#program.otherLines ??= new OtherLines());
+    others.ghost ??= { dive, name: endWords(dive), shown: true };
   }
 
   async #open(file: File): Promise<void> {
@@ -250,7 +269,7 @@ export class Pair {
   #tell(): void {
     const { settings, looks } = this.#shell.view;
     const sides = this.#isShown() ? this.#sides : null;
-    const words = this.#pair?.other.words ?? '';
+    const words = (this.#brought ?? this.#pair)?.other.words ?? '';
     const looking = sides && looks !== null && (looks.choice.look !== null || looks.choice.reach);
     const { difference, by } = this.#choice;
     const pair: PairView = {
@@ -258,6 +277,7 @@ export class Pair {
       words,
       sentence: sides ? this.#words.pairSentence(sides, words, settings.units) : '',
       folded: this.#folded,
+      brought: this.#brought !== null,
       looksAt: looking ? this.#looksAt : null,
       difference,
       by,

@@ -220,6 +220,9 @@ export class Presenting {
       this.#shell.show({ presenting: { ...this.view(), shown: showing.demonstration.id } });
       dives.practise({ rig: flight.rig, id: '', setup: null }, flight);
     }
+    dives.shownBeside = showing.beside;
+    // Whoever draws two divers is fetched with the first pair.
+    if (dives.shownBeside) this.#wish({ kind: 'pair', ask: { do: 'shown' } });
     this.#program.letGo();
     this.#shell.show({ frozen: !showing.runs, prompt: showing.prompt });
     const look = 'look' in step ? (step.look ?? null) : null;

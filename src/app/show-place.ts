@@ -21,11 +21,10 @@ export interface Entered {
   readonly memory: Memory;
 }
 
-/** What a demonstration keeps of its runs: words by name, the question that waits for its truth, the first run's seconds. */
+/** What a demonstration keeps of its runs: words by name, and the question that waits for its truth. */
 export interface Memory {
   readonly words: ReadonlyMap<string, string>;
   readonly asked: { readonly step: AskStep; readonly row: number } | null;
-  readonly firstS: number | null;
 }
 
 /** A longer demonstration than this was never shown, ticks: an hour. */
@@ -58,7 +57,6 @@ interface KeptEntry {
 interface KeptMemory {
   readonly words: readonly (readonly [name: string, words: string])[];
   readonly asked: { readonly step: number; readonly row: number } | null;
-  readonly firstS: number | null;
 }
 
 /** The place of a demonstration from its trail. */
@@ -105,10 +103,10 @@ export function trailOf(
     if (begun?.kind !== 'begin') throw new RangeError(`step ${one.begin} of ${id} begins nothing`);
     return { begun, flight: flownAgain(rigs.get(begun)!, begun, one) };
   });
-  const memoryOf = ({ words, asked, firstS }: KeptMemory): Memory => {
+  const memoryOf = ({ words, asked }: KeptMemory): Memory => {
     const step = asked && steps[asked.step];
     if (step && step.kind !== 'ask') throw new RangeError(`step ${asked.step} of ${id} asks nothing`);
-    return { words: new Map(words), asked: asked && step ? { step, row: asked.row } : null, firstS };
+    return { words: new Map(words), asked: asked && step ? { step, row: asked.row } : null };
   };
   const trail = found.trail.map(({ step, dive, tick, memory }) => {
     if (!steps[step] || !dives[dive]) throw new RangeError(`${id} has no step ${step}`);

@@ -1,4 +1,4 @@
-import type { Recording } from '../dive/index.ts';
+import { TICKS_PER_ROW, TICKS_PER_S, type Recording } from '../dive/index.ts';
 import type { Truth } from './demonstration.ts';
 
 /** Closer than this counts as the same place, metres, or the same, as a share. Practice. */
@@ -16,24 +16,33 @@ export interface RunOver {
   readonly askedRow: number;
   /** Depth at which the diver would have been neutral, where there is one. */
   readonly neutralAtM: number | null;
-  readonly tookS: number;
-  /** Seconds of the run kept as the first. */
+  /** How long the first diver took to the depth that ended the run, and the second; null for who never came there. */
   readonly firstS: number | null;
-  /** The run came to the depth that was to end it. */
-  readonly arrived: boolean;
+  readonly secondS: number | null;
 }
 
 /** The outcome of a run, as an option's id. */
 export function truthOfRun(truth: Truth, over: RunOver): string {
   if (truth === 'way') return wayOf(over);
   if (truth === 'beside-first') {
-    if (!over.arrived) return 'never';
-    return compared(over.tookS, over.firstS ?? over.tookS, ['sooner', 'same', 'later']);
+    if (over.secondS === null) return 'never';
+    return over.firstS === null ? 'sooner' : compared(over.secondS, over.firstS, ['sooner', 'same', 'later']);
   }
   const last = over.recording.rows - 1;
   const speed = Math.abs(meanSpeedMps(over.recording, last));
   if (speed < STILL_MPS) return 'stops';
   return compared(speed, Math.abs(meanSpeedMps(over.recording, over.askedRow)), ['slower', 'steady', 'faster']);
+}
+
+/** Seconds from a row on until a recording first passes a depth, between rows by the straight line; null where it never does. */
+export function secondsTo(recording: Recording, fromRow: number, depthM: number): number | null {
+  const off = (row: number) => recording.at(row, 'depthM') - depthM;
+  for (let row = fromRow; row + 1 < recording.rows; row++) {
+    const [here, next] = [off(row), off(row + 1)];
+    if (here * next <= 0)
+      return ((row - fromRow + (here === next ? 0 : here / (here - next))) * TICKS_PER_ROW) / TICKS_PER_S;
+  }
+  return null;
 }
 
 /** Mean vertical speed over the last breath before a row, m/s, down positive. */

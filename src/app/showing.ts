@@ -4,6 +4,7 @@ import type { Rig, Setup } from '../diver/index.ts';
 import type { BeginStep, Demonstration, ShowStep } from './demonstration.ts';
 import { Flight } from './flight.ts';
 import { placeOf, trailOf, type Entered, type Memory, type ShowPlace } from './show-place.ts';
+import { besideOf, comparedTo, type ShownBeside } from './show-beside.ts';
 import { gasM3, neutralGasM3, shownRig, shownStart } from './show-start.ts';
 import { meanSpeedMps, truthOfRun } from './show-truth.ts';
 
@@ -13,12 +14,20 @@ const LETTERS = 'ABCD';
 export class Showing {
   readonly demonstration: Demonstration;
   readonly #rigs: ReadonlyMap<BeginStep, Rig>;
+  readonly #besideRigs: ReadonlyMap<BeginStep, Rig>;
   readonly #trail: Entered[] = [];
-  #memory: Memory = { words: new Map(), asked: null, firstS: null };
+  #beside: ShownBeside | null = null;
+  #memory: Memory = { words: new Map(), asked: null };
 
-  private constructor(demonstration: Demonstration, rigs: ReadonlyMap<BeginStep, Rig>, left: ShowPlace | null) {
+  private constructor(
+    demonstration: Demonstration,
+    rigs: ReadonlyMap<BeginStep, Rig>,
+    besideRigs: ReadonlyMap<BeginStep, Rig>,
+    left: ShowPlace | null,
+  ) {
     this.demonstration = demonstration;
     this.#rigs = rigs;
+    this.#besideRigs = besideRigs;
     if (!left) this.#enter(0);
     else {
       const { trail, memory } = trailOf(demonstration, rigs, left);
@@ -38,8 +47,15 @@ export class Showing {
   ): Promise<Showing> {
     const begins = demonstration.steps.filter((step) => step.kind === 'begin');
     if (demonstration.steps[0]?.kind !== 'begin') throw new RangeError(`${demonstration.id} begins with no diver`);
-    const rigs = await Promise.all(begins.map(async (step) => shownRig(await fetch(step.setup), step.moreLeadKg)));
-    return new Showing(demonstration, new Map(begins.map((step, i) => [step, rigs[i]!])), left);
+    const rigs = new Map<BeginStep, Rig>();
+    const besideRigs = new Map<BeginStep, Rig>();
+    for (const step of begins) {
+      const { setup, moreLeadKg, beside } = step;
+      const ready = await fetch(setup);
+      rigs.set(step, shownRig(ready, moreLeadKg));
+      if (beside) besideRigs.set(step, shownRig(ready, moreLeadKg + beside.moreLeadKg));
+    }
+    return new Showing(demonstration, rigs, besideRigs, left);
   }
 
   /** Where it is, as plain data: `begin` goes on from there. */
@@ -58,6 +74,15 @@ export class Showing {
 
   get flight(): Flight {
     return this.#now.flight;
+  }
+
+  /** The second diver beside the one in hand; null where one is shown alone. */
+  get beside(): ShownBeside | null {
+    const { flight, begun } = this.#now;
+    const rig = this.#besideRigs.get(begun);
+    if (!rig || !begun.beside) return null;
+    if (this.#beside?.first !== flight) this.#beside = besideOf(flight, rig, begun, begun.beside);
+    return this.#beside;
   }
 
   get isLast(): boolean {
@@ -143,8 +168,12 @@ export class Showing {
   #put(step: BeginStep): { readonly flight: Flight; readonly begun: BeginStep } {
     const rig = this.#rigs.get(step)!;
     const flight = new Flight(rig, shownStart(rig, step));
-    if (step.keepGas && step.neutralAtM !== null)
-      this.#keep(step.keepGas, `${(neutralGasM3(rig, step.neutralAtM) * 1e3).toFixed(1)} L`);
+    const keepGas = (name: string | undefined, of: Rig | undefined) => {
+      if (name && of && step.neutralAtM !== null)
+        this.#keep(name, `${(neutralGasM3(of, step.neutralAtM) * 1e3).toFixed(1)} L`);
+    };
+    keepGas(step.keepGas, rig);
+    keepGas(step.beside?.keepGas, this.#besideRigs.get(step));
     return { flight, begun: step };
   }
 
@@ -175,13 +204,16 @@ export class Showing {
     this.#keep('off', `${Math.abs(state.depthM - (neutralAtM ?? this.#now.begun.atM)).toFixed(1)} m`);
     this.#keep('speed', speedWords(meanSpeedMps(recording, recording.rows - 1)));
     this.#keep('gas', `${(gasM3(rig, state.depthM, state.jacketMol) * 1e3).toFixed(1)} L`);
-    if (step.keepS) this.#keep(step.keepS, tookS.toFixed(0));
-    if (step.keepS === 'first') this.#memory = { ...this.#memory, firstS: tookS };
+    const { beside } = this;
+    const both = beside && step.untilM !== null ? comparedTo(beside, this.#entryRow(), step.untilM, tookS) : null;
+    if (both) {
+      this.#keep('first', both.firstS?.toFixed(0) ?? '–');
+      this.#keep('second', both.secondS?.toFixed(0) ?? '–');
+      this.#keep('apart', `${both.apartM.toFixed(1)} m`);
+    }
     if (!this.#memory.asked) return;
-    const { firstS } = this.#memory;
     const { step: asked, row: askedRow } = this.#memory.asked;
-    const arrived = this.#arrived(step);
-    const over = { recording, askedRow, neutralAtM, tookS, firstS, arrived };
+    const over = { recording, askedRow, neutralAtM, firstS: both?.firstS ?? null, secondS: both?.secondS ?? null };
     const id = truthOfRun(asked.truth, over);
     const at = asked.options.findIndex((option) => option.id === id);
     this.#keep('right', at < 0 ? 'None of these' : LETTERS[at]!);

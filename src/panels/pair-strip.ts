@@ -27,16 +27,20 @@ export class PairStrip extends Panel {
   override render() {
     const { pair } = this;
     if (!pair?.sides) return html``;
-    const { folded, sentence, looksAt } = pair;
+    const { folded, sentence, looksAt, brought } = pair;
     return html`<section aria-label="Two divers" class=${folded ? 'folded' : ''}>
       ${folded ? html`<p>${unbrokenNumbers(sentence)}</p>` : this.#table(pair)}
       <div class="acts">
         <button type="button" class="tool fold" aria-expanded=${!folded} @click=${() => this.#ask({ do: 'fold' })}>
           ${folded ? 'table' : 'fold'}
         </button>
-        <button type="button" class="tool" @click=${() => this.#ask({ do: 'swap' })}>
-          fly the other<kbd>${keyText('Semicolon', this.keys)}</kbd>
-        </button>
+        ${
+          brought
+            ? nothing
+            : html`<button type="button" class="tool" @click=${() => this.#ask({ do: 'swap' })}>
+                fly the other<kbd>${keyText('Semicolon', this.keys)}</kbd>
+              </button>`
+        }
         ${
           looksAt === null
             ? nothing
@@ -56,9 +60,13 @@ export class PairStrip extends Panel {
                 )}
               </span>`
         }
-        <button type="button" class="tool" aria-label="dive alone" @click=${() => this.#ask({ do: 'away' })}>
-          alone<kbd>${keyText('Quote', this.keys)}</kbd>
-        </button>
+        ${
+          brought
+            ? nothing
+            : html`<button type="button" class="tool" aria-label="dive alone" @click=${() => this.#ask({ do: 'away' })}>
+                alone<kbd>${keyText('Quote', this.keys)}</kbd>
+              </button>`
+        }
       </div>
     </section>`;
   }

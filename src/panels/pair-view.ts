@@ -22,6 +22,8 @@ export interface PairView {
   /** Both in one sentence; empty while there is but one. */
   readonly sentence: string;
   readonly folded: boolean;
+  /** A demonstration brings both: they stay two, and the first is flown. */
+  readonly brought: boolean;
   /** Whose looks lie over the water, 1 or 2; null where none does. */
   readonly looksAt: 1 | 2 | null;
   /** Ids of what is chosen. */
@@ -35,8 +37,8 @@ export interface PairView {
 
 /** What is asked of two divers. */
 export type PairAsk =
-  /** On or off, as chosen; one of the two folded or open; the other one is flown from here. */
-  | { readonly do: 'toggle' | 'away' | 'fold' | 'swap' }
+  /** On or off, as chosen; folded or open; the other one is flown from here; two are shown as a demonstration brings them. */
+  | { readonly do: 'toggle' | 'away' | 'fold' | 'swap' | 'shown' }
   | { readonly do: 'begin'; readonly difference: string; readonly by: string }
   | { readonly do: 'file'; readonly file: File }
   | { readonly do: 'looks-at'; readonly diver: 1 | 2 };

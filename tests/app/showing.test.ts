@@ -6,6 +6,8 @@ import { TICKS_PER_S, replay, startState } from '../../src/dive/index.ts';
 import { DEMONSTRATIONS } from '../../src/app/demonstrations.ts';
 import { neutralGasM3, shownRig, shownStart } from '../../src/app/show-start.ts';
 import { Showing } from '../../src/app/showing.ts';
+import { secondsTo } from '../../src/app/show-truth.ts';
+import { Flight } from '../../src/app/flight.ts';
 
 const SETUPS: Readonly<Record<string, unknown>> = { 'temperate-sea': temperate, 'two-piece-heavy': heavy };
 const fetch = (id: string) => Promise.resolve(SETUPS[id] as Setup);
@@ -79,8 +81,48 @@ describe('Two kilograms too many', () => {
     expect((second! - first!) * 1e3).toBeCloseTo((2 / 1026 - 2 / 11340) * 1e3, 1);
   });
 
-  test('the second leaves sooner than the first', async () => {
-    expect(walked(await begin('two-kilograms')).at(-1)).toMatch(/^A: 26 s instead of 30 s/);
+  test('both go side by side: the second is at 7 m sooner than the first', async () => {
+    const showing = await begin('two-kilograms');
+    expect(walked(showing).at(-1)).toMatch(/^A: at 7 m after 26 s, the other after 30 s\. Now 0\.8 m lie between them/);
+  });
+
+  test('beside: the second dives as he would alone, to the bit, also after a step back and in a place that was left', async () => {
+    const showing = await begin('two-kilograms');
+    showing.next();
+    showing.next();
+    letRun(showing);
+    const alone = () => {
+      const rig = shownRig(temperate as Setup, 2);
+      const flight = new Flight(rig, shownStart(rig, { atM: 9.5, neutralAtM: 10 }));
+      flight.run(
+        showing.flight.dive.tick,
+        () => new Set(),
+        () => true,
+      );
+      return flight.dive.hash();
+    };
+    const second = ({ beside }: Showing) => {
+      beside!.second.follow(beside!.first.dive);
+      return beside!.second.dive.hash();
+    };
+    expect(second(showing)).toBe(alone());
+    const place = JSON.parse(JSON.stringify(showing.place)) as Showing['place'];
+    expect(second(await Showing.begin(showing.demonstration, fetch, place))).toBe(alone());
+    showing.previous();
+    expect(showing.flight.dive.tick).toBe(0);
+    expect(second(showing)).toBe(alone());
+  });
+
+  test('secondsTo(): between rows by the straight line, from a row on, and null for who never comes there', async () => {
+    const showing = await begin('two-kilograms');
+    showing.next();
+    showing.next();
+    letRun(showing);
+    const { recording } = showing.flight.dive;
+    const depthM = (recording.at(120, 'depthM') + recording.at(121, 'depthM')) / 2;
+    expect(secondsTo(recording, 0, depthM)).toBeCloseTo(12.05, 9);
+    expect(secondsTo(recording, 60, depthM)).toBeCloseTo(6.05, 9);
+    expect(secondsTo(recording, 0, 20)).toBeNull();
   });
 });
 

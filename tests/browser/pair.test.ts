@@ -2,6 +2,7 @@ import type { Page } from 'playwright';
 import { expect, test } from 'vitest';
 import type { PairView } from '../../src/panels/index.ts';
 import { useChromium } from './chromium.ts';
+import { pass } from './made-time.ts';
 import { breaches } from './wcag.ts';
 
 const visit = useChromium();
@@ -99,6 +100,36 @@ test('by keys alone two divers begin, dive on one axis of time, go back together
       await strip(page).waitFor({ state: 'detached' });
     },
     { viewport: { width: 1280, height: 720 } },
+  );
+});
+
+test('two kilograms too many is shown as two divers, ready in two presses and walked by next alone', async () => {
+  await visit(
+    './',
+    async (page) => {
+      await page.waitForSelector('practice-deck button.act');
+      await page.getByRole('button', { name: 'I have read this', exact: true }).click();
+      await page.getByRole('button', { name: 'teach a class', exact: true }).click();
+      await page.locator('show-list .option').filter({ hasText: 'Two kilograms too many' }).click();
+      await strip(page).waitFor();
+      const begun = (await told(page)).sides!;
+      expect(begun[1].depthM).toBeCloseTo(begun[0].depthM, 9);
+      await page.keyboard.press('PageDown');
+      await page.locator('question-sheet section').waitFor();
+      await page.keyboard.press('PageDown');
+      await pass(page, 40);
+      const { sides, brought } = await told(page);
+      expect(brought).toBe(true);
+      expect(sides![0].depthM).toBeCloseTo(7, 1);
+      expect(sides![0].depthM - sides![1].depthM).toBeGreaterThan(0.5);
+      expect(await page.locator('title-bar').innerText()).toMatch(/A: at 7 m after \d+ s/);
+      // They stay two: what would part them is not offered, and its keys do nothing.
+      expect(await strip(page).getByRole('button').count()).toBe(1);
+      await page.keyboard.press('Quote');
+      await pass(page, 0.3);
+      expect((await told(page)).sides).toEqual(sides);
+    },
+    { madeTime: true },
   );
 });
 

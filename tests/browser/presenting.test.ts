@@ -62,7 +62,7 @@ describe('by a clicker alone', () => {
         const said = Object.values(walked).flat();
         expect(said.filter((words) => words.includes('…'))).toEqual([]);
         expect(said.join('\n')).toMatch(/C: 30 cm became [12]\.\d m in 25 s/);
-        expect(said.join('\n')).toMatch(/A: 26 s instead of 30 s/);
+        expect(said.join('\n')).toMatch(/A: at 7 m after 26 s, the other after 30 s/);
         expect(said.join('\n')).toMatch(/A: 29 m\/min at 10 m, 32 m\/min at 20 m/);
         expect(said.at(-1)).toMatch(/^Take over/);
         await page.waitForSelector('show-list section');
