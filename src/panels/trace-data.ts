@@ -3,9 +3,6 @@ import type { Units } from './settings.ts';
 import type { TraceId, TraceKind } from './trace-kinds.ts';
 import type { TraceBand, TraceLimits, Traced } from './trace-view.ts';
 
-/** Values by row; null where there is nothing to draw. */
-export type Column = (number | null)[];
-
 /** What accompanies the traces, in shown units: the band's edges, the limits as downward speeds, the force of each moment, a second diver. */
 export const BESIDE = [
   'bandTop',
@@ -20,27 +17,54 @@ export const BESIDE = [
 export type Beside = (typeof BESIDE)[number];
 
 /**
- * The columns of a recording in shown units. It follows a dive row by row, and begins anew where another dive, other units or
- * another plan is to be shown.
+ * A recording in shown units, read where it lies: of the rows of a dive nothing is kept but the extremes of each trace. It follows
+ * a dive row by row, and begins anew where another dive, other units or another plan is to be shown.
  */
 export class TraceData {
-  readonly timeS: number[] = [];
-  readonly #values = new Map<TraceId | Beside, Column>();
   readonly #least = new Map<TraceId, number>();
   readonly #most = new Map<TraceId, number>();
+  #readers = new Map<TraceId | Beside, (row: number) => number | null>();
   #recording: Recording | null = null;
   #second: Recording | null = null;
+  #secondRows = 0;
+  #rows = 0;
+  #epoch = 0;
   #asked = '';
 
   get rows(): number {
-    return this.timeS.length;
+    return this.#rows;
   }
 
-  /** A column of all rows; the same array for as long as the dive goes on. */
-  column(name: TraceId | Beside): Column {
-    let found = this.#values.get(name);
-    if (!found) this.#values.set(name, (found = []));
-    return found;
+  /** Rows that a second diver has beside the first one's; 0 where there is none. */
+  get secondRows(): number {
+    return this.#secondRows;
+  }
+
+  /** Another number for each time it began anew: what was made of its rows before is void. */
+  get epoch(): number {
+    return this.#epoch;
+  }
+
+  /** A value of a row; null where there is nothing to draw. */
+  at(name: TraceId | Beside, row: number): number | null {
+    return this.#readers.get(name)?.(row) ?? null;
+  }
+
+  /** A value that every row has. @throws {RangeError} where it has none */
+  valueOf(id: TraceId, row: number): number {
+    const value = this.at(id, row);
+    if (value === null) throw new RangeError(`TraceData.valueOf: no ${id} in row ${row} of ${this.rows}`);
+    return value;
+  }
+
+  /** What is in force now; 0 where nothing is. */
+  last(name: Beside): number {
+    return this.rows > 0 ? (this.at(name, this.rows - 1) ?? 0) : 0;
+  }
+
+  /** Seconds of a row since the start of the dive; 0 where there is none. */
+  secondsAt(row: number): number {
+    return this.#recording ? secondsOf(this.#recording, row) : 0;
   }
 
   /** Least and greatest value since the start; 0 and 0 where there is none. */
@@ -51,7 +75,7 @@ export class TraceData {
   /** The row nearest to a moment; −1 where there is none. */
   rowAt(s: number): number {
     if (this.rows === 0) return -1;
-    const row = Math.round(((s - this.timeS[0]!) * TICKS_PER_S) / TICKS_PER_ROW);
+    const row = Math.round(((s - this.secondsAt(0)) * TICKS_PER_S) / TICKS_PER_ROW);
     return Math.min(Math.max(row, 0), this.rows - 1);
   }
 
@@ -59,63 +83,74 @@ export class TraceData {
   follow({ recording, kinds, bands, limits, second = null }: Traced, units: Units): boolean {
     const asked = JSON.stringify([units, bands, limits, kinds.map(({ id }) => id)]);
     const others = recording !== this.#recording || second !== this.#second;
-    if (others || asked !== this.#asked || recording.rows < this.rows) this.#clear();
-    this.#recording = recording;
-    this.#second = second;
-    this.#asked = asked;
+    if (others || asked !== this.#asked || recording.rows < this.rows) {
+      this.#begin(recording, second, readersOf({ recording, kinds, bands, limits, second }, units));
+      this.#asked = asked;
+    }
     const before = this.rows;
-    for (let row = before; row < recording.rows; row++) this.#take(recording, row, { kinds, bands, limits }, units);
-    if (second) this.#takeSecond(second, kinds, units);
+    this.#rows = recording.rows;
+    for (const { id } of kinds) for (let row = before; row < this.rows; row++) this.#stretch(id, this.valueOf(id, row));
+    if (second) this.#followSecond(second);
     return this.rows !== before;
   }
 
+  #begin(
+    recording: Recording,
+    second: Recording | null,
+    readers: Map<TraceId | Beside, (row: number) => number | null>,
+  ) {
+    this.#epoch++;
+    this.#recording = recording;
+    this.#second = second;
+    this.#readers = readers;
+    this.#rows = this.#secondRows = 0;
+    this.#least.clear();
+    this.#most.clear();
+  }
+
   /** The second diver's rows as far as both have them; scales hold him too. */
-  #takeSecond(second: Recording, kinds: readonly TraceKind[], units: Units): void {
-    for (const [id, name] of [
-      ['depth', 'secondDepth'],
-      ['speed', 'secondSpeed'],
-    ] as const) {
-      const kind = kinds.find((one) => one.id === id)!;
-      const column = this.column(name);
-      for (let row = column.length; row < Math.min(this.rows, second.rows); row++) {
-        column.push(kind.shown[units].of(second.at(row, kind.column)));
-        this.#stretch(id, column[row]!);
-      }
+  #followSecond(second: Recording): void {
+    const rows = Math.min(this.rows, second.rows);
+    for (let row = this.#secondRows; row < rows; row++) {
+      this.#stretch('depth', this.at('secondDepth', row)!);
+      this.#stretch('speed', this.at('secondSpeed', row)!);
     }
+    this.#secondRows = rows;
   }
 
   #stretch(id: TraceId, shown: number): void {
     this.#least.set(id, Math.min(this.#least.get(id) ?? shown, shown));
     this.#most.set(id, Math.max(this.#most.get(id) ?? shown, shown));
   }
+}
 
-  #clear(): void {
-    this.timeS.length = 0;
-    for (const column of this.#values.values()) column.length = 0;
-    this.#least.clear();
-    this.#most.clear();
-  }
-
-  #take(recording: Recording, row: number, by: Pick<Traced, 'kinds' | 'bands' | 'limits'>, units: Units): void {
-    const s = secondsOf(recording, row);
-    this.timeS.push(s);
-    for (const kind of by.kinds) {
-      const shown = kind.shown[units].of(recording.at(row, kind.column));
-      this.column(kind.id).push(shown);
-      this.#stretch(kind.id, shown);
-    }
-    const [depth, speed, force] = (['depth', 'speed', 'force'] as const).map((id) => measureOf(by.kinds, id, units));
-    const band = bandAt(by.bands, s);
-    const { upMps, downMps } = limitsAt(by.limits, s);
-    const speedMps = recording.at(row, 'speedMps');
-    const steep = (downMps !== null && speedMps > downMps + 1e-9) || (upMps !== null && -speedMps > upMps + 1e-9);
-    this.column('bandTop').push(band ? depth(band.topM) : null);
-    this.column('bandBottom').push(band ? depth(band.bottomM) : null);
-    this.column('upLimit').push(upMps === null ? null : speed(-upMps));
-    this.column('downLimit').push(downMps === null ? null : speed(downMps));
-    this.column('momentForce').push(force(recording.at(row, 'netN')));
-    this.column('tooFast').push(steep ? depth(recording.at(row, 'depthM')) : null);
-  }
+/** How each value of a row is read, in shown units. */
+function readersOf({ recording, kinds, bands, limits, second = null }: Omit<Traced, 'events'>, units: Units) {
+  const readers = new Map<TraceId | Beside, (row: number) => number | null>();
+  for (const { id, column, shown } of kinds) readers.set(id, (row) => shown[units].of(recording.at(row, column)));
+  const [depth, speed, force] = (['depth', 'speed', 'force'] as const).map((id) => measureOf(kinds, id, units));
+  const whole = (si: number | null | undefined, of: (si: number) => number) =>
+    si === null || si === undefined ? null : of(si);
+  const negative = (mps: number | null) => (mps === null ? null : -mps);
+  const bandOf = (row: number) => bandAt(bands, secondsOf(recording, row));
+  const limitsOf = (row: number) => limitsAt(limits, secondsOf(recording, row));
+  readers.set('bandTop', (row) => whole(bandOf(row)?.topM, depth!));
+  readers.set('bandBottom', (row) => whole(bandOf(row)?.bottomM, depth!));
+  readers.set('upLimit', (row) => whole(negative(limitsOf(row).upMps), speed!));
+  readers.set('downLimit', (row) => whole(limitsOf(row).downMps, speed!));
+  readers.set('momentForce', (row) => force!(recording.at(row, 'netN')));
+  readers.set('tooFast', (row) => {
+    const { upMps, downMps } = limitsOf(row);
+    const mps = recording.at(row, 'speedMps');
+    const steep = (downMps !== null && mps > downMps + 1e-9) || (upMps !== null && -mps > upMps + 1e-9);
+    return steep ? depth!(recording.at(row, 'depthM')) : null;
+  });
+  if (!second) return readers;
+  const ofSecond = (name: 'depthM' | 'speedMps', of: (si: number) => number) => (row: number) =>
+    row < second.rows ? of(second.at(row, name)) : null;
+  readers.set('secondDepth', ofSecond('depthM', depth!));
+  readers.set('secondSpeed', ofSecond('speedMps', speed!));
+  return readers;
 }
 
 /** Seconds since the start of the dive at which a row was written. */
@@ -125,12 +160,19 @@ export function secondsOf(recording: Recording, row: number): number {
 
 /** The place to be at a moment: of several the one that began last. */
 export function bandAt(bands: readonly TraceBand[], s: number): TraceBand | null {
-  return bands.filter(({ fromS, toS }) => fromS <= s && (toS === null || s <= toS)).at(-1) ?? null;
+  for (let i = bands.length - 1; i >= 0; i--) {
+    const { fromS, toS } = bands[i]!;
+    if (fromS <= s && (toS === null || s <= toS)) return bands[i]!;
+  }
+  return null;
 }
+
+const NO_LIMITS: TraceLimits['limits'] = { upMps: null, downMps: null };
 
 /** The limits under which the dive stood at a moment; before the first that came into force there were none. */
 export function limitsAt(limits: readonly TraceLimits[], s: number): TraceLimits['limits'] {
-  return limits.filter(({ fromS }) => fromS <= s).at(-1)?.limits ?? { upMps: null, downMps: null };
+  for (let i = limits.length - 1; i >= 0; i--) if (limits[i]!.fromS <= s) return limits[i]!.limits;
+  return NO_LIMITS;
 }
 
 function measureOf(kinds: readonly TraceKind[], id: TraceId, units: Units): (si: number) => number {

@@ -59,10 +59,9 @@ const LEAST: Readonly<Record<TraceId, Readonly<Record<Units, number>>>> = {
 function scaleOf({ id }: TraceKind, data: TraceData, units: Units): readonly [number, number] {
   const [least, most] = data.extremes(id);
   const span = LEAST[id][units];
-  if (id === 'depth')
-    return rounded(Math.min(least, 0), Math.max(most, least + span, lastOf(data.column('bandBottom'))));
+  if (id === 'depth') return rounded(Math.min(least, 0), Math.max(most, least + span, data.last('bandBottom')));
   if (id === 'speed') {
-    const [up, down] = [lastOf(data.column('upLimit')), lastOf(data.column('downLimit'))];
+    const [up, down] = [data.last('upLimit'), data.last('downLimit')];
     return rounded(Math.min(least, up, -span / 2), Math.max(most, down, span / 2));
   }
   if (id === 'force') return rounded(Math.min(least, -span / 2), Math.max(most, span / 2));
@@ -78,9 +77,4 @@ export function rounded(low: number, high: number): readonly [number, number] {
   const step = ([1, 2, 5].find((times) => times * ten >= rough) ?? 10) * ten;
   const clean = (value: number) => Number(value.toPrecision(12));
   return [clean(Math.floor(low / step + 1e-9) * step), clean(Math.ceil(high / step - 1e-9) * step)];
-}
-
-/** What is in force now; 0 where nothing is. */
-function lastOf(column: readonly (number | null)[]): number {
-  return column.at(-1) ?? 0;
 }

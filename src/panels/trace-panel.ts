@@ -9,6 +9,7 @@ import { tracePicture } from './trace-picture.ts';
 import { TracePlot } from './trace-plot.ts';
 import { endsOf, sceneOf, type TraceScene } from './trace-scene.ts';
 import { traceTable } from './trace-table.ts';
+import { TraceThinned } from './trace-thinned.ts';
 import { traceFiles, traceTools, type TraceTools } from './trace-tools.ts';
 import type { TraceAsk, TracesView } from './trace-view.ts';
 import { WHOLE, canZoom, readAt, zoomed, type TraceWindow } from './trace-window.ts';
@@ -34,6 +35,7 @@ export class TracePanel extends Panel {
   declare oneAt: number;
   declare size: readonly [widthPx: number, heightPx: number];
   readonly #data = new TraceData();
+  readonly #thinned = new TraceThinned();
   readonly #resized = new ResizeObserver(([entry]) => {
     const { width, height } = entry!.contentRect;
     this.size = [Math.floor(width), Math.floor(height)];
@@ -122,7 +124,7 @@ export class TracePanel extends Panel {
     host.style.setProperty('top', `${top}px`);
     this.#plot ??= new TracePlot(host);
     const thick = this.traces.projector ? CLASS_THICK : 1;
-    this.#plot.draw(linesOf(lanes, this.#data, { paper, colours: this.#colours(), edges, thick }));
+    this.#plot.draw(linesOf(lanes, this.#data, this.#thinned, { paper, colours: this.#colours(), edges, thick }));
   }
 
   #colours(): Colours {

@@ -83,7 +83,7 @@ export function marksOf(on: OnPaper): readonly PaperMark[] {
 function timeMarks({ paper, edges, readRow, data }: OnPaper): PaperMark[] {
   const { left, right, bottom, textPx } = paper;
   const foot: PaperMark = { kind: 'line', from: [left, bottom], to: [right, bottom], tone: 'ink', widthPx: 1.5 };
-  const readX = readRow < 0 ? -Infinity : xAt(paper, edges, data.timeS[readRow]!);
+  const readX = readRow < 0 ? -Infinity : xAt(paper, edges, data.secondsAt(readRow));
   const marks = timeTicks(edges, Math.max(2, Math.floor((right - left) / (textPx * 5)))).flatMap((s): PaperMark[] => {
     const x = xAt(paper, edges, s);
     const tick: PaperMark = { kind: 'line', from: [x, bottom], to: [x, bottom + 4], tone: 'ink', widthPx: 1.5 };
@@ -111,28 +111,28 @@ function laneMarks(lane: Lane, { paper, data, edges, view, readRow }: OnPaper): 
     beside(top + small * 0.8, plainText(above, measure.digits));
     beside(bottom, valueText(below, measure));
   }
-  const end = Math.min(edges[1], data.timeS[data.rows - 1]!);
+  const end = Math.min(edges[1], data.secondsAt(data.rows - 1));
   if (low < 0 && high > 0) {
     const y = yIn(lane, 0);
     marks.push({ kind: 'line', from: [left, y], to: [xAt(paper, edges, end), y], tone: 'rule', widthPx: 1 });
   }
-  const value = data.column(kind.id)[row]!;
+  const value = data.valueOf(kind.id, row);
   const endRow = data.rowAt(end);
-  const y = clamp(yIn(lane, data.column(kind.id)[endRow]!), top + textPx * 0.5, bottom - textPx * 0.35);
+  const y = clamp(yIn(lane, data.valueOf(kind.id, endRow)), top + textPx * 0.5, bottom - textPx * 0.35);
   // A class gets no more numbers than the three beside the water, unless somebody reads.
   const words = view.projector && readRow < 0 ? kind.words : traceValueWords(kind, value, view.units);
   const x = Math.max(xAt(paper, edges, end) + 8, left + 8);
   marks.push(
     text(Math.min(x, right + 8), y + textPx * 0.35, words, 'start', kind.gas ? 'gas-words' : 'ink', textPx, true),
   );
-  if (readRow >= 0 && data.timeS[readRow]! >= edges[0] && data.timeS[readRow]! <= edges[1])
-    marks.push({ kind: 'dot', x: xAt(paper, edges, data.timeS[readRow]!), y: yIn(lane, value), px: 4 });
+  if (readRow >= 0 && data.secondsAt(readRow) >= edges[0] && data.secondsAt(readRow) <= edges[1])
+    marks.push({ kind: 'dot', x: xAt(paper, edges, data.secondsAt(readRow)), y: yIn(lane, value), px: 4 });
   return marks;
 }
 
 /** The limits in force, by name where their hairs stand; between the two where there is no room for both. */
 function limitsBeside(lane: Lane, data: TraceData, row: number, px: number): (readonly [y: number, words: string])[] {
-  const [up, down] = (['upLimit', 'downLimit'] as const).map((name) => data.column(name)[row] ?? null);
+  const [up, down] = (['upLimit', 'downLimit'] as const).map((name) => data.at(name, row));
   const said = (value: number) => Math.abs(value).toFixed(0);
   if (up !== null && down !== null && Math.abs(yIn(lane, up) - yIn(lane, down)) < px)
     return [[(yIn(lane, up) + yIn(lane, down)) / 2, `limits ${said(up)}, ${said(down)}`]];
@@ -164,7 +164,7 @@ function eventMarks({ paper, view, edges }: OnPaper): PaperMark[] {
 function readingMarks({ paper, data, edges, readRow }: OnPaper): PaperMark[] {
   if (readRow < 0) return [];
   const { left, right, top, bottom, textPx } = paper;
-  const s = data.timeS[readRow]!;
+  const s = data.secondsAt(readRow);
   const x = xAt(paper, edges, s);
   if (x < left - 1 || x > right + 1) return [];
   return [

@@ -1,6 +1,6 @@
 import uPlot from 'uplot';
 import 'uplot/dist/uPlot.min.css';
-import type { Column } from './trace-data.ts';
+import type { Column } from './trace-thinned.ts';
 
 /** One line: its values by row, on a scale of its own or of others. */
 export interface PlotLine {

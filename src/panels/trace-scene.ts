@@ -48,6 +48,6 @@ export function sceneOf(
 }
 
 /** First and last moment of a dive, seconds. */
-export function endsOf({ timeS }: TraceData): [number, number] {
-  return [timeS[0] ?? 0, timeS.at(-1) ?? 0];
+export function endsOf(data: TraceData): [number, number] {
+  return data.rows > 0 ? [data.secondsAt(0), data.secondsAt(data.rows - 1)] : [0, 0];
 }

@@ -15,7 +15,7 @@ export function tableRows(data: TraceData, events: TracesView['events'], edges: 
   const step = STEPS.find((one) => (last - first) / one <= MOST_ROWS) ?? STEPS.at(-1)!;
   const rows: number[] = [];
   for (let row = first; row <= last; row++)
-    if (row % step === 0 || row === last || eventsAt(events, data.timeS[row]!)) rows.push(row);
+    if (row % step === 0 || row === last || eventsAt(events, data.secondsAt(row))) rows.push(row);
   return rows;
 }
 
@@ -27,7 +27,7 @@ export function traceTable(view: TracesView, data: TraceData, edges: readonly [n
   return html`<div class="table" tabindex="0" role="region" aria-label="Table of the traces">
     <table>
       <caption>
-        ${momentText(edges[0])} to ${momentText(Math.min(edges[1], data.timeS[data.rows - 1] ?? 0))}. Speed downward and
+        ${momentText(edges[0])} to ${momentText(Math.min(edges[1], data.secondsAt(Math.max(data.rows - 1, 0))))}. Speed downward and
         force upward are positive; force is that at mid-breath.
       </caption>
       <thead>
@@ -42,16 +42,16 @@ export function traceTable(view: TracesView, data: TraceData, edges: readonly [n
         ${tableRows(data, events, edges).map(
           (row) =>
             html`<tr>
-              <th scope="row">${momentText(data.timeS[row]!)}</th>
+              <th scope="row">${momentText(data.secondsAt(row))}</th>
               ${kinds.map((kind) => {
                 const measure = kind.shown[units];
-                return html`<td>${valueText(data.column(kind.id)[row]!, { ...measure, unit: '' }).trim()}</td>`;
+                return html`<td>${valueText(data.valueOf(kind.id, row), { ...measure, unit: '' }).trim()}</td>`;
               })}
               ${seconds.map((id) => {
-                const shown = data.column(id === 'depth' ? 'secondDepth' : 'secondSpeed')[row] ?? null;
+                const shown = data.at(id === 'depth' ? 'secondDepth' : 'secondSpeed', row);
                 return html`<td>${shown === null ? '' : valueText(shown, measureOf(id)).trim()}</td>`;
               })}
-              <td>${eventsAt(events, data.timeS[row]!)}</td>
+              <td>${eventsAt(events, data.secondsAt(row))}</td>
             </tr>`,
         )}
       </tbody>

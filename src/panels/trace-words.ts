@@ -74,13 +74,13 @@ export function rowWords(
   { kinds, events, units }: { kinds: readonly TraceKind[]; events: readonly DiveEvent[]; units: Units },
 ): string {
   if (row < 0) return 'nothing recorded yet';
-  const s = data.timeS[row]!;
-  const values = kinds.map((kind) => traceValueWords(kind, data.column(kind.id)[row]!, units));
-  const [top, bottom] = [data.column('bandTop')[row]!, data.column('bandBottom')[row]!];
-  const depth = data.column('depth')[row]!;
+  const s = data.secondsAt(row);
+  const values = kinds.map((kind) => traceValueWords(kind, data.valueOf(kind.id, row), units));
+  const [top, bottom] = [data.at('bandTop', row), data.at('bandBottom', row)];
+  const depth = data.valueOf('depth', row);
   const place =
     top === null || bottom === null ? '' : depth >= top && depth <= bottom ? 'in the band' : 'outside the band';
-  const fast = data.column('tooFast')[row] === null ? '' : 'faster than the limit';
+  const fast = data.at('tooFast', row) === null ? '' : 'faster than the limit';
   const said = [...values, place, fast, eventsAt(events, s)].filter(Boolean).join(', ');
   return `${momentText(s)}: ${said}`;
 }

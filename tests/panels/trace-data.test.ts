@@ -6,6 +6,10 @@ import type { TracesView } from '../../src/panels/trace-view.ts';
 import { firstDiveRig as rig } from '../fixtures/lessons/first-dive.ts';
 import { flownView } from './flown-traces.ts';
 
+/** A column of all rows. */
+const columnOf = (from: TraceData, name: Parameters<TraceData['at']>[0]) =>
+  Array.from({ length: from.rows }, (_, row) => from.at(name, row));
+
 let view: TracesView;
 let data: TraceData;
 
@@ -18,11 +22,11 @@ beforeAll(() => {
 test('rows stand a tenth of a second apart, from the start to the end of the dive', () => {
   expect(data.rows).toBe(view.recording.rows);
   expect(data.rows).toBeGreaterThan(1000);
-  data.timeS.forEach((s, row) => expect(s).toBeCloseTo(row / 10, 9));
+  for (let row = 0; row < data.rows; row++) expect(data.secondsAt(row)).toBeCloseTo(row / 10, 9);
 });
 
 test('speed is the slope of depth: metres a minute, downward positive', () => {
-  const [depth, speed] = [data.column('depth') as number[], data.column('speed') as number[]];
+  const [depth, speed] = [columnOf(data, 'depth') as number[], columnOf(data, 'speed') as number[]];
   for (let row = 5; row < data.rows - 5; row++) {
     const slope = ((depth[row + 5]! - depth[row - 5]!) / 1) * 60;
     const mean = speed.slice(row - 5, row + 6).reduce((sum, one) => sum + one, 0) / 11;
@@ -31,10 +35,10 @@ test('speed is the slope of depth: metres a minute, downward positive', () => {
 });
 
 test('the depth of a steady diver lies in the green band of the stop for most of it, and there is none between places', () => {
-  const rows = data.timeS.flatMap((_, row) => (data.column('bandTop')[row] === null ? [] : [row]));
+  const rows = columnOf(data, 'bandTop').flatMap((top, row) => (top === null ? [] : [row]));
   const inside = rows.filter((row) => {
-    const depth = data.column('depth')[row]!;
-    return depth >= data.column('bandTop')[row]! && depth <= data.column('bandBottom')[row]!;
+    const depth = data.at('depth', row)!;
+    return depth >= data.at('bandTop', row)! && depth <= data.at('bandBottom', row)!;
   });
   expect(inside.length / rows.length).toBeGreaterThan(0.5);
   expect(rows.length).toBeLessThan(data.rows);
@@ -44,8 +48,8 @@ test('the line of depth is doubled exactly where the speed is beyond the limits 
   const wild = flownView('random', 3);
   const other = new TraceData();
   other.follow(wild, 'metric');
-  const doubled = other.column('tooFast').filter((depth) => depth !== null).length;
-  const beyond = (other.column('speed') as number[]).filter((mpmin) => mpmin > 18 || mpmin < -9).length;
+  const doubled = columnOf(other, 'tooFast').filter((depth) => depth !== null).length;
+  const beyond = (columnOf(other, 'speed') as number[]).filter((mpmin) => mpmin > 18 || mpmin < -9).length;
   expect(beyond).toBeGreaterThan(0);
   expect(doubled).toBe(beyond);
 });
@@ -54,16 +58,16 @@ test('imperial: a foot is 0.3048 m, a pound 0.4536 kg, a bar 14.504 psi', () => 
   const feet = new TraceData();
   feet.follow(view, 'imperial');
   for (let row = 0; row < data.rows; row += 97) {
-    expect(feet.column('depth')[row]! * 0.3048).toBeCloseTo(data.column('depth')[row]!, 9);
-    expect(feet.column('speed')[row]! * 0.3048).toBeCloseTo(data.column('speed')[row]!, 9);
-    expect(feet.column('force')[row]! * 0.4536).toBeCloseTo(data.column('force')[row]!, 2);
-    expect(feet.column('cylinder')[row]! / data.column('cylinder')[row]!).toBeCloseTo(14.504, 2);
-    expect(feet.column('jacket')[row]).toBe(data.column('jacket')[row]);
+    expect(feet.at('depth', row)! * 0.3048).toBeCloseTo(data.at('depth', row)!, 9);
+    expect(feet.at('speed', row)! * 0.3048).toBeCloseTo(data.at('speed', row)!, 9);
+    expect(feet.at('force', row)! * 0.4536).toBeCloseTo(data.at('force', row)!, 2);
+    expect(feet.at('cylinder', row)! / data.at('cylinder', row)!).toBeCloseTo(14.504, 2);
+    expect(feet.at('jacket', row)!).toBe(data.at('jacket', row)!);
   }
 });
 
 test('a full cylinder reads what it was filled to, in bar above the surroundings', () => {
-  expect(data.column('cylinder')[0]).toBeCloseTo(200, 1);
+  expect(data.at('cylinder', 0)!).toBeCloseTo(200, 1);
 });
 
 test('followed step by step it holds the same as taken at once, and begins anew where the dive went back', () => {
@@ -79,8 +83,8 @@ test('followed step by step it holds the same as taken at once, and begins anew 
     fresh.follow(flown, 'metric');
     return fresh;
   };
-  expect(bySteps.timeS).toEqual(atOnce().timeS);
-  expect(bySteps.column('depth')).toEqual(atOnce().column('depth'));
+  expect(bySteps.rows).toBe(atOnce().rows);
+  expect(columnOf(bySteps, 'depth')).toEqual(columnOf(atOnce(), 'depth'));
   expect(bySteps.extremes('speed')).toEqual(atOnce().extremes('speed'));
   dive.recording.cutAfter(480);
   expect(bySteps.follow(flown, 'metric')).toBe(true);
@@ -111,10 +115,10 @@ describe('TraceData with a second diver', () => {
     const data = new TraceData();
     data.follow({ ...view, second }, 'metric');
     const rows = Math.min(view.recording.rows, second.rows);
-    expect(data.column('secondDepth')).toHaveLength(rows);
-    expect(data.column('secondDepth')[rows - 1]).toBe(second.at(rows - 1, 'depthM'));
-    expect(data.column('secondSpeed')[40]).toBeCloseTo(second.at(40, 'speedMps') * 60, 12);
-    const deepestM = Math.max(...data.column('depth').map(Number), ...data.column('secondDepth').map(Number));
+    expect(data.secondRows).toBe(rows);
+    expect(data.at('secondDepth', rows - 1)!).toBe(second.at(rows - 1, 'depthM'));
+    expect(data.at('secondSpeed', 40)!).toBeCloseTo(second.at(40, 'speedMps') * 60, 12);
+    const deepestM = Math.max(...columnOf(data, 'depth').map(Number), ...columnOf(data, 'secondDepth').map(Number));
     expect(data.extremes('depth')[1]).toBe(deepestM);
   });
 
@@ -123,6 +127,7 @@ describe('TraceData with a second diver', () => {
     const data = new TraceData();
     data.follow({ ...view, second: view.recording }, 'metric');
     expect(data.follow(view, 'metric')).toBe(true);
-    expect(data.column('secondDepth')).toHaveLength(0);
+    expect(data.secondRows).toBe(0);
+    expect(data.at('secondDepth', 3)).toBeNull();
   });
 });

@@ -82,7 +82,8 @@ test('lanes lie below each other, hold all their values, and the plot puts a val
   lanes.forEach((lane, i) => {
     expect(lane.top).toBeGreaterThan(i === 0 ? top : lanes[i - 1]!.bottom);
     const [foot, head] = paperRange(lane, top, height);
-    for (const value of data.column(lane.kind.id) as number[]) {
+    for (let row = 0; row < data.rows; row++) {
+      const value = data.valueOf(lane.kind.id, row);
       const y = yIn(lane, value);
       expect(y).toBeGreaterThanOrEqual(lane.top - 1e-6);
       expect(y).toBeLessThanOrEqual(lane.bottom + 1e-6);
