@@ -5,5 +5,6 @@
  */
 export const yamlDoors = [
   { place: /\/src\/diver\/setups\//, door: '../src/diver/file.ts', reader: 'loadSetupText' },
+  { place: /\/lessons\/bench\//, door: '../src/lesson/file.ts', reader: 'loadBenchLessonText' },
   { place: /\/lessons\//, door: '../src/lesson/file.ts', reader: 'loadLessonText' },
 ];

@@ -1,12 +1,13 @@
 import type { Plugin } from 'vite';
 import { loadSetupText } from '../src/diver/file.ts';
-import { loadLessonText } from '../src/lesson/file.ts';
+import { loadBenchLessonText, loadLessonText } from '../src/lesson/file.ts';
 import { yamlDoors } from './yaml-doors.mjs';
 import { moduleOfYaml } from './yaml-source.mjs';
 
 const readers: Readonly<Record<string, (text: string) => unknown>> = {
   loadSetupText,
   loadLessonText,
+  loadBenchLessonText,
 };
 
 /**

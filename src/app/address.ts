@@ -1,4 +1,5 @@
-import { WishEvent, type BenchMode } from '../panels/index.ts';
+import type { BenchMode } from '../bench/index.ts';
+import { WishEvent } from '../panels/index.ts';
 import type { PageView } from './page-view.ts';
 import type { Shell } from './shell.ts';
 

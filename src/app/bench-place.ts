@@ -1,6 +1,5 @@
-import { fetchBench, type BenchAsk, type BenchMode, type BenchView } from '../panels/index.ts';
-import { DeepBench } from './bench-deep.ts';
-import { TankBench } from './bench-tank.ts';
+import { DeepDesk, TankDesk, type BenchAsk, type BenchMode } from '../bench/index.ts';
+import { fetchBench, type BenchView } from '../panels/index.ts';
 import './bench.css';
 import type { Shell } from './shell.ts';
 
@@ -8,9 +7,9 @@ import type { Shell } from './shell.ts';
 export class BenchPlace {
   readonly #shell: Shell;
   readonly #words: Awaited<ReturnType<typeof fetchBench>>;
-  readonly #tank = new TankBench();
-  readonly #deep = new DeepBench('deep');
-  readonly #bottle = new DeepBench('bottle');
+  readonly #tank = new TankDesk();
+  readonly #deep = new DeepDesk('deep');
+  readonly #bottle = new DeepDesk('bottle');
   #mode: BenchMode = 'tank';
   #lastMs = NaN;
 
@@ -40,7 +39,7 @@ export class BenchPlace {
     this.#shell.show({ bench: this.#view() });
   }
 
-  #now(): TankBench | DeepBench {
+  #now(): TankDesk | DeepDesk {
     return this.#mode === 'tank' ? this.#tank : this.#mode === 'deep' ? this.#deep : this.#bottle;
   }
 

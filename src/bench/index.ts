@@ -24,7 +24,12 @@ export {
   type Under,
 } from './squeezed.ts';
 export { runOver, surfaceYM, type Tank } from './tank.ts';
-export { LENGTH_M, THING_RANGES, type Thing, type ThingSpec } from './thing.ts';
+export { LENGTH_M, thingOf, type Thing, type ThingSpec } from './thing.ts';
 export type { BenchWater } from './forces.ts';
 export { AIR_M, Bench, STEPS_PER_S, type Placed } from './bench.ts';
 export { ballDragM2, plunge, type Plunging, type Shaft } from './plunge.ts';
+export type { BenchAsk, BenchDial, BenchMode, BenchSet, BenchWaterName, DeepBody, DeepView, TankView } from './desk.ts';
+export { COLUMNS, TANK_SETS, benchWater, columnBody, underIn, type ColumnId } from './scenes.ts';
+export { changedSpec, type ThingAsk } from './dials.ts';
+export { DeepDesk } from './deep-desk.ts';
+export { TankDesk } from './tank-desk.ts';

@@ -1,6 +1,6 @@
 import { readYaml, readSetup, type Problem } from '../diver/file.ts';
 import { isDeflated, readRun } from '../dive/file.ts';
-import { readLesson } from '../lesson/file.ts';
+import { isBenchLesson, readBenchLesson, readLesson } from '../lesson/file.ts';
 import type { Command } from './command.ts';
 import { readControls } from './controls-file.ts';
 import { bytesOf } from './files.ts';
@@ -38,6 +38,7 @@ function readWritten(text: string) {
   const yaml = readYaml(text);
   if (!('value' in yaml)) return yaml;
   if (Array.isArray(yaml.value)) return readControls(text);
+  if (isBenchLesson(yaml.value)) return readBenchLesson(text);
   return isLesson(yaml.value) ? readLesson(text) : readSetup(text);
 }
 

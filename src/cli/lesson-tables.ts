@@ -1,8 +1,10 @@
 import { rigOf, type Rig } from '../diver/index.ts';
 import { LESSONS, asExpected, flights, lessonSetup, type Flights, type Lesson } from '../lesson/index.ts';
+import { BENCH_LESSONS, type BenchLesson } from '../lesson/bench.ts';
 import { PILOT_NAMES } from '../pilot/index.ts';
 import { setupAt } from './files.ts';
 import type { Io } from './io.ts';
+import { benchRows } from './lesson-bench.ts';
 
 /** The first so many seeds. */
 function seedsUpTo(count: number): number[] {
@@ -12,8 +14,14 @@ function seedsUpTo(count: number): number[] {
 const HEAD = ['lesson', 'flown by', 'passes', 'expected', 'faults', 'marks, on average', 'longest'];
 
 /** Every lesson with everybody whom its proof names. @returns whether all came as expected */
-export function printAllProofs(io: Io, seeds: number, lessons: readonly Lesson[] = LESSONS): boolean {
-  let all = true;
+export function printAllProofs(
+  io: Io,
+  seeds: number,
+  lessons: readonly Lesson[] = LESSONS,
+  bench: readonly BenchLesson[] = BENCH_LESSONS,
+): boolean {
+  const worked = benchRows(bench);
+  let { all } = worked;
   const rows = lessons.flatMap((lesson) => {
     const rig = rigOf(lessonSetup(lesson, setupAt(lesson.setup.ready)));
     return lesson.proof.map((proof, i) => {
@@ -24,7 +32,7 @@ export function printAllProofs(io: Io, seeds: number, lessons: readonly Lesson[]
       return row(lesson, proof.pilot ?? `script ${i + 1}`, expected, flown);
     });
   });
-  printTable(io, [HEAD, ...rows]);
+  printTable(io, [HEAD, ...rows, ...worked.rows]);
   return all;
 }
 

@@ -1,14 +1,16 @@
 import { readFileSync } from 'node:fs';
-import { nearest } from '../diver/file.ts';
+import { nearest, readYaml } from '../diver/file.ts';
 import { rigOf, type Rig } from '../diver/index.ts';
 import { TICKS_PER_S, startState } from '../dive/index.ts';
 import { LESSONS, flyLesson, lessonSetup, lessonStart, type Lesson } from '../lesson/index.ts';
-import { readLesson } from '../lesson/file.ts';
+import { BENCH_LESSONS, type BenchLesson } from '../lesson/bench.ts';
+import { isBenchLesson, readBenchLesson, readLesson } from '../lesson/file.ts';
 import { PILOT_NAMES, type PilotName } from '../pilot/index.ts';
 import type { Command } from './command.ts';
 import { BadFile, pathOf, setupAt, textOf } from './files.ts';
 import { DONE, FAILED, printJson, type ExitCode, type Io } from './io.ts';
 import { lessonJsonSchema } from './lesson-json-schema.ts';
+import { printBench } from './lesson-bench.ts';
 import { printAllPilots, printAllProofs } from './lesson-tables.ts';
 import { SAVE, saveRun } from './save-run.ts';
 import { UsageError } from './usage.ts';
@@ -28,12 +30,14 @@ export const lesson: Command = {
     'all-pilots': { kind: 'flag', says: 'a table: the lesson with every pilot' },
     schema: { kind: 'flag', says: 'the JSON Schema of lesson files, for editors that complete and check' },
     template: { kind: 'flag', says: 'a lesson file to begin with' },
+    bench: { kind: 'flag', says: 'with --template: one for the bench' },
     save: SAVE,
   },
   things: '[LESSON]',
   least: 0,
   most: 1,
-  more: `A LESSON is a file or the name of one of our own: ${LESSONS.map(({ id }) => id).join(', ')}.
+  more: `A LESSON is a file or the name of one of our own: ${LESSONS.map(({ id }) => id).join(', ')}; at the
+bench ${BENCH_LESSONS.map(({ id }) => id).join(', ')}, which scripted hands go through: no pilot.
 Result: { verdict, marks: [{ id, score, word, ok, criteria, parts }],
 demands, habits, missed, events: [{ tS, kind, … }], hash, caution };
 scores are 0 to 100, parts have what was measured. Exit 0 where the verdict is pass. Predictions are passed over.`,
@@ -41,11 +45,21 @@ scores are 0 to 100, parts have what was measured. Exit 0 where the verdict is p
     for (const [name, value] of Object.entries({ seed, seeds }))
       if (!Number.isInteger(value)) throw new UsageError(`--${name}: found "${value}"; allowed: a whole number`);
     if (flags.has('schema')) return printed(io, `${JSON.stringify(lessonJsonSchema(), null, 2)}\n`);
-    if (flags.has('template')) return printed(io, readFileSync(new URL('template.yaml', LESSONS_FOLDER), 'utf8'));
-    if (flags.has('all'))
-      return printAllProofs(io, seeds, given === undefined ? LESSONS : [lessonAt(given)]) ? DONE : FAILED;
+    if (flags.has('template')) {
+      const folder = flags.has('bench') ? new URL('bench/', LESSONS_FOLDER) : LESSONS_FOLDER;
+      return printed(io, readFileSync(new URL('template.yaml', folder), 'utf8'));
+    }
+    if (flags.has('all') && given === undefined) return printAllProofs(io, seeds) ? DONE : FAILED;
     if (given === undefined) throw new UsageError('LESSON is missing');
     const taught = lessonAt(given);
+    const atBench = 'bench' in taught;
+    if (flags.has('all'))
+      return printAllProofs(io, seeds, atBench ? [] : [taught], atBench ? [taught] : []) ? DONE : FAILED;
+    if (atBench) {
+      if (flags.has('all-pilots') || texts['pilot'] !== undefined)
+        throw new UsageError('No pilot flies at the bench: leave it out, or write --all for the hands of its proof');
+      return printBench(io, taught) ? DONE : FAILED;
+    }
     if (flags.has('all-pilots')) {
       printAllPilots(io, taught, rigFor(taught, given), seeds);
       return DONE;
@@ -89,10 +103,17 @@ function pilotNamed(name: string): PilotName {
   throw new UsageError(`--pilot: found no pilot ${JSON.stringify(name)}: ${hint}`);
 }
 
-function lessonAt(given: string): Lesson {
-  const ids = LESSONS.map(({ id }) => id);
-  const path = pathOf(given, 'lesson', ids, LESSONS_FOLDER);
-  const read = readLesson(typeof path === 'string' ? textOf(path) : readFileSync(path, 'utf8'));
+function lessonAt(given: string): Lesson | BenchLesson {
+  const own = BENCH_LESSONS.some(({ id }) => id === given) ? new URL('bench/', LESSONS_FOLDER) : LESSONS_FOLDER;
+  const path = pathOf(
+    given,
+    'lesson',
+    [...LESSONS, ...BENCH_LESSONS].map(({ id }) => id),
+    own,
+  );
+  const text = typeof path === 'string' ? textOf(path) : readFileSync(path, 'utf8');
+  const yaml = readYaml(text);
+  const read = 'value' in yaml && isBenchLesson(yaml.value) ? readBenchLesson(text) : readLesson(text);
   if ('problems' in read) throw new BadFile(given, read.problems);
   return read.lesson;
 }

@@ -10,7 +10,7 @@ export interface DetailBreak {
 }
 
 /** Which keys a group has to have, may have, and must not have. */
-function keyRules(
+export function keyRules(
   group: object,
   whose: string,
   needed: readonly string[],
@@ -56,12 +56,14 @@ export function pairRules(key: string, pair: readonly number[]): DetailBreak[] {
   return [{ at: [key], found, allowed: 'the smaller number first', suggestion: `Write [${most}, ${least}]` }];
 }
 
+/** Limits of a range, as a file gives them. */
 interface GivenRange {
   readonly least?: number | undefined;
   readonly most?: number | undefined;
 }
 
-function rangeRules({ least, most }: GivenRange): DetailBreak[] {
+/** At least one limit, the smaller one below the other. */
+export function rangeRules({ least, most }: GivenRange): DetailBreak[] {
   if (least === undefined && most === undefined)
     return [{ at: ['least'], found: 'no limit', allowed: 'least, most, or both', suggestion: 'Add least or most' }];
   if (least === undefined || most === undefined || least < most) return [];

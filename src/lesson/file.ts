@@ -4,3 +4,5 @@
  */
 export { loadLessonText, readLesson } from './lesson-file.ts';
 export { lessonSchema } from './lesson-schema.ts';
+export { isBenchLesson, loadBenchLessonText, readBenchLesson } from './bench-file.ts';
+export { benchLessonSchema } from './bench-schema.ts';

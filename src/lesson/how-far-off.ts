@@ -1,4 +1,4 @@
-import type { PredictStep } from './predict.ts';
+import type { PredictShape } from './predict.ts';
 import type { Answer } from './run.ts';
 import type { Truth } from './truth.ts';
 
@@ -6,7 +6,7 @@ import type { Truth } from './truth.ts';
  * How far what came is from what was said, in words: "2.4 m deeper", "0.8 L more", "most at 20 m: 0.34 L less", "2 of 4 in their
  * places". null for a choice, for what was passed over, and where nothing of it would be seen in the digits that are shown.
  */
-export function howFarOff(step: PredictStep, said: Answer, came: Truth): string | null {
+export function howFarOff(step: PredictShape, said: Answer, came: Truth): string | null {
   if (said === null || step.shape === 'choice') return null;
   if (step.shape === 'number' || step.shape === 'place') {
     const { unit } = step;

@@ -2,7 +2,7 @@ import type { Rig } from '../diver/index.ts';
 import { ROWS_PER_S } from './goal.ts';
 import { curveDigits, howFarOff } from './how-far-off.ts';
 import type { Lesson } from './lesson.ts';
-import type { PredictStep } from './predict.ts';
+import type { PredictShape, PredictStep } from './predict.ts';
 import type { PredictionOutcome } from './mark.ts';
 import type { Answer, LessonRun } from './run.ts';
 import { truthOf, type Truth } from './truth.ts';
@@ -13,24 +13,26 @@ export function predictionOutcomes(lesson: Lesson, rig: Rig, run: LessonRun): Pr
   return run.answers.flatMap(({ id, answer, atRow }) => {
     const step = lesson.steps.find((one): one is PredictStep => one.kind === 'predict' && one.id === id);
     if (!step) return [];
-    const truth = truthOf(lesson, rig, step);
-    return [
-      {
-        id,
-        question: step.question,
-        said: answer === null ? null : inWords(step, answer),
-        came: inWords(step, truth),
-        right: isRight(step, answer, truth),
-        off: howFarOff(step, answer, truth),
-        within: 'within' in step ? `${plain(step.within)} ${step.unit}` : null,
-        why: step.why,
-        atS: atRow / ROWS_PER_S,
-      },
-    ];
+    return [outcomeOf(step, answer, truthOf(lesson, rig, step), atRow / ROWS_PER_S)];
   });
 }
 
-function isRight(step: PredictStep, answer: Answer, truth: Truth): boolean {
+/** One locked answer beside what came. @param atS when it was locked */
+export function outcomeOf(step: PredictShape, answer: Answer, truth: Truth, atS: number): PredictionOutcome {
+  return {
+    id: step.id,
+    question: step.question,
+    said: answer === null ? null : inWords(step, answer),
+    came: inWords(step, truth),
+    right: isRight(step, answer, truth),
+    off: howFarOff(step, answer, truth),
+    within: 'within' in step ? `${plain(step.within)} ${step.unit}` : null,
+    why: step.why,
+    atS,
+  };
+}
+
+function isRight(step: PredictShape, answer: Answer, truth: Truth): boolean {
   if (answer === null) return false;
   if (step.shape === 'number' || step.shape === 'place')
     return Math.abs(Number(answer) - Number(truth)) <= step.within + 1e-9;
@@ -42,7 +44,7 @@ function isRight(step: PredictStep, answer: Answer, truth: Truth): boolean {
   return answer === truth;
 }
 
-function inWords(step: PredictStep, value: Truth): string {
+function inWords(step: PredictShape, value: Truth): string {
   if (step.shape === 'number' || step.shape === 'place') return `${Number(value).toFixed(1)} ${step.unit}`;
   if (step.shape === 'curve')
     return (value as readonly number[])

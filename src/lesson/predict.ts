@@ -43,7 +43,7 @@ export interface PredictChoice extends PredictBase, Partial<Computed> {
 }
 
 /** A scale of equal steps. */
-interface Scale {
+export interface Scale {
   readonly unit: string;
   readonly least: number;
   readonly most: number;
@@ -77,3 +77,7 @@ export interface PredictOrder extends PredictBase, Computed {
 }
 
 export type PredictStep = PredictChoice | PredictNumber | PredictPlace | PredictCurve | PredictOrder;
+
+/** A prediction without what it is about: enough to say whether an answer is right, and how far off it is. */
+export type PredictShape = Shaped<PredictStep>;
+type Shaped<Step> = Step extends unknown ? Omit<Step, 'topic' | keyof TopicParameters> : never;

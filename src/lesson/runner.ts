@@ -63,7 +63,8 @@ export function answerPrompt(lesson: Lesson, run: LessonRun, answer: Answer): Le
   return entered(lesson, { ...run, answers, step: run.step + 1 });
 }
 
-function fits(prompt: Prompt, answer: Exclude<Answer, null>): boolean {
+/** Whether an answer is one that a prompt can have. */
+export function fits(prompt: Prompt, answer: Exclude<Answer, null>): boolean {
   switch (prompt.kind) {
     case 'explain':
     case 'watch':

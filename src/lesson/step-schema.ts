@@ -17,7 +17,7 @@ const GOAL_WHAT = 'one of float, travel, hold, meet\nWrite kind: float, travel, 
 export const id = () =>
   v.pipe(text(40), v.regex(/^[a-z][a-z0-9-]*$/, 'small letters, digits and dashes\nWrite it like first-dive'));
 const rate = () => v.optional(v.nullable(bounded(0.5, 120)));
-const options = () => list(group({ id: id(), words: text(120) }), 2, 6);
+export const options = () => list(group({ id: id(), words: text(120) }), 2, 6);
 const quantities = Object.keys(QUANTITIES) as [Quantity, ...Quantity[]];
 const range = () => ({
   what: choice(quantities),

@@ -1,5 +1,5 @@
 import { html, nothing, svg } from 'lit';
-import type { DeepBody, DeepView } from './bench-view.ts';
+import type { DeepBody, DeepView } from '../bench/index.ts';
 import { depthWords, forceText, mlText } from './bench-words.ts';
 import { Panel } from './panel.ts';
 

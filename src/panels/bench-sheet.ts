@@ -1,9 +1,22 @@
 import { html, nothing, type TemplateResult } from 'lit';
-import { MATERIALS, PUTTY_BALL, PUTTY_BOAT, PUTTY_TRAY, type MaterialId, type PuttyShape } from '../bench/index.ts';
+import {
+  MATERIALS,
+  PUTTY_BALL,
+  PUTTY_BOAT,
+  PUTTY_TRAY,
+  type BenchAsk,
+  type BenchDial,
+  type BenchSet,
+  type BenchWaterName,
+  type DeepView,
+  type MaterialId,
+  type PuttyShape,
+  type TankView,
+} from '../bench/index.ts';
 import './bench-deep.ts';
 import './bench-tank.ts';
-import type { BenchAsk, BenchDial, BenchSet, BenchView, BenchWaterName, DeepView, TankView } from './bench-view.ts';
-import { depthWords } from './bench-words.ts';
+import type { BenchView } from './bench-view.ts';
+import { depthWords, dialWords } from './bench-words.ts';
 import { Panel } from './panel.ts';
 import { wish } from './wish.ts';
 
@@ -130,7 +143,9 @@ export class BenchSheet extends Panel {
       <div class="row">${this.#button('begin anew', { do: 'anew' })}</div>`;
   }
 
-  #dial({ id, name, value, least, most, step, words }: BenchDial) {
+  #dial(dial: BenchDial) {
+    const { id, value, least, most, step } = dial;
+    const { name, words } = dialWords(dial);
     const set = (to: number) => this.#ask({ do: 'dial', id, value: Math.min(Math.max(to, least), most) });
     return html`<div class="dial">
       <label for="dial-${id}">${name}</label>

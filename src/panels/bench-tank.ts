@@ -1,6 +1,5 @@
 import { nothing, svg, html, type TemplateResult } from 'lit';
-import type { Placed, Point } from '../bench/index.ts';
-import type { BenchAsk, TankView } from './bench-view.ts';
+import type { BenchAsk, Placed, Point, TankView } from '../bench/index.ts';
 import { forceText, mlText } from './bench-words.ts';
 import { Panel } from './panel.ts';
 import { wish } from './wish.ts';

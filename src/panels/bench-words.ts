@@ -1,5 +1,4 @@
-import type { Placed } from '../bench/index.ts';
-import type { DeepView, TankView } from './bench-view.ts';
+import type { BenchDial, DeepView, Placed, TankView } from '../bench/index.ts';
 
 /** Slower than this a thing rests, m/s; closer than this to the bottom it lies on it, metres. */
 const REST_MPS = 4e-3;
@@ -85,4 +84,23 @@ export function deepSentence({ kind, bodies, heldM, noReturnM, bottomM }: DeepVi
 /** A depth in a tank: metres in a deep one, centimetres in a flask. */
 export function depthWords(depthM: number, bottomM: number): string {
   return bottomM > 2 ? `${depthM.toFixed(1)} m` : `${(depthM * 100).toFixed(0)} cm`;
+}
+
+/** What a dial is called, and how its value reads. */
+export function dialWords({ id, value }: BenchDial): { readonly name: string; readonly words: string } {
+  const mm = `${(value * 1000).toFixed(value < 0.01 ? 1 : 0)} mm`;
+  switch (id) {
+    case 'flatness':
+      return { name: 'flat', words: `${value.toFixed(1)} to 1` };
+    case 'hollow':
+      return { name: 'hollow', words: value <= 0 ? 'none' : `${Math.round(value * 100)} %` };
+    case 'square':
+      return { name: 'sides', words: value > 0.6 ? 'upright' : value > 0.2 ? 'sloping' : 'round' };
+    case 'mass':
+      return { name: 'mass', words: value < 1 ? `${Math.round(value * 1000)} g` : `${value.toFixed(2)} kg` };
+    case 'wall':
+    case 'width':
+    case 'height':
+      return { name: id, words: mm };
+  }
 }

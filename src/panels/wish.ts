@@ -1,6 +1,6 @@
+import type { BenchAsk, BenchMode } from '../bench/index.ts';
 import type { Answer } from '../lesson/index.ts';
 import type { Act } from './acts.ts';
-import type { BenchAsk, BenchMode } from './bench-view.ts';
 import type { KeptAsk } from './kept-view.ts';
 import type { KitAsk } from './kit-view.ts';
 import type { LookChoice, LookToggle } from './looks.ts';

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { readYaml } from '../../src/diver/file.ts';
+import { BENCH_LESSONS } from '../../src/lesson/bench.ts';
 import { LESSONS } from '../../src/lesson/index.ts';
 import { PILOT_NAMES } from '../../src/pilot/index.ts';
 import { ran, resultOf, useFolder, type PrintedFlight } from './fixture.ts';
@@ -120,6 +121,22 @@ describe('lesson tables and help for authors', () => {
     expect(ran('lesson', path, '--all', '--seeds', 2).code).toBe(0);
   });
 
+  test('a lesson at the bench is gone through by the hands of its proof, and no pilot flies it', () => {
+    interface Worked {
+      readonly verdict: string;
+      readonly answers: readonly { readonly id: string; readonly came: unknown }[];
+    }
+    const { verdict, answers } = resultOf<Worked>('lesson', 'five-stones');
+    expect(verdict).toBe('pass');
+    expect(answers.map(({ came }) => came)).toEqual(['surface', 'surface', 'stays', 'bottom', 'bottom']);
+    expect(ran('lesson', 'five-stones', '--pilot', 'steady').err).toMatch(/No pilot flies at the bench/);
+    const { code, out } = ran('lesson', 'five-stones', '--all');
+    expect([code, /hands 3 +0\/1 +fail \(let-go\) +let-go/.test(out)]).toEqual([0, true]);
+    const path = file('bench.yaml', ran('lesson', '--template', '--bench').out);
+    expect(resultOf('check', path)).toEqual({ problems: [] });
+    expect(ran('lesson', path, '--all').code).toBe(0);
+  });
+
   test('--schema prints a JSON Schema that knows every key of our lessons and refuses strange ones', () => {
     interface Node {
       readonly properties?: Readonly<Record<string, Node>>;
@@ -130,7 +147,9 @@ describe('lesson tables and help for authors', () => {
       readonly required?: readonly string[];
     }
     const schema = resultOf<Node>('lesson', '--schema');
-    expect(schema.required).toEqual(expect.arrayContaining(['format', 'id', 'setup', 'start', 'steps', 'marks']));
+    expect(schema.anyOf?.[0]?.required).toEqual(
+      expect.arrayContaining(['format', 'id', 'setup', 'start', 'steps', 'marks']),
+    );
     /** Whether a value has only keys that one of the shapes knows, all the way down. */
     const knows = (node: Node, value: unknown): boolean => {
       const shapes = node.anyOf ?? node.oneOf;
@@ -143,7 +162,8 @@ describe('lesson tables and help for authors', () => {
         ([key, inner]) => properties[key] !== undefined && knows(properties[key], inner),
       );
     };
-    for (const { id } of LESSONS) {
+    const ids = [...LESSONS.map(({ id }) => id), ...BENCH_LESSONS.map(({ id }) => `bench/${id}`)];
+    for (const id of ids) {
       const yaml = readYaml(readFileSync(new URL(`../../lessons/${id}.yaml`, import.meta.url), 'utf8'));
       if (!('value' in yaml)) throw new Error(id);
       expect(knows(schema, yaml.value), id).toBe(true);

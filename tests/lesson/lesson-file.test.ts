@@ -17,7 +17,7 @@ const lineOf = (piece: string, base = text) => base.slice(0, base.indexOf(piece)
 
 test('our own lessons are complete: what the reader gives is what the file says', () => {
   const folder = new URL('../../lessons/', import.meta.url);
-  const files = readdirSync(folder).filter((name) => name !== 'template.yaml');
+  const files = readdirSync(folder).filter((name) => name.endsWith('.yaml') && name !== 'template.yaml');
   expect(files.sort()).toEqual(LESSONS.map(({ id }) => `${id}.yaml`).sort());
   for (const lesson of LESSONS)
     expect(loadLessonText(readFileSync(new URL(`${lesson.id}.yaml`, folder), 'utf8')), lesson.id).toEqual(lesson);

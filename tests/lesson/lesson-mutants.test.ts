@@ -7,7 +7,9 @@ import { spoil, type Break } from '../fixtures/lessons/mutants.ts';
 import { chanceOf, damaged } from '../fixtures/setups/mutants.ts';
 
 const folder = new URL('../../lessons/', import.meta.url);
-const TEXTS = readdirSync(folder).map((name) => readFileSync(new URL(name, folder), 'utf8'));
+const TEXTS = readdirSync(folder)
+  .filter((name) => name.endsWith('.yaml'))
+  .map((name) => readFileSync(new URL(name, folder), 'utf8'));
 /** One of all our lessons, and the template, for each seed. */
 const textFor = (seed: number) => TEXTS[seed % TEXTS.length]!;
 

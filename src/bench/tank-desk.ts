@@ -1,39 +1,14 @@
-import {
-  Bench,
-  LENGTH_M,
-  PUTTY_BALL,
-  STEPS_PER_S,
-  type Placed,
-  type Point,
-  type Tank,
-  type ThingSpec,
-} from '../bench/index.ts';
-import type { BenchAsk, BenchSet, BenchWaterName, TankView } from '../panels/index.ts';
-import { waterDensityKgPerM3 } from '../water/index.ts';
-import { changedSpec, dialsOf, type ThingAsk } from './bench-dials.ts';
+import { Bench, STEPS_PER_S, type Placed } from './bench.ts';
+import type { BenchAsk, BenchSet, BenchWaterName, TankView } from './desk.ts';
+import { changedSpec, dialsOf, type ThingAsk } from './dials.ts';
+import { STONE_NAMES, TANK_SETS, TANK_SIZES, benchWater } from './scenes.ts';
+import type { Point } from './section.ts';
+import type { Tank } from './tank.ts';
+import { LENGTH_M } from './thing.ts';
 
-const WIDTH_M = 0.8;
-const HEIGHT_M = 0.36;
-const FILLED_M = 0.07;
-const GRAVITY_MPS2 = 9.80665;
+const { widthM: WIDTH_M, heightM: HEIGHT_M, filledM: FILLED_M } = TANK_SIZES;
 /** The spout is as high as the water stands at first: whatever goes in runs over. */
 const SPOUT_M = FILLED_M;
-/** Salinity and temperature of the waters, by EOS-80: tap, a fjord's top, the open sea. Practice. */
-const WATERS: Readonly<Record<BenchWaterName, readonly [salinityPsu: number, temperatureC: number]>> = {
-  fresh: [0, 18],
-  brackish: [10, 15],
-  salt: [35, 15],
-};
-/** Five stones of one volume, kg for half a litre: the middle one as heavy as fresh water. Chosen. */
-const STONES_KG = [0.3, 0.45, 0.4993, 0.56, 1.3] as const;
-const STONE_M3 = 5e-4;
-const STONE_NAMES = [
-  'stone of 300 g',
-  'stone of 450 g',
-  'stone of 499 g',
-  'stone of 560 g',
-  'stone of 1.3 kg',
-] as const;
 /** Where a hand holds a thing before it is let go, and how deep it holds one under, metres from the lip. */
 const HAND_YM = -0.06;
 const UNDER_M = 0.2;
@@ -42,16 +17,8 @@ const CLOSE_M = 0.004;
 /** A hook hangs so far above the surface at first, metres. */
 const HOOK_YM = -0.05;
 
-const FIRST: Readonly<Record<BenchSet, readonly ThingSpec[]>> = {
-  putty: [{ kind: 'putty', massKg: 0.35, shape: PUTTY_BALL }],
-  stones: STONES_KG.map((massKg) => ({ kind: 'stone', massKg, volumeM3: STONE_M3 })),
-  'odd-stone': [{ kind: 'odd-stone', material: 'granite', massKg: 0.8 }],
-  can: [{ kind: 'can', widthM: 0.08, heightM: 0.12, wallM: 0.002 }],
-  block: [{ kind: 'block', material: 'pine', widthM: 0.16, heightM: 0.06 }],
-};
-
 /** The tank in hand: its things, what is chosen and held, and what was asked of it. */
-export class TankBench {
+export class TankDesk {
   #bench!: Bench;
   #set: BenchSet = 'putty';
   #water: BenchWaterName = 'fresh';
@@ -102,7 +69,7 @@ export class TankBench {
         return this.#change(ask);
       case 'water':
         this.#water = ask.water;
-        this.#bench.water = this.#waterOf();
+        this.#bench.water = benchWater(this.#water);
         return;
       case 'forces':
         this.#forces = !this.#forces;
@@ -142,10 +109,6 @@ export class TankBench {
     };
   }
 
-  #waterOf() {
-    return { densityKgPerM3: waterDensityKgPerM3(...WATERS[this.#water]), gravityMps2: GRAVITY_MPS2 };
-  }
-
   #fill(set: BenchSet): void {
     const tank: Tank = {
       widthM: WIDTH_M,
@@ -154,10 +117,10 @@ export class TankBench {
       waterM2: WIDTH_M * (HEIGHT_M - FILLED_M),
       glassM2: 0,
     };
-    this.#bench = new Bench(tank, this.#waterOf());
+    this.#bench = new Bench(tank, benchWater(this.#water));
     this.#set = set;
     this.#hookYM = null;
-    const specs = FIRST[set];
+    const specs = TANK_SETS[set];
     const ids = specs.map((spec, i) =>
       this.#bench.add(spec, { xM: (WIDTH_M * (i + 1)) / (specs.length + 1), yM: HAND_YM }),
     );

@@ -1,5 +1,7 @@
-import { PUTTY_RANGES, THING_RANGES, type MaterialId, type ThingSpec } from '../bench/index.ts';
-import type { BenchAsk, BenchDial } from '../panels/index.ts';
+import type { BenchAsk, BenchDial } from './desk.ts';
+import type { MaterialId } from './materials.ts';
+import { PUTTY_RANGES } from './putty.ts';
+import { THING_RANGES, type ThingSpec } from './thing.ts';
 
 /** What is asked of the thing that is chosen. */
 export type ThingAsk = Extract<BenchAsk, { do: 'shape' | 'dial' | 'material' }>;
@@ -25,45 +27,26 @@ function withMaterial(spec: ThingSpec, material: MaterialId): ThingSpec {
 
 /** What can be set of a thing. */
 export function dialsOf(spec: ThingSpec): BenchDial[] {
-  const grams = (massKg: number) => (massKg < 1 ? `${Math.round(massKg * 1000)} g` : `${massKg.toFixed(2)} kg`);
-  const mm = (metres: number) => `${(metres * 1000).toFixed(metres < 0.01 ? 1 : 0)} mm`;
   const size = (id: 'width' | 'height', value: number): BenchDial => {
     const [least, most] = [THING_RANGES.sizeM[0], id === 'width' ? 0.3 : 0.2];
-    return { id, name: id, value, least, most, step: 0.005, words: mm(value) };
+    return { id, value, least, most, step: 0.005 };
   };
-  const mass = (value: number, most: number): BenchDial => {
-    return { id: 'mass', name: 'mass', value, least: 0.05, most, step: 0.01, words: grams(value) };
-  };
+  const mass = (value: number, most: number): BenchDial => ({ id: 'mass', value, least: 0.05, most, step: 0.01 });
   switch (spec.kind) {
     case 'putty': {
-      const part = (id: 'flatness' | 'hollow' | 'square', name: string, words: string): BenchDial => {
+      const part = (id: 'flatness' | 'hollow' | 'square'): BenchDial => {
         const [least, most] = PUTTY_RANGES[id];
-        return { id, name, value: spec.shape[id], least, most, step: (most - least) / 100, words };
+        return { id, value: spec.shape[id], least, most, step: (most - least) / 100 };
       };
-      const { flatness, hollow, square } = spec.shape;
-      return [
-        part('flatness', 'flat', `${flatness.toFixed(1)} to 1`),
-        part('hollow', 'hollow', hollow <= 0 ? 'none' : `${Math.round(hollow * 100)} %`),
-        part('square', 'sides', square > 0.6 ? 'upright' : square > 0.2 ? 'sloping' : 'round'),
-        mass(spec.massKg, 1),
-      ];
+      return [part('flatness'), part('hollow'), part('square'), mass(spec.massKg, 1)];
     }
     case 'stone':
-      return [mass(spec.massKg, 2)];
     case 'odd-stone':
       return [mass(spec.massKg, 2)];
     case 'block':
       return [size('width', spec.widthM), size('height', spec.heightM)];
     case 'can': {
-      const wall = {
-        id: 'wall',
-        name: 'wall',
-        value: spec.wallM,
-        least: 0.0005,
-        most: 0.012,
-        step: 0.0005,
-        words: mm(spec.wallM),
-      } as const;
+      const wall = { id: 'wall', value: spec.wallM, least: 0.0005, most: 0.012, step: 0.0005 } as const;
       return [wall, size('width', spec.widthM), size('height', spec.heightM)];
     }
   }

@@ -1,31 +1,8 @@
-import {
-  ballDragM2,
-  gasM3,
-  gasNeutralAtJ,
-  hillJ,
-  netAtN,
-  noReturnM,
-  plunge,
-  pressureAt,
-  type GasBody,
-  type Plunging,
-  type Under,
-} from '../bench/index.ts';
-import type { BenchAsk, DeepBody, DeepView } from '../panels/index.ts';
+import type { BenchAsk, DeepBody, DeepView } from './desk.ts';
+import { ballDragM2, plunge, type Plunging } from './plunge.ts';
+import { COLUMNS, columnBody, underIn, type Column, type ColumnId } from './scenes.ts';
+import { gasM3, hillJ, netAtN, noReturnM, pressureAt, type GasBody, type Under } from './squeezed.ts';
 
-const SEA_KG_PER_M3 = 1026;
-const FRESH_KG_PER_M3 = 998.6;
-const GRAVITY_MPS2 = 9.80665;
-const AIR_PA = 101_325;
-/** Depths of the tank and the flask, and where their bodies are neutral, metres. Chosen. */
-const DEEP_M = 40;
-const DEEP_NEUTRAL_M = 5;
-const FLASK_M = 0.4;
-const FLASK_NEUTRAL_M = 0.25;
-const BAG: GasBody = { massKg: 1, firmM3: 6e-5, gasJ: 0, mostM3: 1.5e-3 };
-const BALL: GasBody = { massKg: 1, firmM3: 1 / SEA_KG_PER_M3, gasJ: 0, mostM3: 0 };
-/** A small glass bottle, its own glass of 2500 kg/m³ and 8 g. Chosen. */
-const BOTTLE: GasBody = { massKg: 0.012, firmM3: 4.8e-6, gasJ: 0, mostM3: 1e-5 };
 const BOTTLE_DRAG_M2 = 6e-4;
 /** The hardest squeeze, pascals. Chosen: a strong hand on a plastic flask. */
 const MOST_PA = 15e3;
@@ -38,20 +15,18 @@ interface One {
   moving: Plunging;
 }
 
-/** Bodies that give way under pressure, in a column of water. */
-export class DeepBench {
-  readonly #kind: 'deep' | 'bottle';
-  readonly #bottomM: number;
-  readonly #density: number;
+/** The deep tank or the flask in hand: bodies that give way under pressure, in a column of water. */
+export class DeepDesk {
+  readonly #kind: ColumnId;
+  readonly #column: Column;
   #ones: One[] = [];
   #heldM: number | null = 0;
   #squeezePa = 0;
   #been: (readonly [number, number])[] = [];
 
-  constructor(kind: 'deep' | 'bottle') {
+  constructor(kind: ColumnId) {
     this.#kind = kind;
-    this.#bottomM = kind === 'deep' ? DEEP_M : FLASK_M;
-    this.#density = kind === 'deep' ? SEA_KG_PER_M3 : FRESH_KG_PER_M3;
+    this.#column = COLUMNS[kind];
     this.#anew();
   }
 
@@ -59,7 +34,7 @@ export class DeepBench {
     const passed = Math.min(seconds, 0.1);
     if (passed <= 0) return;
     if (this.#heldM === null) {
-      const shaft = { under: this.#under(), bottomM: this.#bottomM };
+      const shaft = { under: this.#under(), bottomM: this.#column.bottomM };
       for (const one of this.#ones) one.moving = plunge(one.body, { ...shaft, dragM2: one.dragM2 }, one.moving, passed);
     }
     this.#note();
@@ -87,10 +62,10 @@ export class DeepBench {
       };
     });
     const first = this.#ones[0]!;
-    const at = (i: number) => (this.#bottomM * i) / (HILL_POINTS - 1);
+    const at = (i: number) => (this.#column.bottomM * i) / (HILL_POINTS - 1);
     return {
       kind: this.#kind,
-      bottomM: this.#bottomM,
+      bottomM: this.#column.bottomM,
       bodies,
       heldM: this.#heldM,
       squeezePa: this.#squeezePa,
@@ -102,21 +77,21 @@ export class DeepBench {
   }
 
   #under(): Under {
-    return { densityKgPerM3: this.#density, gravityMps2: GRAVITY_MPS2, surfacePa: AIR_PA + this.#squeezePa };
+    return underIn(this.#kind, this.#squeezePa);
   }
 
   #anew(): void {
     this.#squeezePa = 0;
     this.#been = [];
-    const still = (depthM: number) => ({ depthM, speedMps: 0 });
-    const filled = (body: GasBody, depthM: number) => ({ ...body, gasJ: gasNeutralAtJ(body, this.#under(), depthM) });
+    const moving = { depthM: this.#column.firstM, speedMps: 0 };
+    const litreDragM2 = ballDragM2(1e-3);
     this.#ones =
       this.#kind === 'deep'
         ? [
-            { name: 'bag', body: filled(BAG, DEEP_NEUTRAL_M), dragM2: ballDragM2(1e-3), moving: still(DEEP_NEUTRAL_M) },
-            { name: 'steel ball', body: BALL, dragM2: ballDragM2(1e-3), moving: still(DEEP_NEUTRAL_M) },
+            { name: 'bag', body: columnBody('bag'), dragM2: litreDragM2, moving },
+            { name: 'steel ball', body: columnBody('ball'), dragM2: litreDragM2, moving },
           ]
-        : [{ name: 'bottle', body: filled(BOTTLE, FLASK_NEUTRAL_M), dragM2: BOTTLE_DRAG_M2, moving: still(0.05) }];
+        : [{ name: 'bottle', body: columnBody('bottle'), dragM2: BOTTLE_DRAG_M2, moving }];
     this.#heldM = this.#ones[0]!.moving.depthM;
     this.#note();
   }
