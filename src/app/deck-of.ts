@@ -8,6 +8,7 @@ export function deckOf(
   flight: Flight,
   page: {
     readonly first: boolean;
+    readonly ledger: boolean;
     readonly down: ReadonlySet<Act>;
     readonly armed: boolean;
     readonly toggles: boolean;

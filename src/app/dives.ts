@@ -122,14 +122,24 @@ export class Dives {
     if (this.#shell.view.place === from) this.#shell.show({ place: 'learn', moreOpen: false, lessons: LESSONS });
   }
 
-  /** A lesson from its beginning. @throws {RangeError} when there is none of that id */
-  async learn(id: string): Promise<void> {
-    const { LESSONS, LessonFlight } = await this.#later.fetchLearning();
+  /**
+   * A lesson from its beginning; its hints and gauges fade over flights.
+   * @param attempt which one it counts as; left out: one more than the last that is kept
+   * @throws {RangeError} when there is none of that id
+   */
+  async learn(id: string, attempt?: number): Promise<void> {
+    const { LESSONS, LessonFlight, nextAttempt } = await this.#later.fetchLearning();
     const lesson = LESSONS.find((one) => one.id === id);
     if (!lesson) throw new RangeError(`there is no lesson ${id}`);
-    const begun = await LessonFlight.begin(lesson);
+    const begun = await LessonFlight.begin(lesson, { attempt: attempt ?? (await nextAttempt(id)) });
     this.#take(begun.flight, begun);
     this.#shell.show({ place: 'lesson' });
+  }
+
+  /** The lesson in hand from its beginning: the same flight of it where it was not flown to its end, else the next. */
+  learnAgain(): Promise<void> {
+    const flown = this.#lesson!;
+    return this.learn(flown.lesson.id, flown.view().done ? undefined : flown.attempt);
   }
 
   #take(flight: Flight, lesson: LessonFlight | null): void {

@@ -6,6 +6,9 @@ import type * as Learning from './learning.ts';
 import type { LessonFlight } from './lesson-flight.ts';
 import { readySetup } from './setups.ts';
 
+/** What a lesson comes back by. */
+type Lessons = Pick<typeof Learning, 'LESSONS' | 'LessonFlight'>;
+
 /** A kept dive as it can be taken in hand again. */
 export interface BackInHand {
   readonly flight: Flight;
@@ -20,7 +23,7 @@ export interface BackInHand {
  * gone, or takes other answers now, the dive comes back as free practice.
  * @param learning fetches the lessons
  */
-export async function backInHand(kept: KeptDive, learning: () => Promise<typeof Learning>): Promise<BackInHand> {
+export async function backInHand(kept: KeptDive, learning: () => Promise<Lessons>): Promise<BackInHand> {
   const lesson = kept.lessonId === null ? null : await lessonOf(kept, await learning());
   const flight = lesson?.flight ?? Flight.ofRun(kept.run);
   const setup = lesson ? null : await setupOf(kept);
@@ -29,11 +32,11 @@ export async function backInHand(kept: KeptDive, learning: () => Promise<typeof 
   return { flight, lesson, free, same: flight.dive.hash() === kept.endHash };
 }
 
-function lessonOf(kept: KeptDive, { LESSONS, LessonFlight }: typeof Learning): LessonFlight | null {
+function lessonOf(kept: KeptDive, { LESSONS, LessonFlight }: Lessons): LessonFlight | null {
   const lesson = LESSONS.find(({ id }) => id === kept.lessonId);
   if (!lesson) return null;
   try {
-    return LessonFlight.resumed(lesson, kept.run, kept.given);
+    return LessonFlight.resumed(lesson, kept.run, kept.given, { attempt: kept.attempt ?? 1 });
   } catch {
     return null;
   }

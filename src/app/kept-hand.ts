@@ -88,7 +88,8 @@ export class KeptInHand {
     const given = lesson?.given ?? [];
     if (lesson) {
       const { id, title } = lesson.lesson;
-      return { name: title, setupId: '', setup: null, letGoM: null, lessonId: id, given, projector };
+      const { attempt } = lesson;
+      return { name: title, setupId: '', setup: null, letGoM: null, lessonId: id, given, attempt, projector };
     }
     // A ready setup is had again by its id.
     const setup = free.id ? null : free.setup;

@@ -6,6 +6,7 @@ import {
   beginLesson,
   begunSteps,
   debriefQuestion,
+  flownUnder,
   judgeLesson,
   lessonSetup,
   lessonStart,
@@ -22,40 +23,55 @@ import {
   type LessonView,
   type Prompt,
 } from '../lesson/index.ts';
+import type { PilotName } from '../pilot/index.ts';
 import type { Debrief } from '../panels/index.ts';
 import type { StageView } from '../stage/index.ts';
 import { Flight } from './flight.ts';
 import { readySetup } from './setups.ts';
 
+/** How a lesson is flown. */
+export interface FlownHow {
+  /** 1 with all hints and gauges; with more of them they fade. */
+  readonly attempt?: number;
+  /** A simulated diver, whose flight is nobody's result. */
+  readonly by?: PilotName | null;
+  /** What tells a lesson file of somebody's own from others of its id. */
+  readonly file?: string | null;
+}
+
 /** A lesson that is being flown: its dive and its run, which follows the recording row by row. */
 export class LessonFlight {
   readonly lesson: Lesson;
   readonly flight: Flight;
+  readonly by: PilotName | null;
+  readonly file: string | null;
   #run: LessonRun;
   readonly #given: Answer[] = [];
   #shown: Prompt | null = null;
 
-  private constructor(lesson: Lesson, flight: Flight) {
+  private constructor(lesson: Lesson, flight: Flight, { attempt = 1, by = null, file = null }: FlownHow) {
     this.lesson = lesson;
     this.flight = flight;
-    this.#run = beginLesson(lesson);
+    this.by = by;
+    this.file = file;
+    this.#run = beginLesson(lesson, attempt);
     flight.meddle = (wanted, state) =>
       meddled(begunSteps(lesson, this.#run), flight.rig, flight.dive.recording, wanted, state);
   }
 
   /** The lesson at its beginning, its setup fetched. */
-  static async begin(lesson: Lesson): Promise<LessonFlight> {
+  static async begin(lesson: Lesson, how: FlownHow = {}): Promise<LessonFlight> {
     const rig = rigOf(lessonSetup(lesson, await readySetup(lesson.setup.ready)));
     const [seed] = crypto.getRandomValues(new Uint32Array(1));
-    return new LessonFlight(lesson, new Flight(rig, lessonStart(lesson, rig, seed)));
+    return new LessonFlight(lesson, new Flight(rig, lessonStart(lesson, rig, seed)), how);
   }
 
   /**
    * A lesson that was left in the middle: its dive again, and its answers again where they were given.
    * @throws {Error} when the lesson does not take them: it is another one by now
    */
-  static resumed(lesson: Lesson, run: Run, given: readonly Answer[]): LessonFlight {
-    const resumed = new LessonFlight(lesson, Flight.ofRun(run));
+  static resumed(lesson: Lesson, run: Run, given: readonly Answer[], how: FlownHow = {}): LessonFlight {
+    const resumed = new LessonFlight(lesson, Flight.ofRun(run), how);
     resumed.advance();
     for (const answer of given) resumed.answer(answer);
     return resumed;
@@ -64,6 +80,16 @@ export class LessonFlight {
   /** All that was answered so far, in order; what was only to be read counts too. */
   get given(): readonly Answer[] {
     return this.#given;
+  }
+
+  /** Which flight of the lesson it is, as its hints and gauges have it. */
+  get attempt(): number {
+    return this.#run.attempt;
+  }
+
+  /** What it is flown under: only flights of the same are compared. */
+  get under(): string {
+    return flownUnder(this.lesson, this.flight.rig);
   }
 
   /** Takes the rows that are new. @returns whether the dive goes on: not while something is asked, not when all is flown */

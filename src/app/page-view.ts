@@ -1,5 +1,5 @@
 import type { Problem, ReadySetup } from '../diver/index.ts';
-import type { Prompt } from '../lesson/index.ts';
+import type { Gauges, Prompt } from '../lesson/index.ts';
 import {
   USUAL_SETTINGS,
   type BenchView,
@@ -41,6 +41,8 @@ export interface PageView {
   readonly setups: readonly ReadySetup[];
   readonly setupId: string;
   readonly readings: Readings | null;
+  /** What a lesson shows of them. */
+  readonly gauges: Gauges;
   readonly deck: DeckView | null;
   readonly breathing: 'automatic' | 'direct' | 'held' | null;
   readonly valveHPa: number | null;
@@ -88,6 +90,7 @@ export const FIRST_VIEW: PageView = {
   setups: [],
   setupId: '',
   readings: null,
+  gauges: 'all',
   deck: null,
   breathing: null,
   valveHPa: null,

@@ -7,8 +7,10 @@ export function page(view: PageView): TemplateResult {
   const { settings, readings, projector } = view;
   const inKit = coversWater(view.place);
   const flown = view.place !== 'learn' && !inKit;
+  // What a lesson hides is shown in no other way.
+  const all = view.gauges === 'all';
   const looking =
-    view.ready && !view.prompt && (view.place === 'fly' || view.place === 'lesson' || view.place === 'debrief');
+    all && view.ready && !view.prompt && (view.place === 'fly' || view.place === 'lesson' || view.place === 'debrief');
   return html`<title-bar
       .words=${view.words}
       .progress=${view.progress}
@@ -32,8 +34,8 @@ export function page(view: PageView): TemplateResult {
       ${view.place === 'start' ? html`<air-words></air-words>` : nothing}
       <show-list .cards=${view.presenting?.cards ?? null}></show-list>
       ${view.hint && !projector && !view.prompt && !view.kept?.note ? html`<p class="hint">${view.hint}</p>` : nothing}
-      ${view.looks && flown && !view.prompt ? looks(view.looks, settings, view.traces !== null) : nothing}
-      <trace-panel .traces=${flown && !view.prompt ? view.traces : null}></trace-panel>
+      ${view.looks && flown && !view.prompt && all ? looks(view.looks, settings, view.traces !== null) : nothing}
+      <trace-panel .traces=${flown && !view.prompt && all ? view.traces : null}></trace-panel>
       <kept-note .note=${flown ? (view.kept?.note ?? null) : null} .asked=${view.prompt !== null}></kept-note>
       <time-strip .time=${flown && !view.prompt ? view.time : null}></time-strip>
       <problem-list .words=${view.trouble} .problems=${view.problems}></problem-list>
@@ -44,14 +46,15 @@ export function page(view: PageView): TemplateResult {
       ${view.place === 'kit' ? html`<kit-sheet .kit=${view.kit} .units=${settings.units}></kit-sheet>` : nothing}
     </main>
     <div class="under">
-      ${view.looks?.words && flown && !projector && !view.prompt ? html`<p class="says">${view.looks.words}</p>` : nothing}
+      ${view.looks?.words && flown && !projector && !view.prompt && all ? html`<p class="says">${view.looks.words}</p>` : nothing}
       <pair-strip .pair=${flown && !view.prompt ? view.pair : null} .units=${settings.units} .keys=${settings.keys}></pair-strip>
       <presenter-strip .strip=${view.presenting?.strip ?? null} .keys=${settings.keys}></presenter-strip>
     </div>
     ${view.captions && flown ? html`<caption-line .captions=${view.captions}></caption-line>` : nothing}
     <aside class="lane" aria-label="Depth, speed and weight">
-      <lane-numbers .readings=${flown ? readings : null} .units=${settings.units}></lane-numbers>
-      ${readings && flown && !projector ? html`<gas-bars .gas=${readings.gas} .scaleM3=${readings.gasScaleM3}></gas-bars>` : nothing}
+      <lane-numbers .readings=${flown ? readings : null} .gauges=${view.gauges} .units=${settings.units}></lane-numbers>
+      ${flown && !all ? html`<gauges-note .gauges=${view.gauges}></gauges-note>` : nothing}
+      ${readings && flown && !projector && all ? html`<gas-bars .gas=${readings.gas} .scaleM3=${readings.gasScaleM3}></gas-bars>` : nothing}
     </aside>
     ${
       flown && view.place !== 'debrief'

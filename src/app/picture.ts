@@ -12,8 +12,8 @@ export interface PictureOf {
   readonly limitsBefore: StageView['limitsBefore'];
   readonly goal: 'float' | 'travel' | 'hold' | null;
   readonly frozen: boolean;
-  /** Something is asked: nothing may answer it. */
-  readonly asked: boolean;
+  /** Something is asked, or a lesson hides gauges: nothing is measured in the picture. */
+  readonly bare: boolean;
   readonly afloat: boolean;
   /** Moments that the debrief speaks of, seconds, in the order of their numbers. */
   readonly moments: readonly number[];
@@ -58,7 +58,7 @@ export function pictureOf(of: PictureOf): StageView {
     limitTaught: false,
     frozen: of.frozen,
     metresShown: shownM(of),
-    forceArrow: !of.first && !of.asked && !of.afloat,
+    forceArrow: !of.first && !of.bare && !of.afloat,
     projector: of.projector,
     reducedMotion: of.reducedMotion,
     theme: of.theme,

@@ -234,8 +234,7 @@ export class Program {
         return this.#shell.show({ speed: wish.speed });
       case 'restart':
         if (this.later.presenting?.restart()) return;
-        if (view.place === 'lesson' || view.place === 'debrief')
-          return this.#dives.learn(this.#dives.lesson!.lesson.id);
+        if (view.place === 'lesson' || view.place === 'debrief') return this.#dives.learnAgain();
         return this.#dives.practise(this.#dives.free);
       case 'more':
         return this.#held.releaseAll();
@@ -261,6 +260,8 @@ export class Program {
       case 'lesson':
         if (wish.resumed && this.#dives.takeUp((lesson) => lesson?.lesson.id === wish.id)) return;
         return this.#dives.learn(wish.id);
+      case 'all-gauges':
+        return this.#dives.lesson ? this.#dives.learn(this.#dives.lesson.lesson.id, 1) : undefined;
       case 'kit':
         return this.#kit?.hear(wish.ask);
       case 'leave':

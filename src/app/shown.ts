@@ -21,7 +21,7 @@ export interface ShownFrom {
 export function shownFrom({ shell, flight, lesson, lookedBack, share, begun }: ShownFrom): {
   readonly now: StageView;
   readonly whole: StageView | null;
-  /** Something is asked: nothing may answer it. */
+  /** Something is asked, or gauges are hidden: nothing may answer it. */
   readonly asked: boolean;
 } {
   const { projector, frozen, debrief, place } = shell.view;
@@ -29,18 +29,20 @@ export function shownFrom({ shell, flight, lesson, lookedBack, share, begun }: S
   const asked = Boolean((flown ?? shell.view.presenting)?.prompt);
   // What is about to be asked is not answered before.
   const hush = asked || (shell.view.presenting?.hush ?? false);
+  // Where a lesson hides gauges the water shows where he is, and nothing that is measured.
+  const bare = flown !== null && flown.gauges !== 'all';
   const dive = lookedBack ?? flight.dive;
   const of = {
     dive,
     ...flight.between(share),
-    forecastM: hush || flown?.done ? null : flight.forecastM(),
+    forecastM: hush || bare || flown?.done ? null : flight.forecastM(),
     lesson: flown,
     limitsBefore: lesson?.limitsBefore(),
     goal: lesson?.goal() ?? null,
     frozen: frozen || asked,
     heightPx: shell.root.querySelector('#stage')?.clientHeight ?? 0,
     moments: debrief?.moments ?? [],
-    asked,
+    bare: asked || bare,
     afloat: (dive.state.flags & FLAG.headOut) !== 0,
     projector,
     reducedMotion: shell.window.matchMedia('(prefers-reduced-motion: reduce)').matches,
@@ -48,7 +50,7 @@ export function shownFrom({ shell, flight, lesson, lookedBack, share, begun }: S
     first: !begun && !flown,
   };
   return {
-    asked: hush,
+    asked: hush || bare,
     now: lookedBack ? pictureBack({ ...of, depthM: lookedBack.state.depthM }) : pictureOf(of),
     whole: place === 'debrief' ? pictureOf({ ...of, dive: flight.dive }) : null,
   };

@@ -28,10 +28,20 @@ export interface ToldFrom {
 export function toldOf({ view, flight, dive, lesson, held, armed, begun, letGo, speak }: ToldFrom): Partial<PageView> {
   const { rig, hands } = flight;
   const { toggles, units, keys } = view.settings;
+  const gauges = lesson?.gauges ?? 'all';
   const readings = readingsOf(rig, dive.state, hands.breathing === 'automatic' ? hands.levelCl * 1e-5 : null);
   return {
     readings,
-    deck: deckOf(flight, { first: view.place === 'start', down: held, armed, toggles, keys, readings }),
+    gauges,
+    deck: deckOf(flight, {
+      ledger: gauges === 'all',
+      first: view.place === 'start',
+      down: held,
+      armed,
+      toggles,
+      keys,
+      readings,
+    }),
     // A class gets one sentence: in free practice that of the look, in a lesson the task.
     words: lesson
       ? lesson.title
@@ -44,7 +54,7 @@ export function toldOf({ view, flight, dive, lesson, held, armed, begun, letGo, 
     cautions: cautionsOf(rig),
     ...(speak
       ? {
-          spoken: [spoken(readings, units), view.pair?.sentence ?? '', view.looks?.words ?? '']
+          spoken: [spoken(readings, units, gauges), view.pair?.sentence ?? '', view.looks?.words ?? '']
             .filter(Boolean)
             .join('. '),
         }

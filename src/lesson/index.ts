@@ -9,6 +9,7 @@ export type {
   CoursePhase,
   ExplainStep,
   FlyStep,
+  Gauges,
   Goal,
   Lesson,
   LessonSetup,

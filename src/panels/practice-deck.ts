@@ -28,6 +28,8 @@ export interface DeckView {
   readonly toggles: boolean;
   readonly keys: MovedKeys;
   readonly readings: Readings | null;
+  /** Whether the ledger is shown: not where a lesson hides gauges. */
+  readonly ledger: boolean;
 }
 
 /** Whether an act that stays is in force; undefined for one that does not stay. */
@@ -68,7 +70,7 @@ export class PracticeDeck extends Panel {
       ${this.#group('attitude', 'Attitude', ['head-up', 'level', 'head-down'])}
       ${this.#lineAndLead(deck)}
       ${
-        this.plain || !deck.readings
+        this.plain || !deck.readings || !deck.ledger
           ? nothing
           : html`<ledger-bars
               .up=${deck.readings.up}

@@ -1,3 +1,4 @@
+import type { Gauges } from '../lesson/index.ts';
 import type { Units } from './settings.ts';
 import { depthText, rateParts, weightParts } from './units.ts';
 
@@ -47,12 +48,16 @@ export function besideWeight(readings: Readings): string {
   return most ? `held up by the ${most.name}${readings.up.length > 1 ? ' most' : ''}` : '';
 }
 
-/** The moment as a sentence for those who hear it: "8.2 m, rising 4 m/min, 0.3 kg light". */
-export function spoken(readings: Readings, units: Units): string {
+/**
+ * The moment as a sentence for those who hear it: "8.2 m, rising 4 m/min, 0.3 kg light". Where a lesson hides gauges it says what the
+ * water still shows: where the diver is, and which way he goes.
+ */
+export function spoken(readings: Readings, units: Units, gauges: Gauges = 'all'): string {
   const rate = rateParts(readings.speedMps, units);
   const weight = weightWords(readings, units);
-  const rateWords = [rate.word, rate.number, rate.unit].filter(Boolean).join(' ');
+  const rateWords = [rate.word, ...(gauges === 'none' ? [] : [rate.number, rate.unit])].filter(Boolean).join(' ');
   const weightText = weight.amount ? `${weight.amount} ${weight.word}` : weight.word;
   const place = readings.place.startsWith('on ') ? `, ${readings.place}` : '';
-  return `${depthText(readings.depthM, units)}, ${rateWords}, ${weightText}${place}`;
+  const alsoWeight = gauges === 'all' ? `, ${weightText}` : '';
+  return `${depthText(readings.depthM, units)}, ${rateWords}${alsoWeight}${place}`;
 }

@@ -14,6 +14,8 @@ import type { TraceAsk } from './trace-view.ts';
 export type Wish =
   | { readonly kind: 'act'; readonly act: Act; readonly down: boolean }
   | { readonly kind: 'freeze' | 'restart' | 'back' | 'leave' | 'caution-read' | 'problems-read' | 'save-run' }
+  /** The lesson in hand from its beginning, with all hints and gauges again. */
+  | { readonly kind: 'all-gauges' }
   | { readonly kind: 'speed'; readonly speed: number }
   | { readonly kind: 'setup'; readonly id: string }
   | { readonly kind: 'let-go'; readonly depthM: number }

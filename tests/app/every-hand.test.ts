@@ -58,6 +58,7 @@ const CONTROLS: Readonly<Record<string, Control>> = {
 
 const deck: DeckView = {
   first: false,
+  ledger: true,
   drysuit: true,
   loop: false,
   line: true,

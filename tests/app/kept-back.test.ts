@@ -62,7 +62,7 @@ const kept = (run: Run, given: readonly Answer[], lessonId: string | null = 'fir
   beside: null,
 });
 
-const learning = async () => ({ LESSONS: [firstDive], LessonFlight, drawWholeRun: () => undefined });
+const learning = async () => ({ LESSONS: [firstDive], LessonFlight });
 
 /** The run up to a tick. */
 const upTo = (ticks: number): Run => ({
