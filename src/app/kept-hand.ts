@@ -1,9 +1,10 @@
 import { TICKS_PER_S } from '../dive/index.ts';
-import { StoreProblem, type Keeping, type KeptWhat, type Store } from '../store/index.ts';
+import type { Keeping, KeptWhat, Store } from '../store/index.ts';
 import type { Dives } from './dives.ts';
 import type { Flight } from './flight.ts';
 import type { OtherLines } from './other-lines.ts';
 import type { Shell } from './shell.ts';
+import { storeWords } from './store-words.ts';
 
 /** Whose dives are kept. */
 interface Hand {
@@ -96,11 +97,4 @@ export class KeptInHand {
     const letGoM = free.letGoM ?? null;
     return { name: flight.rig.name, setupId: free.id, setup, letGoM, lessonId: null, given, projector };
   }
-}
-
-/** What went wrong, as a sentence. */
-export function storeWords(problem: unknown): string {
-  return problem instanceof StoreProblem
-    ? problem.message
-    : 'What is kept in this browser could not be read or written.';
 }

@@ -15,10 +15,11 @@ import { saveFile } from './files.ts';
 import { forgetSettings } from './forget.ts';
 import './kept.css';
 import { backInHand } from './kept-back.ts';
-import { KeptInHand, storeWords } from './kept-hand.ts';
+import { KeptInHand } from './kept-hand.ts';
 import type { Later } from './later.ts';
 import { OtherLines } from './other-lines.ts';
 import type { Shell } from './shell.ts';
+import { storeWords } from './store-words.ts';
 
 /** How often the dive in hand is kept, milliseconds: at twice the usual speed, too, less than a second is lost. */
 const KEPT_EVERY_MS = 400;

@@ -1,5 +1,6 @@
 // The door to all that lessons need; fetched when a lesson is wanted, or before, while nothing else is to do.
 export { LESSONS } from '../lesson/index.ts';
+export { debriefed } from './debrief-desk.ts';
 export { LessonFlight } from './lesson-flight.ts';
 export { nextAttempt } from './results.ts';
 export { drawWholeRun } from './whole-run.ts';

@@ -8,6 +8,7 @@ import {
   debriefQuestion,
   flownUnder,
   judgeLesson,
+  limitsInForce,
   lessonSetup,
   lessonStart,
   meddled,
@@ -23,7 +24,7 @@ import {
   type LessonView,
   type Prompt,
 } from '../lesson/index.ts';
-import type { PilotName } from '../pilot/index.ts';
+import { PILOTS, type PilotName } from '../pilot/index.ts';
 import type { Debrief } from '../panels/index.ts';
 import type { StageView } from '../stage/index.ts';
 import { Flight } from './flight.ts';
@@ -147,6 +148,14 @@ export class LessonFlight {
       moments: momentsOf(result),
       predictions,
       question: debriefQuestion(this.lesson),
+      limits: limitsInForce(
+        this.lesson.markLimits,
+        this.lesson.marks.map(({ mark }) => mark),
+      ),
+      attempt: this.attempt,
+      flownBy: this.by === null ? '' : PILOTS[this.by].does,
+      known: null,
+      compare: { choices: [], chosen: '', name: '', says: '', marks: null },
     };
   }
 }

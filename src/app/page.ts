@@ -36,7 +36,7 @@ export function page(view: PageView): TemplateResult {
       ${view.hint && !projector && !view.prompt && !view.kept?.note ? html`<p class="hint">${view.hint}</p>` : nothing}
       ${view.looks && flown && !view.prompt && all ? looks(view.looks, settings, view.traces !== null) : nothing}
       <trace-panel .traces=${flown && !view.prompt && all ? view.traces : null}></trace-panel>
-      <kept-note .note=${flown ? (view.kept?.note ?? null) : null} .asked=${view.prompt !== null}></kept-note>
+      <kept-note .note=${flown && view.place !== 'debrief' ? (view.kept?.note ?? null) : null} .asked=${view.prompt !== null}></kept-note>
       <time-strip .time=${flown && !view.prompt ? view.time : null}></time-strip>
       <problem-list .words=${view.trouble} .problems=${view.problems}></problem-list>
       ${view.prompt && flown ? html`<question-sheet .prompt=${view.prompt}></question-sheet>` : nothing}

@@ -3,6 +3,7 @@ import { isHeld, type Act, type LookToggle, type Wish } from '../panels/index.ts
 import { Stage, type StageView } from '../stage/index.ts';
 import { NEW_CLOCK, betweenTicks, passTime, type Clock } from './clock.ts';
 import { SETUPS } from './deck-of.ts';
+import type { DebriefDesk } from './debrief-desk.ts';
 import { Dives, freeDiver, type FreeDiver } from './dives.ts';
 import { wishOf } from './commands.ts';
 import { goTo } from './go-to.ts';
@@ -38,6 +39,8 @@ export class Program {
   beside = (view: StageView): StageView => view;
   /** Lines beside those that are flown, once there are any. */
   otherLines: OtherLines | null = null;
+  /** The debrief that is open. */
+  desk: DebriefDesk | null = null;
   /** What is added to the picture: other lines, bookmarks. */
   adorn = (view: StageView): StageView => view;
   #kit: Kit | null = null;
@@ -96,8 +99,7 @@ export class Program {
     this.#dirty = false;
     const lesson = this.#dives.lesson?.view() ?? null;
     if (lesson && (lesson.prompt || lesson.done)) this.#held.releaseAll();
-    if (lesson?.done && this.#shell.view.place === 'lesson')
-      this.#shell.show({ place: 'debrief', debrief: this.#dives.lesson!.debrief() });
+    if (lesson?.done && this.#shell.view.place === 'lesson') this.later.learning!.debriefed(this);
     this.#draw();
     const sinceMs = nowMs - this.#panelsAtMs;
     // A frame in which a look was reckoned leaves the panels to the next one.

@@ -10,7 +10,7 @@ export type { BenchView } from './bench-view.ts';
 export type { CaptionView } from './caption-view.ts';
 export { CAUTION } from './cautions.ts';
 export { swapped, usualPlace, type KeyRow, type MovedKeys } from './key-places.ts';
-export type { Debrief } from './debrief-sheet.ts';
+export type { CompareChoice, CompareView, Debrief, DebriefAsk, DebriefKnown, EarlierFlight } from './debrief-view.ts';
 export type { KeptAsk, KeptNote, KeptView } from './kept-view.ts';
 export type { KitAsk, KitDepth, KitDiver, KitFigure, KitHead, KitHover, KitRow, KitView } from './kit-view.ts';
 export type { LessonCard } from './lesson-list.ts';

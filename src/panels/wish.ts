@@ -1,6 +1,7 @@
 import type { BenchAsk, BenchMode } from '../bench/index.ts';
 import type { Answer } from '../lesson/index.ts';
 import type { Act } from './acts.ts';
+import type { DebriefAsk } from './debrief-view.ts';
 import type { KeptAsk } from './kept-view.ts';
 import type { KitAsk } from './kit-view.ts';
 import type { LookChoice, LookToggle } from './looks.ts';
@@ -44,6 +45,7 @@ export type Wish =
   | { readonly kind: 'present'; readonly ask: PresentAsk }
   | { readonly kind: 'traces'; readonly ask: TraceAsk }
   | { readonly kind: 'kept'; readonly ask: KeptAsk }
+  | { readonly kind: 'debrief'; readonly ask: DebriefAsk }
   | { readonly kind: 'pair'; readonly ask: PairAsk }
   | { readonly kind: 'time'; readonly ask: TimeAsk }
   | { readonly kind: 'file'; readonly file: File };

@@ -1,0 +1,97 @@
+import { html, nothing, type TemplateResult } from 'lit';
+import type { Mark, MarkPart, Report } from '../lesson/index.ts';
+import type { CompareView, DebriefKnown } from './debrief-view.ts';
+
+/** A button that goes to a moment; nothing where there is none. */
+export type Moment = (atS: number | null) => TemplateResult | typeof nothing;
+
+/** Words of all marks beside each other: this flight, the last ones, and the one that is compared. */
+export function markTable(
+  marks: readonly Mark[],
+  known: DebriefKnown | null,
+  { marks: others, name }: CompareView,
+): TemplateResult | typeof nothing {
+  if (marks.length === 0) return nothing;
+  const reports = known?.reports ?? {};
+  const of = Math.max(0, ...Object.values(reports).map((report) => report.of));
+  return html`<table class="marks">
+    <thead>
+      <tr>
+        <th scope="col">mark</th>
+        <th scope="col">this flight</th>
+        ${of > 0 ? html`<th scope="col">${of > 1 ? `last ${of} flights` : 'reported'}</th>` : nothing}
+        ${others ? html`<th scope="col" class="beside">${name}</th>` : nothing}
+      </tr>
+    </thead>
+    <tbody>
+      ${marks.map(
+        ({ id, word }) =>
+          html`<tr>
+            <th scope="row">${id}</th>
+            <td>${word}</td>
+            ${of > 0 ? html`<td class="report">${reports[id]?.word ?? ''}</td>` : nothing}
+            ${others ? html`<td class="beside">${others.find((one) => one.id === id)?.word ?? ''}</td>` : nothing}
+          </tr>`,
+      )}
+    </tbody>
+  </table>
+  ${of > 0 ? html`<p class="of">${reportWords(of)}</p>` : nothing}`;
+}
+
+function reportWords(of: number): string {
+  if (of === 1) return 'Reported on one flight so far: fly it twice more, one alone scatters.';
+  if (of === 2) return 'Reported half-way between two flights so far; three make it firm.';
+  return 'Reported on the middle of the last three flights, all in this kit.';
+}
+
+/** A mark with all it came from, and the same of the flight that is compared. */
+export function markArticle(
+  mark: Mark,
+  report: Report | undefined,
+  { marks, name }: CompareView,
+  moment: Moment,
+): TemplateResult {
+  const other = marks?.find(({ id }) => id === mark.id);
+  return html`<article class="mark">
+    <h3>${mark.id} <b>${mark.word}</b> <span class="score">${Math.round(mark.score)} of 100</span></h3>
+    ${report && report.of > 1 ? html`<p>Over the last ${report.of} flights: <b>${report.word}</b></p>` : nothing}
+    <ul>
+      ${mark.criteria.map((one) => {
+        const same = other?.criteria.find(({ id }) => id === one.id);
+        const beside = same?.unit ? `; ${name}: ${amount(same.value, same.unit)}` : '';
+        return html`<li>
+          <span>${one.met ? 'met' : 'not met'}: ${one.demand}${one.unit ? `, came to ${amount(one.value, one.unit)}` : ''}${beside}</span>
+          ${moment(one.atS)}
+        </li>`;
+      })}
+    </ul>
+    <details>
+      <summary>where the points went</summary>
+      <ul>
+        ${mark.parts.map((part) => partItem(part, other, name, moment))}
+      </ul>
+    </details>
+  </article>`;
+}
+
+function partItem(part: MarkPart, other: Mark | undefined, name: string, moment: Moment): TemplateResult {
+  const scale =
+    part.good === null || part.bad === null
+      ? ''
+      : ` Full at ${amount(part.good, part.unit)}, none at ${amount(part.bad, part.unit)}.`;
+  const points = Math.round(part.pointsLost * 10) / 10;
+  const same = other?.parts.find(({ id }) => id === part.id);
+  const beside = same?.unit ? ` ${name}: ${amount(same.raw, same.unit)}.` : '';
+  return html`<li>
+    <span
+      >${part.label}${part.unit ? `: ${amount(part.raw, part.unit)}` : ''}.${beside}${scale}
+      ${points < 0 ? `${-points} points given back` : `${points} points lost`}. ${part.reason}</span
+    >
+    ${moment(part.atS)}
+  </li>`;
+}
+
+function amount(value: number, unit: string): string {
+  const digits = unit === '%' || Math.abs(value) >= 100 || Number.isInteger(value) ? 0 : Math.abs(value) >= 1 ? 1 : 2;
+  return unit ? `${value.toFixed(digits)} ${unit}` : value.toFixed(digits);
+}
