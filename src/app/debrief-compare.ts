@@ -1,5 +1,5 @@
-import type { Dive } from '../dive/index.ts';
-import { flyingLesson, type Mark } from '../lesson/index.ts';
+import type { Dive, Run } from '../dive/index.ts';
+import { flownUnder, flyingLesson, type Answer, type Lesson, type Mark } from '../lesson/index.ts';
 import type { CompareChoice } from '../panels/index.ts';
 import { PILOTS, PILOT_NAMES, type PilotName } from '../pilot/index.ts';
 import type { KeptSummary, Store } from '../store/index.ts';
@@ -83,11 +83,19 @@ async function flownBy(
 
 async function keptFlight(flown: LessonFlight, id: number, store: Store): Promise<Beside> {
   const { run, given, attempt = 1, savedMs } = await store.read(id);
-  const other = LessonFlight.resumed(flown.lesson, run, given, { attempt });
-  if (other.under !== flown.under)
+  if (flownUnder(flown.lesson, run.rig) !== flown.under)
     throw new Error('It was flown in another kit or with other tasks: it is not compared.');
+  const other = resumed(flown.lesson, run, given, attempt);
   if (!other.view().done) throw new Error('It was not flown to its end: there is nothing to compare yet.');
   const when = WHEN.format(savedMs);
   const { marks } = other.debrief().result;
   return { name: when, says: `Your flight of ${when}.`, dive: other.flight.dive, marks };
+}
+
+function resumed(lesson: Lesson, run: Run, given: readonly Answer[], attempt: number): LessonFlight {
+  try {
+    return LessonFlight.resumed(lesson, run, given, { attempt });
+  } catch {
+    throw new Error('The lesson asks otherwise by now: it is not compared.');
+  }
 }
