@@ -3,7 +3,7 @@ import { besideOf, choiceOfGhost, choicesOf } from '../../src/app/debrief-compar
 import { knownOf } from '../../src/app/debrief-known.ts';
 import { LessonFlight } from '../../src/app/lesson-flight.ts';
 import { nextAttempt, resultOf } from '../../src/app/results.ts';
-import { replay } from '../../src/dive/index.ts';
+import { replay, type Run } from '../../src/dive/index.ts';
 import { flyLesson, reportOf } from '../../src/lesson/index.ts';
 import type { PilotName } from '../../src/pilot/index.ts';
 import { Store, type KeptResult } from '../../src/store/index.ts';
@@ -19,6 +19,13 @@ function flownBy(pilot: PilotName, seed: number, how: { attempt?: number; by?: P
   while (flown.view().prompt) flown.answer(null);
   return flown;
 }
+
+/** The run up to a tick. */
+const upTo = (run: Run, ticks: number): Run => ({
+  ...run,
+  ticks,
+  changes: run.changes.filter(({ tick }, i) => i === 0 || tick < ticks),
+});
 
 const learner = flownBy('learner', 3);
 const at = (minute: number) => `2026-11-26T18:${String(minute).padStart(2, '0')}:00.000Z`;
@@ -96,8 +103,7 @@ describe('nextAttempt()', () => {
   test('gauges fade with it in flight, and are all there in the debrief', () => {
     const run = flyLesson(firstDive, rig, 'steady', 1).dive.run();
     const gauges = (attempt: number, ticks: number) => {
-      const upTo = { ...run, ticks, changes: run.changes.filter(({ tick }, i) => i === 0 || tick < ticks) };
-      const flown = LessonFlight.resumed(firstDive, upTo, [], { attempt });
+      const flown = LessonFlight.resumed(firstDive, upTo(run, ticks), [], { attempt });
       while (flown.view().prompt) flown.answer(null);
       return flown.view().gauges;
     };
@@ -131,7 +137,9 @@ describe('besideOf()', () => {
     expect(beside!.marks).toEqual(other.debrief().result.marks);
 
     const half = store.begin();
-    await half.keep(replay(other.flight.dive.run(), 6000), { ...what, given: other.given.slice(0, 3) });
+    const left = LessonFlight.resumed(firstDive, upTo(other.flight.dive.run(), 6000), []);
+    while (left.view().prompt) left.answer(null);
+    await half.keep(left.flight.dive, { ...what, given: left.given });
     await expect(besideOf(learner, `dive:${half.id}`, store, () => true)).rejects.toThrow(/not flown to its end/);
     await half.keep(replay(other.flight.dive.run(), 5000), what);
     await expect(besideOf(learner, `dive:${half.id}`, store, () => true)).rejects.toThrow(/asks otherwise by now/);
