@@ -16,9 +16,9 @@ import type { PilotName } from '../../src/pilot/index.ts';
 import { readySetup } from '../../src/app/setups.ts';
 
 /** The records of a lesson that was flown to its end, as the program keeps them, in the hand when the page was left. */
-async function recordsOf(lesson: Lesson, pilot: PilotName, seed: number) {
+async function recordsOf(lesson: Lesson, by: PilotName, attempt: number) {
   const rig = rigOf(lessonSetup(lesson, await readySetup(lesson.setup.ready)));
-  const { dive } = flyLesson(lesson, rig, pilot, seed);
+  const { dive } = flyLesson(lesson, rig, by, attempt);
   const { start, changes, ticks, locked } = dive.run();
   const controls = CONTROL_NAMES.map((name) => changes[0]!.controls[name]);
   const given: Answer[] = [];
@@ -31,7 +31,7 @@ async function recordsOf(lesson: Lesson, pilot: PilotName, seed: number) {
     run = answerPrompt(lesson, run, answer);
     given.push(answer);
   }
-  const line = { name: lesson.title, setupId: '', lessonId: lesson.id, given, attempt: 1, projector: false };
+  const line = { name: lesson.title, setupId: '', lessonId: lesson.id, given, attempt, projector: false };
   const savedMs = Date.now();
   return {
     dives: { ...line, shape: 3, inHand: true, ticks, endHash: dive.hash(), savedMs, begunMs: savedMs, turn: 1 },
@@ -48,12 +48,15 @@ function answerOf(prompt: NonNullable<ReturnType<typeof promptOf>>): Answer {
   return prompt.kind === 'number' || prompt.kind === 'place' ? prompt.least : null;
 }
 
-/** Puts a flown lesson into the database of a page: its next visit comes back to the debrief. */
-export async function keepFlight(page: Page, lessonId: string, pilot: PilotName, seed: number): Promise<void> {
+/**
+ * Puts a flown lesson into the database of a page: its next visit comes back to the debrief.
+ * @param attempt which flight of the lesson it is; the diver flies each of them otherwise
+ */
+export async function keepFlight(page: Page, lessonId: string, by: PilotName, attempt: number): Promise<void> {
   const records = await recordsOf(
     LESSONS.find(({ id }) => id === lessonId)!,
-    pilot,
-    seed,
+    by,
+    attempt,
   );
   await page.evaluate(
     ({ dives, starts, pieces }) =>
