@@ -250,8 +250,8 @@ export class Time {
     const { place, prompt, frozen, presenting, shownAtS, kept } = shell.view;
     if (!dives.begun || prompt || this.#endS() === dives.flight.dive.recording.startTick / TICKS_PER_S) return false;
     if (place !== 'fly' && place !== 'lesson' && place !== 'debrief') return false;
-    // A dive or lesson that came back is frozen, and can be rewound from the first look on.
-    const back = kept?.note?.kind === 'back';
+    // A dive or lesson that came back is frozen, and can be rewound from the first look on; a debrief has its own ways to moments.
+    const back = kept?.note?.kind === 'back' && place !== 'debrief';
     const stands = frozen && ((place === 'fly' && !presenting?.words) || back);
     return this.#opened || shownAtS !== null || stands;
   }

@@ -9,6 +9,8 @@ const RISING: Readings = {
   lungM3: 3.5e-3,
   levelM3: 3.5e-3,
   totalLungM3: 6e-3,
+  judged: 'mid-breath',
+  gasScaleM3: 10e-3,
   gas: [],
   up: [],
   down: [],
