@@ -60,6 +60,8 @@ export const PILOTS = {
   'lungs-only': { sort: 'bend', does: 'Touches no button once he is under.' },
   'first-kicker': { sort: 'bend', does: 'Kicks himself into place before the time that counts begins.' },
   'swims-up': { sort: 'bend', does: 'Comes up heavy, swimming, and spares himself the gas.' },
+  'swims-down': { sort: 'bend', does: 'Goes down light, kicking, and lets no gas out.' },
+  'little-kicker': { sort: 'bend', does: 'Holds his depth with a few gentle kicks, as many as cost nothing.' },
   'line-holder': { sort: 'bend', does: 'Takes hold of the line whenever he gets fast.' },
   'line-starter': { sort: 'bend', does: 'Holds the line until the time that counts begins, and is still by then.' },
   'lead-dropper': { sort: 'bend', does: 'Lets lead go first of all and has less to balance.' },

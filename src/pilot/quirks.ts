@@ -13,7 +13,9 @@ export type Quirk =
   | { readonly kind: 'fins-hold'; readonly mostN: number; readonly firstS: number }
   | { readonly kind: 'bursts'; readonly finsN: number; readonly onS: number; readonly everyS: number }
   | { readonly kind: 'fins-brake'; readonly finsN: number }
+  | { readonly kind: 'fins-little'; readonly finsN: number; readonly overM: number; readonly inAllNs: number }
   | { readonly kind: 'swims-up'; readonly finsN: number }
+  | { readonly kind: 'swims-down'; readonly finsN: number }
   | { readonly kind: 'rests' }
   | { readonly kind: 'breath-only'; readonly from: 'hold' | 'start' }
   | { readonly kind: 'line'; readonly overMps: number }
@@ -77,6 +79,8 @@ export function twistOf(quirk: Quirk, chance: Chance): Twist {
           finsUpN: Math.abs(finsUpN) < LEAST_FIN_N ? 0 : finsUpN,
         };
       };
+    case 'fins-little':
+      return finsLittle(quirk.finsN, quirk.overM, quirk.inAllNs);
     case 'bursts':
       return bursts(quirk.finsN, quirk.onS, quirk.everyS);
     case 'fins-brake':
@@ -91,6 +95,11 @@ export function twistOf(quirk: Quirk, chance: Chance): Twist {
         way >= 0
           ? act
           : { ...act, gas: act.gas > 0 ? 0 : act.gas, finsUpN: -seen.speedMps < BRAKES_OVER_MPS ? quirk.finsN : 0 };
+    case 'swims-down':
+      return (act, { way, seen, leaving }) =>
+        leaving || way <= 0
+          ? act
+          : { ...act, gas: act.gas < 0 ? 0 : act.gas, finsUpN: seen.speedMps < BRAKES_OVER_MPS ? -quirk.finsN : 0 };
     case 'rests':
       return (act, { task }) => (task.kind === 'hold' ? { gas: 0, biasL: 0, finsUpN: 0 } : act);
     case 'breath-only':
@@ -135,6 +144,20 @@ function confuses(share: number, chance: Chance): Twist {
     if (act.gas !== 0 && act.gas !== before) wrong = chance.uniform() < share;
     before = act.gas;
     return wrong && act.gas !== 0 ? { ...act, gas: act.gas > 0 ? -1 : 1 } : act;
+  };
+}
+
+/** In a hold a few kicks beside the gas, as long as what is left of an impulse lasts. */
+function finsLittle(finsN: number, overM: number, inAllNs: number): Twist {
+  let leftNs = inAllNs;
+  return (act, { task, taskS, errorM, seen }) => {
+    if (task.kind !== 'hold') return act;
+    if (taskS === 0) leftNs = inAllNs;
+    const outward = errorM * seen.speedMps > 0;
+    const kickNs = finsN / DECISIONS_PER_S;
+    if (!outward || Math.abs(errorM) < overM || leftNs < kickNs) return act;
+    leftNs -= kickNs;
+    return { ...act, finsUpN: errorM > 0 ? finsN : -finsN };
   };
 }
 

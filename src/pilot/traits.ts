@@ -71,7 +71,7 @@ const hasty: TargetTraits = { upMps: 0.12, downMps: 0.18, slowM: 0, leadM: 1.2, 
 
 const steady: PilotTraits = {
   eye: { delayS: 0.35, noticesMps: 0.02, noiseM: 0.05, ...noDrops },
-  target: { upMps: 0.08, downMps: 0.1, slowM: 2, leadM: 0.5, paceShare: 0.5 },
+  target: { upMps: 0.08, downMps: 0.1, slowM: 1, leadM: 0.5, paceShare: 0.5 },
   leaving: { onS: 0.5, everyS: 1.5 },
   periodS: 8,
   law: { kind: 'breath', rangeL: 1, perML: 0.8, perMpsL: 8, pressS: 0.25, bandL: 0.25, waitS: 2.5, oneWayL: 0.2 },
@@ -162,6 +162,8 @@ const bends = {
   'lungs-only': { ...able, quirk: { kind: 'breath-only', from: 'start' } },
   'first-kicker': { ...able, quirk: { kind: 'fins-hold', mostN: 45, firstS: 10 } },
   'swims-up': { ...able, quirk: { kind: 'swims-up', finsN: 25 } },
+  'swims-down': { ...able, quirk: { kind: 'swims-down', finsN: 25 } },
+  'little-kicker': { ...able, quirk: { kind: 'fins-little', finsN: 12, overM: 0.25, inAllNs: 18 } },
   'line-holder': { ...able, quirk: { kind: 'line', overMps: 0.12 } },
   'line-starter': { ...able, quirk: { kind: 'line-first', firstS: 9 } },
   'lead-dropper': { ...able, quirk: { kind: 'drops-lead', piece: 0 } },

@@ -116,9 +116,9 @@ test('advanceLesson() wants the head clear for ten seconds on end, upright, with
 test('advanceLesson() ends late when a phase is not reached in its time, and flies nothing after it', () => {
   const run = flown(madeUp(3000, { depthM: () => 0.35, pitchSin: () => 1 }));
   expect(run).toMatchObject({ ended: 'late', step: firstDive.steps.length });
-  expect(run.phases.at(-1)).toMatchObject({ id: 'descent', fromRow: 100, toRow: 1600, met: false });
+  expect(run.phases.at(-1)).toMatchObject({ id: 'descent', fromRow: 100, toRow: 2500, met: false });
   const view = viewLesson(firstDive, run, madeUp(3000, {}));
-  expect(view).toMatchObject({ done: true, prompt: null, title: 'Going down: 8 m was not reached in 150 s' });
+  expect(view).toMatchObject({ done: true, prompt: null, title: 'Going down: 8 m was not reached in 240 s' });
   expect(view.phases.map(({ state }) => state)).toEqual(['met', ...Array<string>(5).fill('missed')]);
 });
 
@@ -133,7 +133,7 @@ test('viewLesson() says what is asked, how far it is, where to be and how fast',
   const at = (rows: number) => viewLesson(firstDive, flown(dive(rows)), dive(rows));
   expect(at(60)).toMatchObject({ title: 'Positive: head clear of the water for 10 s', progress: '5 s so far' });
   const down = at(300);
-  expect(down).toMatchObject({ title: 'Going down: down to 8 m, at most 18 m/min', progress: '19 of 150 s' });
+  expect(down).toMatchObject({ title: 'Going down: down to 8 m, at most 18 m/min', progress: '19 of 240 s' });
   expect(down.limits).toEqual({ upMps: null, downMps: 18 / 60 });
   // 7 m at 18 m/min take 23.3 s: before that nobody should be there.
   const ahead = down.bands.at(-1)!;
