@@ -1,17 +1,24 @@
 import type { BenchMode } from '../bench/index.ts';
+import type { Demonstrator } from '../lesson/index.ts';
 import { WishEvent } from '../panels/index.ts';
 import type { PageView } from './page-view.ts';
 import type { Shell } from './shell.ts';
 
 /** Where a person is, as the address of the page says it. */
 export type Address =
-  | { readonly place: 'start' | 'column' | 'lessons' | 'debrief' }
+  | { readonly place: 'start' | 'column' | 'lessons' | 'tables' | 'debrief' }
   | { readonly place: 'lesson' | 'show'; readonly id: string }
+  /** A lesson that a simulated diver flies. */
+  | { readonly place: 'watch'; readonly id: string; readonly by: Demonstrator }
   | { readonly place: 'kit'; readonly id: string }
   | { readonly place: 'bench'; readonly mode: BenchMode };
 
 /** Places that follow on another by themselves: the first press, the end of a lesson. */
-const GOES_ON: Partial<Record<Address['place'], Address['place']>> = { start: 'column', lesson: 'debrief' };
+const GOES_ON: Partial<Record<Address['place'], Address['place']>> = {
+  start: 'column',
+  lesson: 'debrief',
+  watch: 'debrief',
+};
 
 /** What ids look like; anything else in an address is no id. */
 const ID = /^[a-z0-9][a-z0-9-]{0,63}$/;
@@ -23,15 +30,23 @@ export function addressOf(hash: string): Address {
   if (place === 'kit') return { place, id };
   if (place === 'bench' && (id === '' || id === 'deep' || id === 'bottle')) return { place, mode: id || 'tank' };
   if (place === 'show' && id) return { place, id };
+  if (place === 'watch') return watched(id);
   if (place === 'lessons') return id ? { place: 'lesson', id } : { place };
-  if ((place === 'column' || place === 'debrief') && !id) return { place };
+  if ((place === 'column' || place === 'tables' || place === 'debrief') && !id) return { place };
   return { place: 'start' };
+}
+
+/** Two hyphens stand between a lesson and who flies it. */
+function watched(id: string): Address {
+  const [lesson = '', by = ''] = id.split('--');
+  return lesson && by ? { place: 'watch', id: lesson, by: by as Demonstrator } : { place: 'start' };
 }
 
 /** The part of a link after #, with it. */
 export function hashOf(address: Address): string {
   if (address.place === 'start') return '#/';
   if (address.place === 'lesson') return `#/lessons/${address.id}`;
+  if (address.place === 'watch') return `#/watch/${address.id}--${address.by}`;
   if (address.place === 'show') return `#/show/${address.id}`;
   if (address.place === 'kit') return address.id ? `#/kit/${address.id}` : '#/kit';
   if (address.place === 'bench') return address.mode === 'tank' ? '#/bench' : `#/bench/${address.mode}`;
@@ -42,7 +57,9 @@ export function hashOf(address: Address): string {
 export function shownAddress(view: PageView, lessonId: string | null): Address {
   if (view.place === 'kit') return { place: 'kit', id: view.kit?.setupId ?? '' };
   if (view.place === 'bench') return { place: 'bench', mode: view.bench?.deep?.kind ?? 'tank' };
-  if (view.place === 'lesson' && lessonId) return { place: 'lesson', id: lessonId };
+  if (view.place === 'lesson' && lessonId)
+    return view.flownBy ? { place: 'watch', id: lessonId, by: view.flownBy } : { place: 'lesson', id: lessonId };
+  if (view.place === 'learn' && view.learn?.tried) return { place: 'tables' };
   const shown = view.presenting?.shown;
   if (view.place === 'fly' && shown) return { place: 'show', id: shown };
   const place = { start: 'start', fly: 'column', learn: 'lessons', lesson: 'lessons', debrief: 'debrief' } as const;
@@ -86,6 +103,8 @@ export function keepAddress(shell: Shell, lessonId: () => string | null): void {
 
 function wishOf(address: Address): WishEvent['wish'] {
   if (address.place === 'lesson') return { kind: 'lesson', id: address.id, resumed: true };
+  if (address.place === 'watch') return { kind: 'lesson', id: address.id, by: address.by, resumed: true };
+  if (address.place === 'tables') return { kind: 'learn', ask: { do: 'tables' } };
   if (address.place === 'show') return { kind: 'present', ask: { do: 'show', id: address.id, resumed: true } };
   if (address.place === 'kit') return { kind: 'place', place: 'kit', id: address.id };
   if (address.place === 'bench') return { kind: 'place', place: 'bench', mode: address.mode };

@@ -1,6 +1,7 @@
 import { rigOf, type Rig, type Setup } from '../diver/index.ts';
 import type { Dive, Moment, Run } from '../dive/index.ts';
 import { Flight, afloatStart } from './flight.ts';
+import type { Demonstrator } from '../lesson/index.ts';
 import type * as Learning from './learning.ts';
 import type { LessonFlight } from './lesson-flight.ts';
 import type { PageView } from './page-view.ts';
@@ -125,13 +126,17 @@ export class Dives {
   /**
    * A lesson from its beginning; its hints and gauges fade over flights.
    * @param attempt which one it counts as; left out: one more than the last that is kept
+   * @param by a simulated diver who flies it: all gauges then, and nothing counts
    * @throws {RangeError} when there is none of that id
    */
-  async learn(id: string, attempt?: number): Promise<void> {
-    const { LESSONS, LessonFlight, nextAttempt } = await this.#later.fetchLearning();
-    const lesson = LESSONS.find((one) => one.id === id);
+  async learn(id: string, attempt?: number, by: Demonstrator | null = null): Promise<void> {
+    const { findLesson, LessonFlight, nextAttempt } = await this.#later.fetchLearning();
+    const lesson = await findLesson(id, this.#shell.window);
     if (!lesson) throw new RangeError(`there is no lesson ${id}`);
-    const begun = await LessonFlight.begin(lesson, { attempt: attempt ?? (await nextAttempt(id)) });
+    // A class is asked; whoever watches alone watches.
+    const asked = this.#shell.view.projector;
+    const how = by ? { by, asked } : { attempt: attempt ?? (await nextAttempt(id)) };
+    const begun = await LessonFlight.begin(lesson, how);
     this.#take(begun.flight, begun);
     this.#shell.show({ place: 'lesson' });
   }
@@ -139,7 +144,18 @@ export class Dives {
   /** The lesson in hand from its beginning: the same flight of it where it was not flown to its end, else the next. */
   learnAgain(): Promise<void> {
     const flown = this.#lesson!;
-    return this.learn(flown.lesson.id, flown.view().done ? undefined : flown.attempt);
+    return this.learn(flown.lesson.id, flown.view().done ? undefined : flown.attempt, flown.by);
+  }
+
+  /** From here on a simulated diver flies the lesson in hand. */
+  async handOver(by: Demonstrator): Promise<void> {
+    const { LessonFlight } = await this.#later.fetchLearning();
+    const left = this.#lesson;
+    if (!left || left.by || left.view().done) return;
+    const how = { by, asked: this.#shell.view.projector };
+    const given = LessonFlight.resumed(left.lesson, left.flight.dive.run(), left.given, how);
+    this.#take(given.flight, given);
+    this.#shell.show({ place: 'lesson' });
   }
 
   #take(flight: Flight, lesson: LessonFlight | null): void {
@@ -151,6 +167,7 @@ export class Dives {
     this.begun = lesson !== null;
     this.#renewed();
     this.#shell.show({
+      flownBy: lesson?.by ?? null,
       frozen: false,
       moreOpen: false,
       debrief: null,

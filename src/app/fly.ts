@@ -74,7 +74,9 @@ export async function fly(shell: Shell): Promise<void> {
   const kept = import('./kept.ts')
     .then(({ keepDives }) => keepDives(program))
     .catch(() => shell.show({ trouble: NOT_KEPT }));
-  void Promise.all([import('./address.ts'), kept]).then(([{ keepAddress }]) =>
+  // An address may be one of theirs.
+  const lessons = import('./lesson-place.ts').then(({ keepLessons }) => keepLessons(program)).catch(() => undefined);
+  void Promise.all([import('./address.ts'), kept, lessons]).then(([{ keepAddress }]) =>
     keepAddress(shell, () => program.lessonId),
   );
 

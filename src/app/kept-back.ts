@@ -1,4 +1,5 @@
 import { rigOf, type Setup } from '../diver/index.ts';
+import type { Lesson } from '../lesson/index.ts';
 import type { KeptDive } from '../store/index.ts';
 import type { FreeDiver } from './dives.ts';
 import { Flight } from './flight.ts';
@@ -7,7 +8,10 @@ import type { LessonFlight } from './lesson-flight.ts';
 import { readySetup } from './setups.ts';
 
 /** What a lesson comes back by. */
-type Lessons = Pick<typeof Learning, 'LESSONS' | 'LessonFlight'>;
+export interface Lessons extends Pick<typeof Learning, 'LessonFlight'> {
+  /** A lesson by its id; null where it is gone. */
+  find(id: string): Promise<Lesson | null>;
+}
 
 /** A kept dive as it can be taken in hand again. */
 export interface BackInHand {
@@ -24,7 +28,7 @@ export interface BackInHand {
  * @param learning fetches the lessons
  */
 export async function backInHand(kept: KeptDive, learning: () => Promise<Lessons>): Promise<BackInHand> {
-  const lesson = kept.lessonId === null ? null : await lessonOf(kept, await learning());
+  const lesson = kept.lessonId === null ? null : await lessonOf(kept, kept.lessonId, await learning());
   const flight = lesson?.flight ?? Flight.ofRun(kept.run);
   const setup = lesson ? null : await setupOf(kept);
   const letGo = kept.letGoM === null ? {} : { letGoM: kept.letGoM };
@@ -32,8 +36,8 @@ export async function backInHand(kept: KeptDive, learning: () => Promise<Lessons
   return { flight, lesson, free, same: flight.dive.hash() === kept.endHash };
 }
 
-function lessonOf(kept: KeptDive, { LESSONS, LessonFlight }: Lessons): LessonFlight | null {
-  const lesson = LESSONS.find(({ id }) => id === kept.lessonId);
+async function lessonOf(kept: KeptDive, id: string, { find, LessonFlight }: Lessons): Promise<LessonFlight | null> {
+  const lesson = await find(id);
   if (!lesson) return null;
   try {
     return LessonFlight.resumed(lesson, kept.run, kept.given, { attempt: kept.attempt ?? 1 });

@@ -56,7 +56,7 @@ export class KeptInHand {
 
   async #keep(flight: Flight): Promise<void> {
     // A demonstration keeps its own place: a list of a class's dives would push out everybody's own.
-    if (this.#of.shell.view.presenting?.shown) return;
+    if (this.#of.shell.view.presenting?.shown || this.#of.dives.lesson?.by) return;
     const what = this.#what();
     const { dive } = flight;
     const beside = this.#of.otherLines?.toKeep(flight) ?? null;

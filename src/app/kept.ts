@@ -150,7 +150,10 @@ export class KeptDives {
 
   /** Takes a kept dive in hand, frozen as it was. */
   async #bring(kept: KeptDive, keeping: Keeping): Promise<void> {
-    const back = await backInHand(kept, () => this.#program.later.fetchLearning());
+    const back = await backInHand(kept, async () => {
+      const { LessonFlight, findLesson } = await this.#program.later.fetchLearning();
+      return { LessonFlight, find: (id) => findLesson(id, this.#shell.window) };
+    });
     this.#hand.takes(back.flight, keeping);
     const { beside } = kept;
     if (beside && beside !== 'damaged') (this.#program.otherLines ??= new OtherLines()).bringBack(back.flight, beside);

@@ -2,5 +2,6 @@
 export { LESSONS } from '../lesson/index.ts';
 export { debriefed } from './debrief-desk.ts';
 export { LessonFlight } from './lesson-flight.ts';
+export { findLesson } from './own-lesson.ts';
 export { nextAttempt } from './results.ts';
 export { drawWholeRun } from './whole-run.ts';

@@ -6,6 +6,8 @@ import {
   beginLesson,
   begunSteps,
   debriefQuestion,
+  demonstrates,
+  demonstratorDoes,
   flownUnder,
   judgeLesson,
   limitsInForce,
@@ -14,17 +16,19 @@ import {
   meddled,
   predictionDemand,
   predictionOutcomes,
+  promptOf,
   withPredictions,
+  taskOf,
   viewLesson,
   watchedDive,
   type Answer,
+  type Demonstrator,
   type Lesson,
   type LessonResult,
   type LessonRun,
   type LessonView,
   type Prompt,
 } from '../lesson/index.ts';
-import { PILOTS, type PilotName } from '../pilot/index.ts';
 import type { Debrief } from '../panels/index.ts';
 import type { StageView } from '../stage/index.ts';
 import { Flight } from './flight.ts';
@@ -35,36 +39,50 @@ export interface FlownHow {
   /** 1 with all hints and gauges; with more of them they fade. */
   readonly attempt?: number;
   /** A simulated diver, whose flight is nobody's result. */
-  readonly by?: PilotName | null;
+  readonly by?: Demonstrator | null;
+  /** Whether questions are asked although a simulated diver flies, who answers none: a class does. */
+  readonly asked?: boolean;
   /** What tells a lesson file of somebody's own from others of its id. */
   readonly file?: string | null;
 }
+
+/** A simulated diver does the same each time that a lesson is watched. */
+const WATCHED_SEED = 1;
 
 /** A lesson that is being flown: its dive and its run, which follows the recording row by row. */
 export class LessonFlight {
   readonly lesson: Lesson;
   readonly flight: Flight;
-  readonly by: PilotName | null;
+  readonly by: Demonstrator | null;
   readonly file: string | null;
+  #passesOver: boolean;
   #run: LessonRun;
   readonly #given: Answer[] = [];
   #shown: Prompt | null = null;
 
-  private constructor(lesson: Lesson, flight: Flight, { attempt = 1, by = null, file = null }: FlownHow) {
+  private constructor(lesson: Lesson, flight: Flight, { attempt = 1, by = null, asked = true, file = null }: FlownHow) {
     this.lesson = lesson;
     this.flight = flight;
     this.by = by;
     this.file = file;
+    this.#passesOver = by !== null && !asked;
     this.#run = beginLesson(lesson, attempt);
-    flight.meddle = (wanted, state) =>
-      meddled(begunSteps(lesson, this.#run), flight.rig, flight.dive.recording, wanted, state);
+    const pilot = by === null ? null : demonstrates(by, lesson, flight.rig, WATCHED_SEED);
+    flight.meddle = (hands, state) => {
+      const wanted = pilot ? pilot.decide(state, taskOf(lesson, this.#run)) : hands;
+      return meddled(begunSteps(lesson, this.#run), flight.rig, flight.dive.recording, wanted, state);
+    };
   }
 
   /** The lesson at its beginning, its setup fetched. */
   static async begin(lesson: Lesson, how: FlownHow = {}): Promise<LessonFlight> {
     const rig = rigOf(lessonSetup(lesson, await readySetup(lesson.setup.ready)));
-    const [seed] = crypto.getRandomValues(new Uint32Array(1));
-    return new LessonFlight(lesson, new Flight(rig, lessonStart(lesson, rig, seed)), how);
+    const [chance] = crypto.getRandomValues(new Uint32Array(1));
+    const seed = how.by ? WATCHED_SEED : chance;
+    const begun = new LessonFlight(lesson, new Flight(rig, lessonStart(lesson, rig, seed)), how);
+    // Whoever only watches is asked nothing, from the first moment on.
+    if (how.by) begun.advance();
+    return begun;
   }
 
   /**
@@ -73,8 +91,13 @@ export class LessonFlight {
    */
   static resumed(lesson: Lesson, run: Run, given: readonly Answer[], how: FlownHow = {}): LessonFlight {
     const resumed = new LessonFlight(lesson, Flight.ofRun(run), how);
+    const passesOver = resumed.#passesOver;
+    // What was answered was answered by the person, whoever flies on.
+    resumed.#passesOver = false;
     resumed.advance();
     for (const answer of given) resumed.answer(answer);
+    resumed.#passesOver = passesOver;
+    resumed.advance();
     return resumed;
   }
 
@@ -96,6 +119,10 @@ export class LessonFlight {
   /** Takes the rows that are new. @returns whether the dive goes on: not while something is asked, not when all is flown */
   advance(): boolean {
     this.#run = advanceLesson(this.lesson, this.#run, this.flight.dive.recording);
+    while (this.#passesOver && promptOf(this.lesson, this.#run)) {
+      this.#run = answerPrompt(this.lesson, this.#run, null);
+      this.#run = advanceLesson(this.lesson, this.#run, this.flight.dive.recording);
+    }
     return this.#run.ended === null && this.view().prompt === null;
   }
 
@@ -153,7 +180,7 @@ export class LessonFlight {
         this.lesson.marks.map(({ mark }) => mark),
       ),
       attempt: this.attempt,
-      flownBy: this.by === null ? '' : PILOTS[this.by].does,
+      flownBy: this.by === null ? '' : demonstratorDoes(this.by),
       known: null,
       compare: { choices: [], chosen: '', name: '', says: '', marks: null },
     };

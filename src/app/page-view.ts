@@ -1,5 +1,5 @@
 import type { Problem, ReadySetup } from '../diver/index.ts';
-import type { Gauges, Prompt } from '../lesson/index.ts';
+import type { Demonstrator, Gauges, Prompt } from '../lesson/index.ts';
 import {
   USUAL_SETTINGS,
   type BenchView,
@@ -8,6 +8,7 @@ import {
   type DeckView,
   type KeptView,
   type KitView,
+  type LearnView,
   type LessonCard,
   type LooksView,
   type PairView,
@@ -48,6 +49,10 @@ export interface PageView {
   readonly valveHPa: number | null;
   readonly prompt: Prompt | null;
   readonly lessons: readonly LessonCard[];
+  /** What the place of the lessons adds to them; null until it was fetched. */
+  readonly learn: LearnView | null;
+  /** A simulated diver who flies the lesson in hand; null: the person does. */
+  readonly flownBy: Demonstrator | null;
   readonly debrief: Debrief | null;
   readonly shownAtS: number | null;
   readonly kit: KitView | null;
@@ -96,6 +101,8 @@ export const FIRST_VIEW: PageView = {
   valveHPa: null,
   prompt: null,
   lessons: [],
+  learn: null,
+  flownBy: null,
   debrief: null,
   shownAtS: null,
   kit: null,

@@ -11,6 +11,7 @@ export function page(view: PageView): TemplateResult {
   const all = view.gauges === 'all';
   const looking =
     all && view.ready && !view.prompt && (view.place === 'fly' || view.place === 'lesson' || view.place === 'debrief');
+  const flies = view.place === 'lesson' && !view.prompt;
   return html`<title-bar
       .words=${view.words}
       .progress=${view.progress}
@@ -33,14 +34,14 @@ export function page(view: PageView): TemplateResult {
       ${view.place === 'start' && view.ready ? html`<p class="afloat-words">You float until you act.</p>` : nothing}
       ${view.place === 'start' ? html`<air-words></air-words>` : nothing}
       <show-list .cards=${view.presenting?.cards ?? null}></show-list>
-      ${view.hint && !projector && !view.prompt && !view.kept?.note ? html`<p class="hint">${view.hint}</p>` : nothing}
+      ${view.hint && !projector && !view.prompt && !view.flownBy && !view.kept?.note ? html`<p class="hint">${view.hint}</p>` : nothing}
       ${view.looks && flown && !view.prompt && all ? looks(view.looks, settings, view.traces !== null) : nothing}
       <trace-panel .traces=${flown && !view.prompt && all ? view.traces : null}></trace-panel>
       <kept-note .note=${flown && view.place !== 'debrief' ? (view.kept?.note ?? null) : null} .asked=${view.prompt !== null}></kept-note>
       <time-strip .time=${flown && !view.prompt ? view.time : null}></time-strip>
       <problem-list .words=${view.trouble} .problems=${view.problems}></problem-list>
       ${view.prompt && flown ? html`<question-sheet .prompt=${view.prompt}></question-sheet>` : nothing}
-      ${view.place === 'learn' ? html`<lesson-list .lessons=${view.lessons}></lesson-list>` : nothing}
+      ${view.place === 'learn' ? html`<lesson-list .lessons=${view.lessons} .learn=${view.learn} .opened=${settings.opened}></lesson-list>` : nothing}
       ${view.debrief && flown ? html`<debrief-sheet .debrief=${view.debrief} .atS=${view.shownAtS}></debrief-sheet>` : nothing}
       ${view.place === 'bench' ? html`<bench-sheet .bench=${view.bench}></bench-sheet>` : nothing}
       ${view.place === 'kit' ? html`<kit-sheet .kit=${view.kit} .units=${settings.units}></kit-sheet>` : nothing}
@@ -48,6 +49,11 @@ export function page(view: PageView): TemplateResult {
     <div class="under">
       ${view.looks?.words && flown && !projector && !view.prompt && all ? html`<p class="says">${view.looks.words}</p>` : nothing}
       <pair-strip .pair=${flown && !view.prompt ? view.pair : null} .units=${settings.units} .keys=${settings.keys}></pair-strip>
+      <flown-by
+        .pilot=${flies ? view.flownBy : null}
+        .takes=${view.time === null}
+        .offers=${flies && projector}
+      ></flown-by>
       <presenter-strip .strip=${view.presenting?.strip ?? null} .keys=${settings.keys}></presenter-strip>
     </div>
     ${view.captions && flown ? html`<caption-line .captions=${view.captions}></caption-line>` : nothing}
@@ -57,7 +63,7 @@ export function page(view: PageView): TemplateResult {
       ${readings && flown && !projector && all ? html`<gas-bars .gas=${readings.gas} .scaleM3=${readings.gasScaleM3}></gas-bars>` : nothing}
     </aside>
     ${
-      flown && view.place !== 'debrief'
+      flown && view.place !== 'debrief' && !view.flownBy
         ? html`<practice-deck
             class=${view.prompt ? 'asked' : ''}
             .deck=${view.deck}

@@ -29,14 +29,15 @@ export function listenToPresenter(shell: Shell, isBlank: () => boolean, hear: (a
       if (!root.ownerDocument.fullscreenElement) hear({ do: 'full-screen' });
       return;
     }
-    const { moreOpen, settings, place, prompt } = shell.view;
+    const { moreOpen, settings, place, prompt, projector, learn } = shell.view;
     const asked = ASKS[usualPlace(event.code, settings.keys)];
     // Hands are counted while something is asked; else the digits are looks over the water.
     const ask = asked?.do === 'tally' && !prompt ? undefined : asked;
     const taken =
       ask && !shortcut && !event.repeat && !moreOpen && focusOf(root.ownerDocument.activeElement) !== 'typing';
     // Where a page is read, its keys scroll it.
-    const walks = place === 'start' || place === 'fly' || place === 'lesson';
+    const walked = place === 'debrief' && projector && learn?.walk;
+    const walks = place === 'start' || place === 'fly' || place === 'lesson' || walked;
     if (taken && (walks || isBlank() || ask.do === 'blank' || ask.do === 'full-screen')) {
       event.preventDefault();
       event.stopImmediatePropagation();

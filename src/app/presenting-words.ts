@@ -12,11 +12,16 @@ const COMES: Readonly<Record<ShowStep['kind'], string>> = {
   rewind: 'rewind',
 };
 
+/** What of the page says where a class is. */
+type Walked = Pick<PageView, 'prompt' | 'frozen' | 'place' | 'learn'> & {
+  /** Something of the debrief lies below what is seen. */
+  readonly readsOn?: boolean;
+};
+
 /** What *next* does now, in words. */
-export function nextWords(
-  showing: Showing | null,
-  { prompt, frozen, place }: Pick<PageView, 'prompt' | 'frozen' | 'place'>,
-): string {
+export function nextWords(showing: Showing | null, { prompt, frozen, place, learn, readsOn = false }: Walked): string {
+  if (place === 'debrief' && readsOn) return 'read on';
+  if (place === 'debrief') return learn?.walk?.next ? learn.walk.next.toLowerCase() : 'lessons';
   if (!showing) {
     if (prompt) return prompt.kind === 'explain' || prompt.kind === 'watch' ? 'go on' : 'lock and run';
     return place === 'start' ? 'list' : frozen ? 'go on' : 'freeze';
@@ -25,13 +30,14 @@ export function nextWords(
   if (showing.runs && !(showing.isLast && frozen)) return frozen ? 'go on' : 'freeze';
   const comes = showing.comes;
   if (comes) return comes.kind === 'rewind' ? `rewind to ${comes.toS} s` : COMES[comes.kind];
+  if (learn?.walk) return learn.walk.next.toLowerCase() || 'lessons';
   return DEMONSTRATIONS[DEMONSTRATIONS.indexOf(showing.demonstration) + 1]?.title.toLowerCase() ?? 'list';
 }
 
 /** The presenter's strip. */
 export function stripOf(
   showing: Showing | null,
-  view: Pick<PageView, 'prompt' | 'frozen' | 'place'>,
+  view: Walked,
   tally: readonly number[],
   fullScreen: boolean | null,
 ): StripView {

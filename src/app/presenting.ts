@@ -26,6 +26,9 @@ import { Tally } from './tally.ts';
 
 /** How often the place of a demonstration is kept, milliseconds: a reload loses less than a second. */
 const KEPT_MS = 400;
+/** Pages of a debrief overlap, so that no line is lost; closer to its end than this it is read, pixels. */
+const PAGE_SHARE = 0.85;
+const NEARLY_PX = 8;
 /** How far below the surface one button begins, metres. */
 const ONE_BUTTON_M = 8;
 
@@ -151,8 +154,11 @@ export class Presenting {
   }
 
   async #next(): Promise<void> {
-    const { place, prompt, frozen, projector } = this.#shell.view;
+    const { place, prompt, frozen, projector, learn } = this.#shell.view;
     const showing = this.#live();
+    // What came of it is read to its end before the class goes on.
+    if (place === 'debrief')
+      return this.#readsOn() ? this.#read(1) : this.#wish({ kind: 'learn', ask: { do: 'show-next' } });
     if (this.#listed) return this.#show(DEMONSTRATIONS[0]!.id);
     if (place === 'start') return this.#wish({ kind: 'place', place: 'teach' });
     // Who learns alone predicts; a class that was not counted passes the question over.
@@ -164,6 +170,7 @@ export class Presenting {
       return this.#wish({ kind: 'freeze' });
     }
     if (showing.next()) return this.#entered(showing);
+    if (learn?.walk) return this.#wish({ kind: 'learn', ask: { do: 'show-next' } });
     const after = DEMONSTRATIONS[DEMONSTRATIONS.indexOf(showing.demonstration) + 1];
     if (after) return this.#show(after.id);
     this.#openList();
@@ -172,10 +179,26 @@ export class Presenting {
   #previous(): void {
     const { place, prompt, frozen } = this.#shell.view;
     const showing = this.#live();
-    if (showing) {
+    if (place === 'debrief') this.#read(-1);
+    else if (showing) {
       if (showing.previous()) this.#entered(showing);
     } else if (!frozen && !prompt) this.#wish({ kind: 'freeze' });
     else if (place === 'fly') this.#wish({ kind: 'back' });
+  }
+
+  #debrief(): Element | null {
+    return this.#shell.root.querySelector('debrief-sheet');
+  }
+
+  /** Whether something of the debrief lies below what is seen. */
+  #readsOn(): boolean {
+    const sheet = this.#debrief();
+    return sheet !== null && sheet.scrollTop + sheet.clientHeight < sheet.scrollHeight - NEARLY_PX;
+  }
+
+  #read(pages: number): void {
+    const sheet = this.#debrief();
+    sheet?.scrollBy(0, pages * PAGE_SHARE * sheet.clientHeight);
   }
 
   /** @param resumed goes on where it was left in this tab, if it was */
@@ -261,16 +284,16 @@ export class Presenting {
 
   #viewNow(): PresentingView {
     const showing = this.#live();
-    const { place, prompt, settings } = this.#shell.view;
+    const { place, prompt, settings, learn } = this.#shell.view;
     this.#tally.asked(prompt);
     this.#oneButton.on = settings.oneButton;
     const fullScreen = fillsScreen(this.#shell.root.ownerDocument);
-    const flown = place === 'fly' || place === 'lesson';
+    const flown = place === 'fly' || place === 'lesson' || (place === 'debrief' && learn?.walk);
     return {
       cards: this.#listed && place === 'fly' ? DEMONSTRATIONS : null,
       strip:
         this.#stripShown && flown && this.#shell.view.projector && !this.#listed
-          ? stripOf(showing, this.#shell.view, this.#tally.counts, fullScreen)
+          ? stripOf(showing, { ...this.#shell.view, readsOn: this.#readsOn() }, this.#tally.counts, fullScreen)
           : null,
       shown: showing?.demonstration.id ?? null,
       words: showing?.words ?? '',

@@ -210,6 +210,9 @@ export class Program {
       speak,
     });
     this.#shell.show({ ...told, presenting });
+    // What comes next follows from what is asked now.
+    const next = this.later.presenting?.view() ?? null;
+    if (next !== presenting) this.#shell.show({ presenting: next });
   }
 
   async #grant(wish: Wish): Promise<void> {
@@ -260,8 +263,12 @@ export class Program {
       case 'projector':
         return this.#shell.show({ projector: wish.on });
       case 'lesson':
-        if (wish.resumed && this.#dives.takeUp((lesson) => lesson?.lesson.id === wish.id)) return;
-        return this.#dives.learn(wish.id);
+        if (
+          wish.resumed &&
+          this.#dives.takeUp((lesson) => lesson?.lesson.id === wish.id && lesson.by === (wish.by ?? null))
+        )
+          return;
+        return this.#dives.learn(wish.id, undefined, wish.by);
       case 'all-gauges':
         return this.#dives.lesson ? this.#dives.learn(this.#dives.lesson.lesson.id, 1) : undefined;
       case 'kit':
@@ -298,6 +305,8 @@ export class Program {
         flight.hands = { ...flight.hands, valveHPa: wish.hPa };
         return;
       case 'file':
+        // Where lessons are read, a file is a lesson.
+        if (view.place === 'learn') return;
         return openOwn(wish.file, this.#dives, this.#shell);
       case 'save-run':
         return saveOwn(flight.dive, this.#shell.root.ownerDocument);

@@ -14,7 +14,7 @@ export function remembered(shelf: Shelf | null): Settings {
     return USUAL_SETTINGS;
   }
   if (typeof found !== 'object' || found === null) return USUAL_SETTINGS;
-  const { theme, units, toggles, swapped, cautionRead, keys, pads, oneButton, sound, soundVolume, captions } =
+  const { theme, units, toggles, swapped, cautionRead, opened, keys, pads, oneButton, sound, soundVolume, captions } =
     found as Record<string, unknown>;
   return {
     theme: theme === 'light' || theme === 'dark' ? theme : 'system',
@@ -22,6 +22,7 @@ export function remembered(shelf: Shelf | null): Settings {
     toggles: toggles === true,
     swapped: swapped === true,
     cautionRead: cautionRead === true,
+    opened: opened === true,
     keys: movedPlaces(keys, /^\w{1,20}$/),
     pads: movedPlaces(pads, /^[\w ]{1,40}$/),
     oneButton: oneButton === true,

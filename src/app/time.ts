@@ -247,24 +247,24 @@ export class Time {
    */
   #isShown(): boolean {
     const { dives, shell } = this.#program;
-    const { place, prompt, frozen, presenting, shownAtS, kept } = shell.view;
+    const { place, prompt, frozen, presenting, shownAtS, kept, flownBy } = shell.view;
     if (!dives.begun || prompt || this.#endS() === dives.flight.dive.recording.startTick / TICKS_PER_S) return false;
     if (place !== 'fly' && place !== 'lesson' && place !== 'debrief') return false;
     // A dive or lesson that came back is frozen, and can be rewound from the first look on; a debrief has its own ways to moments.
     const back = kept?.note?.kind === 'back' && place !== 'debrief';
-    const stands = frozen && ((place === 'fly' && !presenting?.words) || back);
+    const stands = frozen && ((place === 'fly' && !presenting?.words) || (place === 'lesson' && flownBy !== null) || back);
     return this.#opened || shownAtS !== null || stands;
   }
 
   #viewNow(): TimeView {
     const { dives, shell } = this.#program;
     const { flight, lookedBack } = dives;
-    const { place, presenting } = shell.view;
+    const { place, presenting, flownBy } = shell.view;
     return timeViewOf(flight.dive, this.#of(flight), {
       ghost: this.#others.ghost,
       tick: this.#tick(),
       lookedBack: lookedBack !== null,
-      canTakeOver: lookedBack !== null || place === 'debrief' || Boolean(presenting?.words),
+      canTakeOver: lookedBack !== null || place === 'debrief' || flownBy !== null || Boolean(presenting?.words),
       listOpen: this.#listOpen,
       words: this.#words,
     });

@@ -43,9 +43,10 @@ export function toldOf({ view, flight, dive, lesson, held, armed, begun, letGo, 
       readings,
     }),
     // A class gets one sentence: in free practice that of the look, in a lesson the task.
-    words: lesson
-      ? lesson.title
-      : view.presenting?.words || (view.projector && view.looks?.words) || wordsOf(view.place, begun, letGo),
+    words:
+      lesson && view.place !== 'learn'
+        ? lesson.title
+        : view.presenting?.words || (view.projector && view.looks?.words) || wordsOf(view.place, begun, letGo),
     progress: lesson?.progress ?? '',
     hint: lesson && !lesson.done ? lesson.hint : '',
     prompt: (lesson ?? view.presenting)?.prompt ?? null,

@@ -68,7 +68,7 @@ export function* flyingLesson(
 }
 
 /** What the step that is flown now asks of a pilot. */
-function taskOf(lesson: Lesson, run: LessonRun): Task {
+export function taskOf(lesson: Lesson, run: LessonRun): Task {
   const step = lesson.steps[run.step];
   if (step?.kind !== 'fly') return { kind: 'float' };
   const { goal } = step;

@@ -1,11 +1,12 @@
 export { lessonSetup, lessonStart } from './begin.ts';
 export { LESSONS } from './catalogue.ts';
 export { flownUnder } from './flown-under.ts';
-export { flyLesson, flyingLesson, type FlownLesson } from './fly.ts';
+export { flyLesson, taskOf, flyingLesson, type FlownLesson } from './fly.ts';
 export { judgeLesson } from './judge.ts';
 export type {
   AskStep,
   Belief,
+  CoursePath,
   CoursePhase,
   ExplainStep,
   FlyStep,
@@ -54,7 +55,13 @@ export { habitsTable, type HabitRates } from './habits-table.ts';
 export { LIMIT_RANGES, USUAL_LIMITS, markLimits, type LessonLimits, type MarkLimits } from './limits.ts';
 export { limitsInForce, type LimitInForce } from './limits-said.ts';
 export { nextExercise, type Exercise } from './next-exercise.ts';
+export { minutesOf, pathsThrough, type LessonPath, type PathStep } from './paths.ts';
+export { knownOf, nextOf, type Known, type KnownFlight } from './known.ts';
+export { demonstrates, demonstratorDoes, demonstratorOf, type Demonstrator } from './demonstrator.ts';
 export { reportOf, type Report } from './report.ts';
+
+/** The tables of how marks and habits were tried, fetched when somebody looks at them. */
+export const fetchTried = async () => (await import('./tried.ts')).TRIED;
 export { flyCell, joinedTrials, type TrialResult } from './trial-flights.ts';
 export { TRIAL_CELLS, TRIAL_TASKS, type TrialCell, type TrialTask } from './trials.ts';
 export { begunSteps, debriefQuestion } from './steps.ts';

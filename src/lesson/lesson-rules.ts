@@ -1,4 +1,3 @@
-import { READY_SETUPS } from '../diver/index.ts';
 import { nearest } from '../diver/file.ts';
 import { eventRules, flyerRules, goalRules, keepRules, startRules, type DetailBreak } from './detail-rules.ts';
 import type { GivenLesson, GivenStep } from './lesson-schema.ts';
@@ -17,7 +16,6 @@ export interface LessonBreak {
 /** Rules about the whole lesson, once every key of it is sound by itself. */
 export function lessonRules(lesson: GivenLesson): LessonBreak[] {
   return [
-    ...setupRules(lesson),
     ...under(['start'], startRules(lesson.start)),
     ...orderRules(lesson.steps),
     ...lesson.steps.flatMap((step, i) => stepRules(step, ['steps', i])),
@@ -68,14 +66,6 @@ function proofRules({ proof = [], marks, steps }: GivenLesson): LessonBreak[] {
       },
     ];
   });
-}
-
-function setupRules({ setup }: GivenLesson): LessonBreak[] {
-  const ids = READY_SETUPS.map(({ id }) => id);
-  if (ids.includes(setup.ready)) return [];
-  const near = nearest(setup.ready, ids);
-  const suggestion = near === undefined ? `Write ${ids[0]}, for example` : `Write ${near}`;
-  return [{ at: ['setup', 'ready'], found: setup.ready, allowed: `one of ${ids.join(', ')}`, suggestion }];
 }
 
 function orderRules(steps: readonly GivenStep[]): LessonBreak[] {

@@ -1,4 +1,5 @@
 import * as v from 'valibot';
+import { READY_SETUPS } from '../diver/index.ts';
 import { bounded, choice, group, list, number, text, yesNo } from '../diver/file.ts';
 import { BELIEFS, COURSE_PATHS, COURSE_PHASES, GAUGES } from './lesson.ts';
 import { LIMIT_RANGES } from './limits.ts';
@@ -9,6 +10,9 @@ import { startSchema } from './start-schema.ts';
  * The keys of a lesson file and what each may hold. Bounds are common practice, no source, and wide on purpose. Which keys go
  * together depends on kinds and shapes: those rules are in *-rules.ts.
  */
+
+/** Our ready setups, one of which a lesson takes. */
+const READY_IDS = READY_SETUPS.map(({ id }) => id);
 
 /** Shape and ranges of a lesson file. */
 export const lessonSchema = group({
@@ -24,7 +28,7 @@ export const lessonSchema = group({
   caution: text(600),
   values: list(group({ value: text(60), why: text(300) }), 0, 12),
   setup: group({
-    ready: text(60),
+    ready: must(choice(READY_IDS)),
     changes: v.optional(
       group({
         moreLeadKg: number(-10, 20),

@@ -13,7 +13,7 @@ export { swapped, usualPlace, type KeyRow, type MovedKeys } from './key-places.t
 export type { CompareChoice, CompareView, Debrief, DebriefAsk, DebriefKnown, EarlierFlight } from './debrief-view.ts';
 export type { KeptAsk, KeptNote, KeptView } from './kept-view.ts';
 export type { KitAsk, KitDepth, KitDiver, KitFigure, KitHead, KitHover, KitRow, KitView } from './kit-view.ts';
-export type { LessonCard } from './lesson-list.ts';
+export type { LearnAsk, LearnView, LessonCard, OwnLesson, PathStop, TriedView } from './learn-view.ts';
 export type { Across, HillView, Look, LookChoice, LookToggle, LooksView, PartRow } from './looks.ts';
 export type { DeckView } from './practice-deck.ts';
 export type { PairAsk, PairGroup, PairSide, PairView } from './pair-view.ts';

@@ -44,7 +44,7 @@ export function watchedLine({ line = [], frames = [] }: Extract<Prompt, { kind: 
   const y = (depthM: number) => LINE.edge + (depthM - shallow) * perM;
   const width = Math.max(120, Math.ceil(wideM * perM + 2 * LINE.edge + 40));
   const height = Math.ceil(tallM * perM + 2 * LINE.edge);
-  return html`<svg class="watched" viewBox="0 0 ${width} ${height}" width=${width} height=${height} aria-hidden="true">
+  return html`<svg class="watched ${width < 180 ? 'aside' : ''}" viewBox="0 0 ${width} ${height}" width=${width} height=${height} aria-hidden="true">
     ${shallow < 0.7 ? svg`<line x1="0" x2=${width} y1=${y(0)} y2=${y(0)} class="rule" />` : ''}
     <polyline points=${line.map(([atS, depthM]) => `${x(atS)},${y(depthM)}`).join(' ')} class="ink" />
     ${frames.map(

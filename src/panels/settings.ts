@@ -9,6 +9,8 @@ export interface Settings {
   /** Gas under the right thumb and breath under the left. */
   readonly swapped: boolean;
   readonly cautionRead: boolean;
+  /** The instructor has opened the lessons that are shown first. */
+  readonly opened: boolean;
   readonly keys: MovedKeys;
   /** Parts of a gamepad that were moved, as keys are. */
   readonly pads: MovedKeys;
@@ -30,6 +32,7 @@ export const USUAL_SETTINGS: Settings = {
   toggles: false,
   swapped: false,
   cautionRead: false,
+  opened: false,
   keys: {},
   pads: {},
   oneButton: false,

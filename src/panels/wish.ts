@@ -1,9 +1,10 @@
 import type { BenchAsk, BenchMode } from '../bench/index.ts';
-import type { Answer } from '../lesson/index.ts';
+import type { Answer, Demonstrator } from '../lesson/index.ts';
 import type { Act } from './acts.ts';
 import type { DebriefAsk } from './debrief-view.ts';
 import type { KeptAsk } from './kept-view.ts';
 import type { KitAsk } from './kit-view.ts';
+import type { LearnAsk } from './learn-view.ts';
 import type { LookChoice, LookToggle } from './looks.ts';
 import type { PairAsk } from './pair-view.ts';
 import type { PresentAsk } from './presenting-view.ts';
@@ -30,7 +31,9 @@ export type Wish =
       readonly kind: 'lesson';
       readonly id: string;
       /** Goes on with it where it was left. */ readonly resumed?: boolean;
+      /** A simulated diver flies it. */ readonly by?: Demonstrator;
     }
+  | { readonly kind: 'learn'; readonly ask: LearnAsk }
   | { readonly kind: 'answer'; readonly answer: Answer }
   | { readonly kind: 'moment'; readonly atS: number }
   | { readonly kind: 'arm'; readonly armed: boolean }

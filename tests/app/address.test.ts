@@ -12,6 +12,8 @@ describe('addresses', () => {
     ['#/kit/two-piece', { place: 'kit', id: 'two-piece' }],
     ['#/debrief', { place: 'debrief' }],
     ['#/show/hilltop', { place: 'show', id: 'hilltop' }],
+    ['#/tables', { place: 'tables' }],
+    ['#/watch/hover--over-corrector', { place: 'watch', id: 'hover', by: 'over-corrector' }],
   ])('addressOf() and hashOf(): %s stands for a place, and the place for it', (hash, address) => {
     expect(addressOf(hash)).toEqual(address);
     expect(hashOf(address)).toBe(hash);
@@ -29,6 +31,8 @@ describe('addresses', () => {
     '#/kit/%2e',
     '#/show',
     '#/show/a/b',
+    '#/tables/hover',
+    '#/watch/hover',
   ])('addressOf(): %s is the start', (hash) => expect(addressOf(hash)).toEqual({ place: 'start' }));
 
   test('shownAddress() names the lesson while it is flown, and the debrief after it', () => {

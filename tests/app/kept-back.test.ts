@@ -62,7 +62,8 @@ const kept = (run: Run, given: readonly Answer[], lessonId: string | null = 'fir
   beside: null,
 });
 
-const learning = async () => ({ LESSONS: [firstDive], LessonFlight });
+const find = async (id: string) => (id === firstDive.id ? firstDive : null);
+const learning = async () => ({ find, LessonFlight });
 
 /** The run up to a tick. */
 const upTo = (ticks: number): Run => ({

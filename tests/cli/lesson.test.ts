@@ -4,6 +4,7 @@ import { readYaml } from '../../src/diver/file.ts';
 import { BENCH_LESSONS } from '../../src/lesson/bench.ts';
 import { LESSONS } from '../../src/lesson/index.ts';
 import { PILOT_NAMES } from '../../src/pilot/index.ts';
+import { fiveMistakes, lineOf, mistakes } from '../fixtures/lessons/five-mistakes.ts';
 import { ran, resultOf, useFolder, type PrintedFlight } from './fixture.ts';
 
 const file = useFolder();
@@ -20,6 +21,18 @@ interface Flown {
   readonly events: readonly { readonly tS: number; readonly kind: string }[];
   readonly hash: string;
 }
+
+test('lesson: a file with five mistakes is five problems, each with its line, what stands there, what may and what to write', () => {
+  const { code, err } = ran('lesson', file('five.yaml', fiveMistakes), '--pilot', 'steady');
+  expect(code).toBe(1);
+  const told = err.trim().split('\n').slice(-mistakes.length);
+  expect(told).toHaveLength(mistakes.length);
+  for (const [i, [path, , to]] of mistakes.entries()) {
+    expect(told[i]).toContain(`line ${lineOf(to)}`);
+    expect(told[i]).toContain(path);
+    expect(told[i]).toMatch(/found .*allowed/);
+  }
+});
 
 describe('lesson', () => {
   test('flown by steady passes, exit 0; flown by idler fails, exit 1, with the same marks named', () => {

@@ -24,9 +24,15 @@ test('five mistakes are five problems, each on its line, with what is allowed an
     ['bandM: 1,', 'bandM: 12,'],
     ['comes: pass }', 'comes: passes }'],
   );
-  expect(found.map(({ path }) => path)).toEqual(['minutes', 'steps[0].topic', 'steps[2].goal.bandM', 'proof[0].comes']);
-  expect(found[1]).toMatchObject({ line: lineOf('drift-leeds'), suggestion: 'Write drift-leads' });
-  expect(found[2]?.allowed).toBe('a number from 0.2 to 5');
+  expect(found.map(({ path }) => path)).toEqual([
+    'minutes',
+    'setup.ready',
+    'steps[0].topic',
+    'steps[2].goal.bandM',
+    'proof[0].comes',
+  ]);
+  expect(found[2]).toMatchObject({ line: lineOf('drift-leeds'), suggestion: 'Write drift-leads' });
+  expect(found[3]?.allowed).toBe('a number from 0.2 to 5');
   // What joins keys is told once every key is sound by itself.
   const { found: whole } = problems('hover', ['ready: temperate-sea', 'ready: temperate-see']);
   expect(whole).toEqual([expect.objectContaining({ path: 'setup.ready', suggestion: 'Write temperate-sea' })]);

@@ -1,0 +1,97 @@
+import { rigOf, type Problem } from '../diver/index.ts';
+import { startState } from '../dive/index.ts';
+import { LESSONS, asExpected, flights, lessonSetup, lessonStart, type Lesson } from '../lesson/index.ts';
+import { readySetup } from './setups.ts';
+
+const KEY = 'midwater-own-lesson';
+
+/** A lesson file of somebody's own, as it was opened. */
+export interface OwnFile {
+  readonly name: string;
+  readonly text: string;
+}
+
+/** A file that was read: its lesson under an id that no other text has, or what is wrong with it. */
+export type OwnRead = { readonly lesson: Lesson } | { readonly problems: readonly Problem[] };
+
+/** Keeps the file for as long as the tab lives, so that a reload goes on with it; null forgets it. A browser may refuse. */
+export function keepOwnFile(view: Window, file: OwnFile | null): void {
+  try {
+    if (file) view.sessionStorage.setItem(KEY, JSON.stringify(file));
+    else view.sessionStorage.removeItem(KEY);
+  } catch {
+    // It is there until the page is left, and nothing else is lost.
+  }
+}
+
+/** The file that was kept; null where there is none, or nothing that can be read. */
+export function ownFile(view: Window): OwnFile | null {
+  try {
+    const found = JSON.parse(view.sessionStorage.getItem(KEY) ?? 'null') as Partial<OwnFile> | null;
+    return typeof found?.name === 'string' && typeof found.text === 'string'
+      ? { name: found.name, text: found.text }
+      : null;
+  } catch {
+    return null;
+  }
+}
+
+/** Reads a lesson file and tries its diver: every problem, with its line, or a lesson that can be begun. The reader is fetched now. */
+export async function readOwn({ text }: OwnFile): Promise<OwnRead> {
+  const { readLesson } = await import('../lesson/file.ts');
+  const read = readLesson(text);
+  if ('problems' in read) return read;
+  const lesson = { ...read.lesson, id: `own-${hashOfText(text)}` };
+  try {
+    const rig = rigOf(lessonSetup(lesson, await readySetup(lesson.setup.ready)));
+    startState(rig, lessonStart(lesson, rig));
+    return { lesson };
+  } catch (problem) {
+    if (!(problem instanceof RangeError)) throw problem;
+    const allowed = 'changes and a start that go together with the ready setup';
+    const suggestion = 'Change less, or choose another ready setup.';
+    const line = text.split('\n').findIndex((one) => one.startsWith('setup:')) + 1;
+    return { problems: [{ line: Math.max(1, line), path: 'setup', found: problem.message, allowed, suggestion }] };
+  }
+}
+
+/** A lesson by its id: one of ours, or the file that this tab has opened. */
+export async function findLesson(id: string, view: Window): Promise<Lesson | null> {
+  const built = LESSONS.find((one) => one.id === id);
+  const file = built || !id.startsWith('own-') ? null : ownFile(view);
+  if (!file) return built ?? null;
+  const read = await readOwn(file);
+  return 'lesson' in read && read.lesson.id === id ? read.lesson : null;
+}
+
+/** What the file says of who passes and who fails, and does not come so: a sentence each. Flies, and leaves the page its turns. */
+export async function warningsOf(lesson: Lesson): Promise<readonly string[]> {
+  if (lesson.proof.length === 0) return ['It has no proof: nobody has shown that it can be passed, or failed.'];
+  const rig = rigOf(lessonSetup(lesson, await readySetup(lesson.setup.ready)));
+  const warnings: string[] = [];
+  let passes = 0;
+  let fails = 0;
+  for (const proof of lesson.proof) {
+    await new Promise((done) => setTimeout(done, 0));
+    const flown = flights(lesson, rig, proof, [1]);
+    passes += flown.passed;
+    fails += flown.flown - flown.passed;
+    if (asExpected(proof, flown)) continue;
+    const who = proof.pilot ?? 'the script';
+    const came =
+      flown.passed > 0 ? 'passes' : `fails by ${[...flown.faults.keys()].join(', ') || 'nothing that is named'}`;
+    warnings.push(
+      `Its proof says that ${who} comes to ${proof.comes}${proof.fault ? ` by ${proof.fault}` : ''}; here ${who} ${came}.`,
+    );
+  }
+  if (passes === 0) warnings.push('Nobody of its proof passes: perhaps it cannot be passed.');
+  if (fails === 0) warnings.push('Everybody of its proof passes: a lesson that everybody passes teaches nothing.');
+  return warnings;
+}
+
+/** 32 bits of a text, FNV-1a, in hexadecimal: enough to tell two files of one person from each other. */
+function hashOfText(text: string): string {
+  let hash = 0x811c9dc5;
+  for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
+  return (hash >>> 0).toString(16).padStart(8, '0');
+}

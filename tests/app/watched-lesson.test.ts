@@ -1,0 +1,58 @@
+import { describe, expect, test } from 'vitest';
+import { LessonFlight } from '../../src/app/lesson-flight.ts';
+import { flyLesson, type Lesson } from '../../src/lesson/index.ts';
+import { firstDive, firstDiveRig as rig } from '../fixtures/lessons/first-dive.ts';
+
+const NOBODY = new Set<never>();
+
+/** Lets time pass as the page does, until something is asked or all is flown. */
+function fly(flown: LessonFlight): void {
+  const stands = () => flown.view().prompt !== null || flown.view().done;
+  for (let s = 0; s < 900 && !stands(); s++)
+    flown.flight.run(
+      120,
+      () => NOBODY,
+      () => flown.advance(),
+    );
+}
+
+describe('a lesson that a simulated diver flies in the page', () => {
+  test('is the same flight to the bit as without a page, and asks nothing', async () => {
+    const flown = await LessonFlight.begin(firstDive, { by: 'latecomer', asked: false });
+    expect(flown.view().prompt).toBeNull();
+    fly(flown);
+    expect(flown.view().done).toBe(true);
+    expect(flown.flight.dive.hash()).toBe(flyLesson(firstDive, rig, 'latecomer', 1).dive.hash());
+    expect(flown.by).toBe('latecomer');
+  });
+
+  test('asks a class what the lesson asks; nobody’s answers are the pilot’s, and the flight is the same', async () => {
+    const flown = await LessonFlight.begin(firstDive, { by: 'steady', asked: true });
+    let asked = 0;
+    for (let i = 0; i < 20 && !flown.view().done; i++) {
+      if (flown.view().prompt) {
+        asked++;
+        flown.answer(null);
+      }
+      fly(flown);
+    }
+    expect(asked).toBe((firstDive as Lesson).steps.filter(({ kind }) => kind === 'predict').length);
+    expect(flown.flight.dive.hash()).toBe(flyLesson(firstDive, rig, 'steady', 1).dive.hash());
+  });
+
+  test('may be taken from a person in the middle: what he flew and answered stays, the rest is the pilot’s', async () => {
+    const mine = await LessonFlight.begin(firstDive);
+    mine.answer('stays-clear');
+    mine.flight.run(
+      120 * 5,
+      () => NOBODY,
+      () => mine.advance(),
+    );
+    const given = LessonFlight.resumed(firstDive, mine.flight.dive.run(), mine.given, { by: 'steady', asked: false });
+    expect(given.flight.dive.hash()).toBe(mine.flight.dive.hash());
+    expect(given.given).toEqual(['stays-clear']);
+    fly(given);
+    expect(given.view().done).toBe(true);
+    expect(given.debrief().predictions[0]!.said).not.toBeNull();
+  });
+});

@@ -1,0 +1,114 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright';
+import { describe, expect, test } from 'vitest';
+import { fiveMistakes, lineOf, mistakes } from '../fixtures/lessons/five-mistakes.ts';
+import { useChromium } from './chromium.ts';
+import { pass } from './made-time.ts';
+
+const visit = useChromium();
+const template = readFileSync(new URL('../../lessons/template.yaml', import.meta.url), 'utf8');
+
+const named = (page: Page, words: string | RegExp) => page.getByRole('button', { name: words });
+const hash = (page: Page) => page.evaluate(() => location.hash);
+const file = (name: string, text: string) => ({ name, mimeType: 'text/yaml', buffer: Buffer.from(text) });
+
+/** The place of the lessons, with all that hears its wishes. */
+async function whole(page: Page): Promise<void> {
+  await page.waitForSelector('lesson-list .paths');
+  await page.waitForFunction(() => customElements.get('presenter-strip') && customElements.get('time-strip'));
+}
+
+/** Lets time pass until something reads so: a page with made time is told by its frames. */
+async function until(page: Page, read: () => Promise<string>, wanted: RegExp, stepS = 0.2): Promise<void> {
+  await expect
+    .poll(async () => {
+      await pass(page, stepS);
+      return read();
+    })
+    .toMatch(wanted);
+}
+
+describe('the place of the lessons', () => {
+  test('the theory hour is begun and walked by a clicker: asked, flown by a simulated diver, read, and the next lesson', async () => {
+    await visit(
+      './#/lessons',
+      async (page) => {
+        await whole(page);
+        await pass(page, 0.3);
+        await named(page, /^Theory hour/).click();
+        await named(page, 'show it to a class').click();
+        const next = () => page.locator('presenter-strip .main').innerText();
+        const asked = () => page.locator('question-sheet h2').innerText();
+        await until(page, next, /lock and run/);
+        expect(await hash(page)).toBe('#/watch/positive-negative-neutral--script');
+        const first = await asked();
+        await page.keyboard.press('PageDown');
+        await until(page, asked, new RegExp(`^(?!${first.slice(0, 20)})`));
+        await page.keyboard.press('PageDown');
+        await until(page, next, /freeze/);
+        expect(await page.locator('flown-by').innerText()).toMatch(/^Flown by a simulated diver/);
+        await until(page, () => page.evaluate(() => document.documentElement.dataset.place!), /debrief/, 10);
+        await until(page, next, /read on/);
+        expect(await page.locator('debrief-sheet .flown-by').innerText()).toContain("nobody's result");
+        for (let pages = 0; pages < 20 && (await next()) === 'next: read on'; pages++) {
+          await page.keyboard.press('PageDown');
+          await pass(page, 0.2);
+        }
+        expect(await next()).toBe('next: posture');
+        await page.keyboard.press('PageDown');
+        await until(page, () => hash(page), /^#\/watch\/posture--steady$/);
+        await until(page, asked, /in which posture/);
+      },
+      { madeTime: true, viewport: { width: 1280, height: 720 } },
+    );
+  });
+
+  test('a lesson file on a phone: five mistakes are told with their lines; a good one is begun, and a reload asks on', async () => {
+    await visit(
+      './#/lessons',
+      async (page) => {
+        await whole(page);
+        await named(page, 'I have read this').tap();
+        const input = page.locator('lesson-list input[type=file]');
+        await input.setInputFiles(file('five.yaml', fiveMistakes));
+        const told = page.locator('problem-list li');
+        await expect.poll(() => told.count()).toBe(mistakes.length);
+        for (const [i, [path, , to]] of mistakes.entries())
+          expect(await told.nth(i).innerText()).toMatch(
+            new RegExp(`^Line ${lineOf(to)}, ${path.replace(/[[\].]/g, '\\$&')}: found .*allowed: .*\\. \\S`, 's'),
+          );
+        await named(page, /^close$/).tap();
+        await input.setInputFiles(file('mine.yaml', template));
+        await page.waitForSelector('lesson-list :text("its proof comes as it says")');
+        await named(page, 'begin My lesson').tap();
+        await page.waitForSelector('question-sheet :text("Before you begin")');
+        await page.locator('question-sheet .main').tap();
+        const question = page.locator('question-sheet h2');
+        await expect.poll(() => question.innerText()).toMatch(/^How much gas/);
+        const address = await hash(page);
+        await page.waitForTimeout(600);
+        await page.reload();
+        await expect.poll(() => question.innerText()).toMatch(/^How much gas/);
+        expect(await hash(page)).toBe(address);
+        await named(page, 'more by 0.5 L').tap();
+        await expect.poll(() => page.locator('question-sheet output').innerText()).toBe('5.5 L');
+      },
+      { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true },
+    );
+  });
+
+  test('the tables have an address of their own, survive a reload, and back leads to the lessons', async () => {
+    await visit('./#/lessons', async (page) => {
+      await whole(page);
+      await named(page, 'see the tables').click();
+      await page.waitForSelector('mark-tables table');
+      await expect.poll(() => hash(page)).toBe('#/tables');
+      await page.reload();
+      await page.waitForSelector('mark-tables table');
+      expect(await page.locator('mark-tables').innerText()).toContain('They say nothing about people');
+      await page.goBack();
+      await page.waitForSelector('lesson-list .paths');
+      await expect.poll(() => hash(page)).toBe('#/lessons');
+    });
+  });
+});
