@@ -133,14 +133,14 @@ export function volumesWords(stores: readonly GasStore[]): string {
   return `${litresText(most.hereM3)} of gas in the ${most.name} would be ${litresText(most.surfaceM3)} at the surface: ${times} times as much.`;
 }
 
-/** "14.2 kg hold you up and 14.6 kg pull you down: 0.4 kg (3.9 N) more down, at this moment of the breath." */
+/** "14.2 kg hold you up and 14.6 kg pull you down: 0.4 kg (3.9 N) more down, now, with this breath." */
 export function ledgerWords(upKg: number, downKg: number, units: Units): string {
   const kg = upKg - downKg;
   const sides = `${massText(upKg, units)} hold you up and ${massText(downKg, units)} pull you down`;
   const newtons = Math.abs(kg * STANDARD_GRAVITY_MPS2).toFixed(1);
   const more =
     Math.abs(kg) < 0.05 ? 'balanced' : `${massText(Math.abs(kg), units)} (${newtons} N) more ${kg > 0 ? 'up' : 'down'}`;
-  return `${sides}: ${more}, at this moment of the breath.`;
+  return `${sides}: ${more}, now, with this breath.`;
 }
 
 /** A stopping forecast with what its sentence needs besides. */

@@ -48,7 +48,7 @@ export const USUAL_LOOKS: LookChoice = {
 export const LOOKS: readonly { readonly id: LookToggle; readonly words: string; readonly key: string }[] = [
   { id: 'reach', words: 'breath reach', key: '1' },
   { id: 'forces', words: 'forces by depth', key: '2' },
-  { id: 'hilltop', words: 'hilltop', key: '3' },
+  { id: 'hilltop', words: 'why you drift: the hilltop', key: '3' },
   { id: 'stops', words: 'what still stops you', key: '4' },
   { id: 'map', words: 'recovery map', key: '5' },
   { id: 'volumes', words: 'gas, here and at the surface', key: '6' },

@@ -120,12 +120,16 @@ export class Marks {
       const y = depthToY(frame, depthAtM(recording, atS));
       slot.g.position.set(x, y);
       slot.words.text = words;
-      slot.words.anchor.set(1, 0.5);
       const onGround = events[i]!.kind === 'bottom-touched';
       const below = onGround ? depthToY(frame, bottomM) + textPx : y + 19 * unit + textPx * 0.3;
-      put(slot.words, x - 2 * unit, below);
+      const { width } = slot.words;
+      // Where the line comes up from below, words to its left would lie on it.
+      const fromS = Math.max(atS - width / frame.pxPerS, recording.startTick / TICKS_PER_S);
+      const left = !onGround && depthToY(frame, depthAtM(recording, fromS)) > y + 6 * unit ? x + 2 * unit : x - width;
+      slot.words.anchor.set(left > x ? 0 : 1, 0.5);
+      put(slot.words, left > x ? left : x - 2 * unit, below);
       const half = textPx * 0.65;
-      taken.boxes.push({ left: x - slot.words.width, top: below - half, right: x, bottom: below + half });
+      taken.boxes.push({ left, top: below - half, right: left + width, bottom: below + half });
     }
     hide(this.#events, used);
   }

@@ -96,7 +96,7 @@ describe('the looks over the water', () => {
           }),
         );
         expect(small).toEqual([]);
-        await name(page, 'hilltop').tap();
+        await name(page, 'why you drift: the hilltop').tap();
         await page.waitForSelector('look-menu section', { state: 'detached' });
         await page.locator('hilltop-card svg').waitFor();
       },
