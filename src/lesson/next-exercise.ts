@@ -101,9 +101,11 @@ function believed({ lesson, result, predictions, passed, opened }: Flown, lesson
   const tooFew = result.demands.find(({ met, id }) => !met && id === 'predictions');
   if (!tooFew && (wrong === 0 || 2 * wrong < answered.length)) return null;
   const shared = (one: Lesson) => one.beliefs.filter((belief) => lesson.beliefs.includes(belief));
+  const far = (one: Lesson) => Math.abs(lessons.indexOf(one) - lessons.findIndex(({ id }) => id === lesson.id));
+  // Of those that share as much the one that is nearest in the course.
   const [other] = lessons
     .filter((one) => one.id !== lesson.id && !passed.has(one.id) && mayBegin(one, opened) && shared(one).length > 0)
-    .sort((a, b) => shared(b).length - shared(a).length);
+    .sort((a, b) => shared(b).length - shared(a).length || far(a) - far(b));
   if (!other) return tooFew ? again(lesson, `Not met: ${tooFew.says}; the same once more.`) : null;
   const asks = BELIEF_ASKS[shared(other)[0]!];
   const came = `${wrong} of ${answered.length} ${answered.length === 1 ? 'prediction' : 'predictions'} came otherwise`;

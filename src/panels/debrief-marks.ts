@@ -60,7 +60,7 @@ export function markArticle(
         const same = other?.criteria.find(({ id }) => id === one.id);
         const beside = same?.unit ? `; ${name}: ${amount(same.value, same.unit)}` : '';
         return html`<li>
-          <span>${one.met ? 'met' : 'not met'}: ${one.demand}${one.unit ? `, came to ${amount(one.value, one.unit)}` : ''}${beside}</span>
+          <span>${one.met ? 'met' : html`<b>not met</b>`}: ${one.demand}${one.unit ? `, came to ${amount(one.value, one.unit)}` : ''}${beside}</span>
           ${moment(one.atS)}
         </li>`;
       })}

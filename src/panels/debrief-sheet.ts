@@ -47,7 +47,7 @@ export class DebriefSheet extends Panel {
             ${result.demands.map(
               (one) =>
                 html`<li>
-                  <span>${one.met ? 'met' : 'not met'}: ${one.title}, ${one.says}</span> ${moment(one.atS)}
+                  <span>${one.met ? 'met' : html`<b>not met</b>`}: ${one.title}, ${one.says}</span> ${moment(one.atS)}
                 </li>`,
             )}
           </ul>`

@@ -104,14 +104,14 @@ describe('nextExercise()', () => {
     [
       'half of the predictions otherwise: another lesson about the same belief',
       flown('kick-test', {}, { predictions: [said(true), said(false)] }),
-      'posture',
-      /^1 of 2 predictions came otherwise; Posture asks again whether swimming level means neutral/,
+      'hover',
+      /^1 of 2 predictions came otherwise; Hover asks again whether swimming level means neutral/,
     ],
     [
       'unless that was passed',
-      flown('kick-test', {}, { predictions: [said(false)], passed: new Set(['posture']) }),
-      'hover',
-      /^1 of 1 prediction came otherwise; Hover/,
+      flown('kick-test', {}, { predictions: [said(false)], passed: new Set(['hover']) }),
+      'posture',
+      /^1 of 1 prediction came otherwise; Posture/,
     ],
     [
       'nearly is flown again before it is trained elsewhere',
