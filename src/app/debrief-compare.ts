@@ -1,5 +1,5 @@
 import type { Dive, Run } from '../dive/index.ts';
-import { flownUnder, flyingLesson, type Answer, type Lesson, type Mark } from '../lesson/index.ts';
+import { flownUnder, flyingLesson, type Answer, type Lesson, type Mark, type StepDemand } from '../lesson/index.ts';
 import type { CompareChoice } from '../panels/index.ts';
 import { PILOTS, PILOT_NAMES, type PilotName } from '../pilot/index.ts';
 import type { KeptSummary, Store } from '../store/index.ts';
@@ -71,8 +71,13 @@ async function flownBy(
   for (;;) {
     const next = flying.next();
     if (next.done) {
-      const { dive, marks } = next.value;
-      return { name: `${pilot}${SIMULATED}`, says: `A simulated diver. ${PILOTS[pilot].does}`, dive, marks };
+      const { dive, marks, demands } = next.value;
+      return {
+        name: `${pilot}${SIMULATED}`,
+        says: `A simulated diver. ${PILOTS[pilot].does}${metWords(demands)}`,
+        dive,
+        marks,
+      };
     }
     if (performance.now() - fromMs < SLICE_MS) continue;
     await new Promise((resolve) => setTimeout(resolve, 0));
@@ -88,8 +93,15 @@ async function keptFlight(flown: LessonFlight, id: number, store: Store): Promis
   const other = resumed(flown.lesson, run, given, attempt);
   if (!other.view().done) throw new Error('It was not flown to its end: there is nothing to compare yet.');
   const when = WHEN.format(savedMs);
-  const { marks } = other.debrief().result;
-  return { name: when, says: `Your flight of ${when}.`, dive: other.flight.dive, marks };
+  const { marks, demands } = other.debrief().result;
+  return { name: when, says: `Your flight of ${when}.${metWords(demands)}`, dive: other.flight.dive, marks };
+}
+
+/** What the steps of a lesson asked for beside its marks. */
+function metWords(demands: readonly StepDemand[]): string {
+  if (demands.length === 0) return '';
+  const met = demands.filter((one) => one.met).length;
+  return ` Of ${demands.length} that the steps ask for, ${met} met.`;
 }
 
 function resumed(lesson: Lesson, run: Run, given: readonly Answer[], attempt: number): LessonFlight {

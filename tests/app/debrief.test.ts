@@ -3,8 +3,10 @@ import { besideOf, choiceOfGhost, choicesOf } from '../../src/app/debrief-compar
 import { knownOf } from '../../src/app/debrief-known.ts';
 import { LessonFlight } from '../../src/app/lesson-flight.ts';
 import { nextAttempt, resultOf } from '../../src/app/results.ts';
+import { readySetup } from '../../src/app/setups.ts';
+import { rigOf } from '../../src/diver/index.ts';
 import { replay, type Run } from '../../src/dive/index.ts';
-import { flyLesson, reportOf } from '../../src/lesson/index.ts';
+import { LESSONS, flyLesson, lessonSetup, reportOf } from '../../src/lesson/index.ts';
 import type { PilotName } from '../../src/pilot/index.ts';
 import { Store, type KeptResult } from '../../src/store/index.ts';
 import { firstDive, firstDiveRig as rig } from '../fixtures/lessons/first-dive.ts';
@@ -143,6 +145,16 @@ describe('besideOf()', () => {
     await expect(besideOf(learner, `dive:${half.id}`, store, () => true)).rejects.toThrow(/not flown to its end/);
     await half.keep(replay(other.flight.dive.run(), 5000), what);
     await expect(besideOf(learner, `dive:${half.id}`, store, () => true)).rejects.toThrow(/asks otherwise by now/);
+  });
+
+  test('where a lesson has no marks it says how much of what its steps ask for was met', async () => {
+    const lesson = LESSONS.find(({ id }) => id === 'coarse-and-fine')!;
+    const its = rigOf(lessonSetup(lesson, await readySetup(lesson.setup.ready)));
+    const [mine, able] = (['learner', 'steady'] as const).map((pilot) => flyLesson(lesson, its, pilot, 1));
+    const flown = LessonFlight.resumed(lesson, mine!.dive.run(), []);
+    const beside = await besideOf(flown, 'pilot:steady', new Store(), () => true);
+    const met = able!.demands.filter((one) => one.met).length;
+    expect(beside!.says).toContain(` Of ${able!.demands.length} that the steps ask for, ${met} met.`);
   });
 
   test('one in another kit is refused', async () => {
