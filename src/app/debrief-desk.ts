@@ -92,7 +92,8 @@ export class DebriefDesk {
   #know(results: readonly KeptResult[], kept: KeptResult | null, words: string): void {
     this.#results = results;
     this.#kept = kept;
-    this.#show({ known: knownOf(this.#flown, this.#view, results, kept, words) });
+    const { opened } = this.#program.shell.view.settings;
+    this.#show({ known: knownOf(this.#flown, this.#view, results, kept, words, opened) });
   }
 
   async #compare(chosen: string): Promise<void> {

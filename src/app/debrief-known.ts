@@ -8,6 +8,7 @@ type Reports = DebriefKnown['reports'];
 /**
  * What earlier flights add to a debrief: reports over the last flights under the same conditions, those flights, and what to fly next.
  * @param results all that are kept, the oldest first
+ * @param all whether the instructor has opened every lesson
  * @param kept this flight's own among them; null where it is not kept
  */
 export function knownOf(
@@ -16,6 +17,7 @@ export function knownOf(
   results: readonly KeptResult[],
   kept: KeptResult | null,
   words: string,
+  all = false,
 ): DebriefKnown {
   const ofLesson = results.filter((one) => one.lessonId === flown.lesson.id && one.lessonFile === flown.file);
   const same = ofLesson.filter(({ under }) => under === flown.under);
@@ -23,7 +25,7 @@ export function knownOf(
   const earlier = same.filter(({ id }) => id !== kept?.id).reverse();
   return {
     reports,
-    next: nextOf(flown, debrief, reports, results),
+    next: nextOf(flown, debrief, reports, results, all),
     earlier: earlier.map(({ at, marks, predictions, verdict, word }) => ({
       at,
       marks,
@@ -45,7 +47,7 @@ function reportsOf(flights: readonly Pick<KeptResult, 'marks'>[]): Reports {
   return Object.fromEntries(all) as Partial<Record<MarkId, NonNullable<ReturnType<typeof reportOf>>>>;
 }
 
-function nextOf(flown: LessonFlight, debrief: Debrief, reports: Reports, results: readonly KeptResult[]) {
+function nextOf(flown: LessonFlight, debrief: Debrief, reports: Reports, results: readonly KeptResult[], all: boolean) {
   const { lesson } = flown;
   if (flown.by !== null) {
     const reason = 'A simulated diver flew this: now you.';
@@ -54,6 +56,10 @@ function nextOf(flown: LessonFlight, debrief: Debrief, reports: Reports, results
   const { result, predictions } = debrief;
   const passed = new Set(results.filter(({ verdict }) => verdict === 'pass').map(({ lessonId }) => lessonId));
   // Who has flown a lesson of the instructor's was let in.
-  const opened = new Set([lesson.id, ...results.map(({ lessonId }) => lessonId)]);
+  const opened = new Set([
+    lesson.id,
+    ...results.map(({ lessonId }) => lessonId),
+    ...(all ? LESSONS.map(({ id }) => id) : []),
+  ]);
   return nextExercise({ lesson, result, reports, predictions, passed, opened }, LESSONS);
 }

@@ -75,6 +75,16 @@ describe('knownOf()', () => {
     expect(known).toMatchObject({ id: null, earlier: [], words: 'Nothing is kept here.' });
   });
 
+  test('a lesson of the instructor’s is proposed once he has opened them', () => {
+    const results = LESSONS.filter(({ opens }) => opens === 'always').map((one, i) =>
+      kept(learner, i + 1, { lessonId: one.id, verdict: 'pass' }),
+    );
+    const steady = flownBy('steady', 1);
+    const proposed = (all: boolean) => knownOf(steady, steady.debrief(), results, null, '', all).next!;
+    expect(proposed(false).again).toBe(true);
+    expect(LESSONS.find(({ id }) => id === proposed(true).lessonId)!.opens).toBe('instructor');
+  });
+
   test('who watched a simulated diver is asked to fly it', () => {
     const watched = flownBy('learner', 3, { by: 'learner' });
     const { next } = knownOf(watched, watched.debrief(), [], null, '');
