@@ -34,7 +34,7 @@ export class Camera {
     const shownM = freePx / this.#pxPerM;
     const from = cut ? view.depthM - shownM / 2 : this.#topM;
     const enlarged = enlargementOf(this.#pxPerM, style.leastDiverPx);
-    const wantedM = Math.max(topFor(view, from, shownM, airM), this.#uncovered(view, heightPx, enlarged));
+    const wantedM = Math.max(topFor(view, from, shownM, airM), this.#uncovered(view, freePx, enlarged));
     this.#topM = toward(this.#topM, wantedM, share, 1e-4);
     this.#nowS = view.nowS;
     return {
@@ -49,10 +49,13 @@ export class Camera {
     };
   }
 
-  /** The least top with which a diver is clear of what covers the foot, or in the middle of what is left. */
-  #uncovered({ coveredPx = 0, depthM }: StageView, heightPx: number, enlarged: number): number {
+  /**
+   * The least top with which a diver is clear of what covers the foot, or in the middle of what is left.
+   * @param freePx height above the bars, which stand on what covers the foot
+   */
+  #uncovered({ coveredPx = 0, depthM }: StageView, freePx: number, enlarged: number): number {
     if (coveredPx === 0) return -Infinity;
-    const leftM = (heightPx - coveredPx) / this.#pxPerM;
+    const leftM = (freePx - coveredPx) / this.#pxPerM;
     return depthM - Math.max(leftM - (DIVER_LENGTH_M / 2) * enlarged, leftM / 2);
   }
 }

@@ -58,3 +58,18 @@ test.each(sizes)('%i × %i: the diver and the ground stay above the bars', (w, h
     expect(depthToY(frame, depthM)).toBeGreaterThan(0);
   }
 });
+
+test.each(sizes)(
+  '%i × %i: where the strip of time covers the foot, the diver stays above the bars that stand on it',
+  (w, h, big) => {
+    const style = styleOf(w, h, 1, 'light', big, false, 3);
+    for (const depthM of [4.7, 8, 11.5]) {
+      const coveredPx = 90;
+      const frame = new Camera().frame({ ...viewOf({ depthM }), coveredPx, frozen: true }, style);
+      const middlePx = (h - style.footPx - coveredPx) / 2;
+      expect(depthToY(frame, depthM)).toBeLessThanOrEqual(
+        Math.max(h - style.footPx - coveredPx - 0.5 * frame.pxPerM, middlePx + 1e-6),
+      );
+    }
+  },
+);
