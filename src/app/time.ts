@@ -252,7 +252,8 @@ export class Time {
     if (place !== 'fly' && place !== 'lesson' && place !== 'debrief') return false;
     // A dive or lesson that came back is frozen, and can be rewound from the first look on; a debrief has its own ways to moments.
     const back = kept?.note?.kind === 'back' && place !== 'debrief';
-    const stands = frozen && ((place === 'fly' && !presenting?.words) || (place === 'lesson' && flownBy !== null) || back);
+    const stands =
+      frozen && ((place === 'fly' && !presenting?.words) || (place === 'lesson' && flownBy !== null) || back);
     return this.#opened || shownAtS !== null || stands;
   }
 
