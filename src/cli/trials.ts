@@ -31,6 +31,11 @@ export const TRIAL_OPTIONS: Readonly<Record<string, Option>> = {
     shows: 'kits',
     says: `tuning, held-out (left out: this), or some of ${CELLS.join(', ')}, with commas between`,
   },
+  tasks: {
+    kind: 'text',
+    shows: 'tasks',
+    says: `some of ${TRIAL_TASKS.join(', ')}, with commas between; left out: all`,
+  },
   pilots: { kind: 'text', shows: 'pilots', says: 'some of them, with commas between; left out: all' },
 };
 
@@ -47,16 +52,15 @@ export function trialResults({ things, numbers, texts }: Asked, io: Io): TrialRe
   for (const [name, value] of Object.entries({ seeds, from }))
     if (!Number.isInteger(value)) throw new UsageError(`--${name}: found "${value}"; allowed: a whole number`);
   const cells = cellsNamed(texts['cells'] ?? 'held-out');
+  const tasks = listed('tasks', texts['tasks'], TRIAL_TASKS);
   const pilots = listed('pilots', texts['pilots'], PILOT_NAMES);
   const firstDive = LESSONS.find(({ id }) => id === 'first-dive')!;
   const base = setupAt('temperate-sea');
   const progress = progressOf(io, 'flying');
-  const steps = cells.length * TRIAL_TASKS.length * pilots.length;
+  const steps = cells.length * tasks.length * pilots.length;
   let done = 0;
   const step = () => progress(++done / steps);
-  return cells.map((cell) =>
-    flyCell(base, cell, firstDive, { tasks: TRIAL_TASKS, pilots, seeds, fromSeed: from }, step),
-  );
+  return cells.map((cell) => flyCell(base, cell, firstDive, { tasks, pilots, seeds, fromSeed: from }, step));
 }
 
 function cellsNamed(words: string): readonly TrialCell[] {

@@ -106,19 +106,25 @@ export function flyCell(base: Setup, cell: TrialCell, firstDive: Lesson, ask: Tr
   return { cell: cell.id, half: cell.half, seeds, fromSeed, rows, above };
 }
 
-/** Results of one cell and the same seeds, flown with other pilots or tasks, as one each. */
+/** Results of one cell and the same seeds, flown with other pilots or tasks, as one each; what both flew counts once. */
 export function joinedTrials(results: readonly TrialResult[]): TrialResult[] {
   const joined = new Map<string, TrialResult>();
   for (const result of results) {
     const key = `${result.cell} ${result.fromSeed} ${result.seeds}`;
     const before = joined.get(key);
     if (!before) joined.set(key, result);
-    else
+    else {
+      const flown = new Set(before.rows.map(({ pilot, task }) => `${pilot} ${task}`));
+      const pairs = new Set(before.above.map(({ task, mark, first, second }) => `${task} ${mark} ${first} ${second}`));
       joined.set(key, {
         ...before,
-        rows: [...before.rows, ...result.rows],
-        above: [...before.above, ...result.above],
+        rows: [...before.rows, ...result.rows.filter(({ pilot, task }) => !flown.has(`${pilot} ${task}`))],
+        above: [
+          ...before.above,
+          ...result.above.filter(({ task, mark, first, second }) => !pairs.has(`${task} ${mark} ${first} ${second}`)),
+        ],
       });
+    }
   }
   return [...joined.values()];
 }

@@ -22,6 +22,7 @@ interface Described {
 /** Every simulated diver by name: divers the best first, then habits, then those that only prove marks. */
 export const PILOTS = {
   steady: { sort: 'diver', does: 'Trims with slow breaths, corrects the gas in short presses, and waits.' },
+  sparing: { sort: 'diver', does: 'Presses seldom and as long as it takes, and leaves the rest to the breath.' },
   able: { sort: 'diver', does: 'Does the same with later eyes and longer presses, and sometimes looks away.' },
   learner: {
     sort: 'diver',

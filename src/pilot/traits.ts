@@ -78,6 +78,12 @@ const steady: PilotTraits = {
   holdsBreath: false,
 };
 
+/** Steady eyes, and few presses: each of them most of what a change of depth needs. */
+const sparing: PilotTraits = {
+  ...steady,
+  law: { kind: 'breath', rangeL: 1, perML: 0.8, perMpsL: 8, pressS: 0.8, bandL: 0.5, waitS: 8, oneWayL: 0.2 },
+};
+
 const able: PilotTraits = {
   eye: { delayS: 0.6, noticesMps: 0.04, noiseM: 0.1, dropsPerS: 0.08, dropS: 1.5 },
   target: { upMps: 0.11, downMps: 0.2, slowM: 0, leadM: 0.45, paceShare: 0 },
@@ -173,6 +179,7 @@ const bends = {
 /** Parameters of every pilot that sees and acts. @source practice: chosen so that marks tell them apart, measured on a reduced model first and on this one after */
 export const PILOT_TRAITS = {
   steady,
+  sparing,
   able,
   learner,
   pulser,

@@ -32,8 +32,10 @@ test('accept flies those who are named, says what is demanded of them, and does 
 test('accept and habits-table judge results that were printed before, several together, and fly nothing', () => {
   const first = ran('accept', ...FEW).out;
   const second = ran('accept', ...FEW.slice(0, -1), 'breath-holder').out;
+  const again = ran('accept', ...FEW, '--tasks', 'hover').out;
+  expect((JSON.parse(again) as Accepted).results[0]!.rows.map(({ task }) => task)).toEqual(['hover', 'hover']);
   const [one, two] = [file('one.json', first), file('two.json', second)];
-  const { results, demands } = resultOf<Accepted>('accept', one, two);
+  const { results, demands } = resultOf<Accepted>('accept', one, two, file('again.json', again));
   expect(results.map(({ rows }) => rows.length)).toEqual([12]);
   expect(demands.some(({ demand }) => demand === 'breath-holder: highest')).toBe(true);
   const { rows } = resultOf<{ rows: ReturnType<typeof habitsTable> }>('habits-table', one, two);
@@ -53,6 +55,7 @@ test('accept exits with 1 where a demand is not met', () => {
 test.each([
   ['a kit that there is not', ['--cells', '5mm+9'], /--cells: found "5mm\+9": write 5mm\+\d/],
   ['a pilot that there is not', ['--pilots', 'idler,stedy'], /--pilots: found "stedy": write steady/],
+  ['a task that there is not', ['--tasks', 'hoover'], /--tasks: found "hoover": write hover/],
   ['half a seed', ['--seeds', 1.5], /--seeds: found "1.5"; allowed: a whole number/],
   ['no seeds', ['--seeds', 0], /--seeds: found "0"; allowed: a number from 1 to 1000/],
   ['a file that is not there', ['nowhere.json'], /found no file "nowhere.json"/],

@@ -57,7 +57,7 @@ test('every pilot is told of in one sentence of its own', () => {
 });
 
 test('pilotOf() refuses a name that nobody has', () => {
-  expect(() => pilotOf('perfect' as PilotName, rig, 1)).toThrow(/pilotOf: name must be one of steady, able/);
+  expect(() => pilotOf('perfect' as PilotName, rig, 1)).toThrow(/pilotOf: name must be one of steady, sparing, able/);
 });
 
 test('idler presses nothing, and steady never fins', () => {
