@@ -56,6 +56,7 @@ export function hashOf(address: Address): string {
 /** The address of what the page shows. */
 export function shownAddress(view: PageView, lessonId: string | null): Address {
   if (view.place === 'kit') return { place: 'kit', id: view.kit?.setupId ?? '' };
+  if (view.place === 'bench' && view.bench?.lesson) return { place: 'lesson', id: view.bench.lesson.id };
   if (view.place === 'bench') return { place: 'bench', mode: view.bench?.deep?.kind ?? 'tank' };
   if (view.place === 'lesson' && lessonId)
     return view.flownBy ? { place: 'watch', id: lessonId, by: view.flownBy } : { place: 'lesson', id: lessonId };

@@ -1,16 +1,22 @@
-import { DeepDesk, TankDesk, type BenchAsk, type BenchMode } from '../bench/index.ts';
-import { fetchBench, type BenchView } from '../panels/index.ts';
+import { DeepDesk, TankDesk, type BenchMode } from '../bench/index.ts';
+import type { Answer } from '../lesson/index.ts';
+import { fetchBench, usualPlace, type BenchView, type BenchWish } from '../panels/index.ts';
+import { LessonAtBench } from './bench-lesson.ts';
+import { BenchSketch } from './bench-sketch.ts';
 import './bench.css';
+import { focusOf } from './keys.ts';
 import type { Shell } from './shell.ts';
 
-/** The *Bench*: a tank, a deep tank and a flask; the dive in hand stands still meanwhile. */
+/** The *Bench*: a tank, a deep tank and a flask, free or in a lesson; the dive in hand stands still meanwhile. */
 export class BenchPlace {
   readonly #shell: Shell;
   readonly #words: Awaited<ReturnType<typeof fetchBench>>;
   readonly #tank = new TankDesk();
   readonly #deep = new DeepDesk('deep');
   readonly #bottle = new DeepDesk('bottle');
+  readonly #sketch = new BenchSketch();
   #mode: BenchMode = 'tank';
+  #lesson: LessonAtBench | null = null;
   #lastMs = NaN;
 
   private constructor(shell: Shell, words: Awaited<ReturnType<typeof fetchBench>>) {
@@ -21,22 +27,42 @@ export class BenchPlace {
       shell.window.requestAnimationFrame(next);
     };
     shell.window.requestAnimationFrame(next);
+    shell.window.addEventListener('keydown', (event) => this.#key(event));
   }
 
   static async begin(shell: Shell): Promise<BenchPlace> {
     return new BenchPlace(shell, await fetchBench());
   }
 
+  /** The bench, free. */
   open(mode: BenchMode): void {
+    this.#lesson = null;
     this.#mode = mode;
-    this.#shell.show({ place: 'bench', moreOpen: false, words: 'Bench', progress: '', hint: '', bench: this.#view() });
+    this.#show('Bench');
   }
 
   /** Does what is asked; what the bench does not allow is said, and nothing is changed. */
-  hear(ask: BenchAsk): void {
+  hear(ask: BenchWish): void {
+    if (ask.do === 'lesson') {
+      this.#lesson = new LessonAtBench(this.#shell.window, ask.id, ask.resumed);
+      return this.#show(this.#lesson.lesson.title);
+    }
     if (ask.do === 'mode') return this.open(ask.mode);
-    this.#now().hear(ask);
+    if (ask.do === 'go-on') this.#lesson?.goOn();
+    else if (ask.do === 'sketch') this.#sketch.ask();
+    else (this.#lesson ?? this.#now()).hear(ask);
     this.#shell.show({ bench: this.#view() });
+  }
+
+  /** What was asked is locked. */
+  answer(answer: Answer): void {
+    if (this.#lesson) this.#lesson.answer(answer);
+    else this.#sketch.lock(answer);
+    this.#shell.show({ bench: this.#view() });
+  }
+
+  #show(words: string): void {
+    this.#shell.show({ place: 'bench', moreOpen: false, words, progress: '', hint: '', bench: this.#view() });
   }
 
   #now(): TankDesk | DeepDesk {
@@ -48,16 +74,34 @@ export class BenchPlace {
     this.#lastMs = nowMs;
     const { place, moreOpen } = this.#shell.view;
     if (place !== 'bench' || moreOpen) return;
-    this.#now().pass(passedS);
+    // What is asked before it is seen stands still.
+    if (this.#lesson) this.#lesson.pass(Math.min(passedS, 0.1));
+    else if (!this.#sketch.prompt) this.#now().pass(passedS);
+    this.#shell.show({ bench: this.#view() });
+  }
+
+  /** A clicker walks a lesson from its first word to its last. */
+  #key(event: KeyboardEvent): void {
+    const { place, moreOpen, settings } = this.#shell.view;
+    if (!this.#lesson || place !== 'bench' || moreOpen || event.repeat) return;
+    if (usualPlace(event.code, settings.keys) !== 'PageDown') return;
+    if (focusOf(this.#shell.root.ownerDocument.activeElement) === 'typing') return;
+    event.preventDefault();
+    this.#lesson.next();
     this.#shell.show({ bench: this.#view() });
   }
 
   #view(): BenchView {
-    if (this.#mode === 'tank') {
-      const tank = this.#tank.view();
-      return { sentence: this.#words.tankSentence(tank), tank, deep: null };
-    }
-    const deep = (this.#mode === 'deep' ? this.#deep : this.#bottle).view();
-    return { sentence: this.#words.deepSentence(deep), tank: null, deep };
+    const seen = this.#lesson?.view() ?? this.#free();
+    const { tank, deep } = seen;
+    const sentence = tank ? this.#words.tankSentence(tank) : deep ? this.#words.deepSentence(deep) : '';
+    return { sentence, ...seen };
+  }
+
+  #free(): Omit<BenchView, 'sentence'> {
+    const desk = this.#now();
+    if (desk instanceof TankDesk) return { tank: desk.view(), deep: null, prompt: null, lesson: null, sketched: [] };
+    const { prompt, points } = this.#mode === 'deep' ? this.#sketch : { prompt: null, points: [] };
+    return { tank: null, deep: desk.view(), prompt, lesson: null, sketched: points };
   }
 }

@@ -1,5 +1,6 @@
 import { rigOf, type Rig, type Setup } from '../diver/index.ts';
 import type { Dive, Moment, Run } from '../dive/index.ts';
+import { WishEvent } from '../panels/index.ts';
 import { Flight, afloatStart } from './flight.ts';
 import type { Demonstrator } from '../lesson/index.ts';
 import type * as Learning from './learning.ts';
@@ -119,8 +120,16 @@ export class Dives {
 
   /** The lessons; who has gone elsewhere before they came stays there. */
   async catalogue(from: PageView['place']): Promise<void> {
-    const { LESSONS } = await this.#later.fetchLearning();
-    if (this.#shell.view.place === from) this.#shell.show({ place: 'learn', moreOpen: false, lessons: LESSONS });
+    const { MENU } = await this.#later.fetchLearning();
+    if (this.#shell.view.place === from) this.#shell.show({ place: 'learn', moreOpen: false, lessons: MENU });
+  }
+
+  /** Sends a lesson at the bench there. @returns whether it is one */
+  async toBench(id: string, resumed: boolean): Promise<boolean> {
+    const { BENCH_LESSONS } = await this.#later.fetchLearning();
+    if (!BENCH_LESSONS.some((one) => one.id === id)) return false;
+    this.#shell.root.dispatchEvent(new WishEvent({ kind: 'bench', ask: { do: 'lesson', id, resumed } }));
+    return true;
   }
 
   /**

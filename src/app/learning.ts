@@ -1,5 +1,5 @@
 // The door to all that lessons need; fetched when a lesson is wanted, or before, while nothing else is to do.
-export { LESSONS } from '../lesson/index.ts';
+export { BENCH_LESSONS, LESSONS, MENU } from '../lesson/index.ts';
 export { debriefed } from './debrief-desk.ts';
 export { LessonFlight } from './lesson-flight.ts';
 export { findLesson } from './own-lesson.ts';

@@ -1,5 +1,6 @@
 import {
   LESSONS,
+  MENU,
   demonstratorOf,
   fetchTried,
   knownOf,
@@ -109,7 +110,7 @@ class LessonPlace {
     const [tried] = await Promise.all([fetchTried(), fetchSheets()]);
     this.#tried = tried;
     this.#tell();
-    this.#shell.show({ place: 'learn', moreOpen: false, lessons: LESSONS });
+    this.#shell.show({ place: 'learn', moreOpen: false, lessons: MENU });
   }
 
   async #openOwn(file: File): Promise<void> {

@@ -21,12 +21,13 @@ export class BenchInHand {
   readonly #desk: TankDesk | DeepDesk;
   #run: BenchRun;
 
-  constructor(lesson: BenchLesson) {
+  /** @param left where the lesson goes on; from its beginning unless said */
+  constructor(lesson: BenchLesson, left: BenchRun = beginBench(lesson)) {
     this.lesson = lesson;
     const { mode } = lesson.bench;
     this.#desk = mode === 'tank' ? new TankDesk() : new DeepDesk(mode);
     for (const ask of preparing(lesson.bench)) this.#desk.hear(ask);
-    this.#run = beginBench(lesson);
+    this.#run = left;
   }
 
   get run(): BenchRun {

@@ -1,3 +1,4 @@
+import { pressureAt, underIn } from '../bench/index.ts';
 import type { BenchLesson, BenchPredict, TryStep } from './bench-lesson.ts';
 import { readsIn, type BenchSeen } from './bench-readings.ts';
 import type { Answer, Prompt } from './run.ts';
@@ -103,4 +104,12 @@ function entered(lesson: BenchLesson, run: BenchRun): BenchRun {
   if (step?.kind !== 'try') return run;
   const tried: Tried = { id: step.id, met: 0, sinceS: null, fromS: run.passedS, done: false };
   return { ...run, tries: [...run.tries, tried] };
+}
+
+/** The gas of the bag as it was sketched, pressure and volume, Pa and m³; empty where nothing was. */
+export function sketchOf(lesson: BenchLesson, run: BenchRun): readonly (readonly [number, number])[] {
+  const step = lesson.steps.find((one) => one.kind === 'predict' && one.shape === 'curve');
+  const answer = run.answers.find(({ id }) => id === step?.id)?.answer;
+  if (step?.kind !== 'predict' || step.shape !== 'curve' || !Array.isArray(answer)) return [];
+  return answer.map((litres, i) => [pressureAt(underIn('deep'), step.along[i]!), Number(litres) / 1e3] as const);
 }

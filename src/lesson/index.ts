@@ -1,5 +1,7 @@
 export { lessonSetup, lessonStart } from './begin.ts';
+export { BENCH_LESSONS } from './bench-catalogue.ts';
 export { LESSONS } from './catalogue.ts';
+export { MENU } from './menu.ts';
 export { flownUnder } from './flown-under.ts';
 export { flyLesson, taskOf, flyingLesson, type FlownLesson } from './fly.ts';
 export { judgeLesson } from './judge.ts';

@@ -1,6 +1,6 @@
 import { html, nothing, svg } from 'lit';
 import type { DeepBody, DeepView } from '../bench/index.ts';
-import { depthWords, forceText, mlText } from './bench-words.ts';
+import { depthWords, forceText, isEven, mlText } from './bench-words.ts';
 import { Panel } from './panel.ts';
 
 /** The tank on the left, the curve of the gas on the right, the hill under it: pixels of the drawing. */
@@ -11,17 +11,20 @@ const HILL = { x: 540, y: 350, wide: 380, high: 170 };
 const LITRE_R = 44;
 const FLASK_R = 26;
 /** Newtons to pixels of arrows, of which the largest that fits is taken, and the longest arrow. */
-const SCALES = [400, 200, 100, 50, 20, 10] as const;
+const SCALES = [20_000, 10_000, 4000, 2000, 1000, 400, 200, 100, 50, 20, 10] as const;
 const LONGEST = 90;
 
 /** A column of water with what gives way under pressure: bag and ball in a deep tank, or a bottle in a flask. */
 export class BenchDeep extends Panel {
-  static override properties = { deep: { attribute: false } };
+  static override properties = { deep: { attribute: false }, sketched: { attribute: false } };
   declare deep: DeepView | null;
+  /** Pressure and volume as somebody sketched them before. */
+  declare sketched: readonly (readonly [number, number])[];
 
   constructor() {
     super();
     this.deep = null;
+    this.sketched = [];
   }
 
   override render() {
@@ -38,7 +41,7 @@ export class BenchDeep extends Panel {
       )}
       ${deep.kind === 'bottle' ? this.#back(deep, y) : nothing}
       ${bodies(deep, y)}
-      ${curve(deep)}
+      ${curve(deep, this.sketched)}
       ${hill(deep)}`}
     </svg>`;
   }
@@ -62,7 +65,7 @@ function bodies(deep: DeepView, y: (depthM: number) => number) {
   const most = Math.max(...deep.bodies.map(({ netN }) => Math.abs(netN)), 1e-9);
   const pxPerN = SCALES.find((scale) => scale * most <= LONGEST) ?? SCALES.at(-1)!;
   return deep.bodies.map((body, i) => {
-    const x = TANK.x + (TANK.wide * (i + 1)) / 3;
+    const x = TANK.x + TANK.wide * (deep.bodies.length > 1 ? 0.26 + 0.48 * i : 0.33);
     const middle = y(body.depthM);
     const long = -body.netN * pxPerN;
     const head = Math.min(14, Math.abs(long));
@@ -94,26 +97,41 @@ function bottle(x: number, y: number, { gasM3 }: DeepBody) {
 }
 
 /** Volume of the gas against pressure, as far as it has been: the curve is drawn by going there. */
-function curve({ been, pressurePa, bodies: [first] }: DeepView) {
+function curve({ been, pressurePa, bodies: [first] }: DeepView, sketched: readonly (readonly [number, number])[]) {
   const gas = first?.gasM3 ?? 0;
-  const most = Math.max(gas, ...been.map(([, volume]) => volume));
-  const bars = Math.max(2, ...been.map(([pa]) => pa / 1e5));
+  const most = Math.max(gas, ...[...been, ...sketched].map(([, volume]) => volume));
+  const bars = Math.max(2, ...[...been, ...sketched].map(([pa]) => pa / 1e5));
+  // Words at every second bar where there are many.
+  const apart = bars > 3.5 ? 2 : 1;
   const x = (pa: number) => CURVE.x + (pa / 1e5 / bars) * CURVE.wide;
   const y = (volume: number) => CURVE.y + CURVE.high * (1 - volume / (1.1 * most));
+  // Near the right edge the number stands to the left of its dot.
+  const late = x(pressurePa) > CURVE.x + 0.75 * CURVE.wide;
   const line = [...been].sort((a, b) => a[0] - b[0]);
   return svg`<text x=${CURVE.x} y=${CURVE.y - 12}>volume of the gas</text>
     <path class="tick" d="M${CURVE.x} ${CURVE.y}v${CURVE.high}h${CURVE.wide}"></path>
-    ${Array.from({ length: Math.floor(bars) }, (_, i) => i + 1).map(
+    ${Array.from({ length: Math.floor((bars + apart - 1) / apart) }, (_, i) => 1 + apart * i).map(
       (bar) => svg`<path class="tick" d="M${x(bar * 1e5)} ${CURVE.y + CURVE.high}v6"></path>
       <text class="small" x=${x(bar * 1e5)} y=${CURVE.y + CURVE.high + 24} text-anchor="middle">${bar} bar</text>`,
     )}
+    ${sketch(sketched.map(([pa, volume]) => [x(pa), y(volume)] as const))}
     <path class="boyle" d=${line.map(([pa, volume], i) => `${i === 0 ? 'M' : 'L'}${x(pa).toFixed(1)} ${y(volume).toFixed(1)}`).join('') || 'M0 0'}></path>
     <circle class="gas-ball" cx=${x(pressurePa)} cy=${y(gas)} r="8"></circle>
-    <text x=${x(pressurePa) + 14} y=${y(gas) - 10}>${gas >= 1e-4 ? `${(gas * 1e3).toFixed(2)} L` : mlText(gas)}</text>`;
+    <text x=${x(pressurePa) + (late ? 8 : 14)} y=${y(gas) - (late ? 16 : 10)} text-anchor=${late ? 'end' : 'start'}>${gas >= 1e-4 ? `${(gas * 1e3).toFixed(2)} L` : mlText(gas)}</text>`;
+}
+
+/** What was sketched before it was seen: hollow, and broken, so that it is told from what is. */
+function sketch(points: readonly (readonly [x: number, y: number])[]) {
+  if (points.length < 2) return nothing;
+  const sorted = [...points].sort((a, b) => a[0] - b[0]);
+  const [lastX, lastY] = sorted.at(-1)!;
+  return svg`<path class="sketched" d=${sorted.map(([px, py], i) => `${i === 0 ? 'M' : 'L'}${px.toFixed(1)} ${py.toFixed(1)}`).join('')}></path>
+    ${sorted.map(([px, py]) => svg`<circle class="sketched" cx=${px} cy=${py} r="6"></circle>`)}
+    <text class="small" x=${lastX} y=${lastY} dy="1.5em" text-anchor="end">you said</text>`;
 }
 
 /** The work to carry the first body down, with the body as a ball: a hilltop where it is neutral. */
-function hill({ hillJ, bodies: [first], bottomM }: DeepView) {
+function hill({ kind, hillJ, bodies: [first], bottomM }: DeepView) {
   if (!first || hillJ.length < 2) return nothing;
   const [low, top] = [Math.min(...hillJ), Math.max(...hillJ)];
   const range = Math.max(top - low, 1e-4);
@@ -134,5 +152,5 @@ function hill({ hillJ, bodies: [first], bottomM }: DeepView) {
     <circle class="rolls" cx=${x(first.depthM)} cy=${y(here) - 9} r="9"></circle>
     <text class="small" x=${HILL.x} y=${HILL.y + HILL.high + 24}>surface</text>
     <text class="small" x=${HILL.x + HILL.wide} y=${HILL.y + HILL.high + 24} text-anchor="end">${depthWords(bottomM, bottomM)}</text>
-    <text class="small" x=${HILL.x + HILL.wide / 2} y=${HILL.y + HILL.high + 24} text-anchor="middle">${Math.abs(first.netN) < 5e-3 ? 'even' : `${forceText(first.netN)} ${first.netN > 0 ? 'light' : 'heavy'}`}</text>`;
+    <text class="small" x=${HILL.x + HILL.wide / 2} y=${HILL.y + HILL.high + 24} text-anchor="middle">${isEven(first.netN, kind) ? 'even' : `${forceText(first.netN)} ${first.netN > 0 ? 'light' : 'heavy'}`}</text>`;
 }

@@ -1,3 +1,4 @@
 import './bench-sheet.ts';
+import './question-sheet.ts';
 
 export { deepSentence, tankSentence } from './bench-words.ts';

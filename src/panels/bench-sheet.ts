@@ -4,7 +4,6 @@ import {
   PUTTY_BALL,
   PUTTY_BOAT,
   PUTTY_TRAY,
-  type BenchAsk,
   type BenchDial,
   type BenchSet,
   type BenchWaterName,
@@ -14,8 +13,9 @@ import {
   type TankView,
 } from '../bench/index.ts';
 import './bench-deep.ts';
+import { benchDebrief, benchTask } from './bench-lesson.ts';
 import './bench-tank.ts';
-import type { BenchView } from './bench-view.ts';
+import type { BenchView, BenchWish } from './bench-view.ts';
 import { depthWords, dialWords } from './bench-words.ts';
 import { Panel } from './panel.ts';
 import { wish } from './wish.ts';
@@ -56,21 +56,36 @@ export class BenchSheet extends Panel {
   override render() {
     const { bench } = this;
     if (!bench) return html``;
-    const { tank, deep } = bench;
-    const mode = tank ? 'tank' : (deep?.kind ?? 'tank');
+    const { tank, deep, prompt, lesson, sketched } = bench;
     return html`<div class="picture">
         <p class="sentence" role="status">${bench.sentence}</p>
-        ${tank ? html`<bench-tank .tank=${tank}></bench-tank>` : html`<bench-deep .deep=${deep}></bench-deep>`}
+        ${tank ? html`<bench-tank .tank=${tank}></bench-tank>` : html`<bench-deep .deep=${deep} .sketched=${sketched}></bench-deep>`}
       </div>
-      <section class="deck" aria-label="What to do">
-        <div class="row" role="group" aria-label="Which bench">
-          ${MODES.map(([id, words]) => this.#button(words, { do: 'mode', mode: id }, mode === id))}
-        </div>
-        ${tank ? this.#tank(tank) : nothing} ${deep ? this.#deep(deep) : nothing}
-      </section>`;
+      ${
+        prompt
+          ? html`<div class="deck asked"><question-sheet .prompt=${prompt}></question-sheet></div>`
+          : lesson?.came
+            ? html`<div class="deck">${benchDebrief(this, lesson)}</div>`
+            : this.#deck(bench)
+      }`;
   }
 
-  #tank(tank: TankView) {
+  #deck({ tank, deep, lesson }: BenchView) {
+    const mode = tank ? 'tank' : (deep?.kind ?? 'tank');
+    return html`<section class="deck" aria-label="What to do">
+      ${
+        lesson
+          ? benchTask(this, lesson)
+          : html`<div class="row" role="group" aria-label="Which bench">
+              ${MODES.map(([id, words]) => this.#button(words, { do: 'mode', mode: id }, mode === id))}
+            </div>`
+      }
+      ${tank ? this.#tank(tank, lesson) : nothing} ${deep ? this.#deep(deep, lesson === null) : nothing}
+    </section>`;
+  }
+
+  /** In a lesson the things are the lesson's: nothing is put in, and nothing about them is told. */
+  #tank(tank: TankView, lesson: BenchView['lesson']) {
     const chosen = tank.things.find(({ id }) => id === tank.chosenId);
     const held = tank.hand !== null;
     const putty = chosen?.thing.spec.kind === 'putty' ? chosen.thing.spec.shape : null;
@@ -92,15 +107,22 @@ export class BenchSheet extends Panel {
           : nothing
       }
       ${tank.things.length > 1 ? html`<div class="row" role="group" aria-label="Which one">${tank.things.map(({ id, name }) => this.#button(name, { do: 'choose', id }, id === tank.chosenId))}</div>` : nothing}
-      ${tank.material ? this.#materials(tank.material) : nothing}
-      ${tank.dials.map((dial) => this.#dial(dial))}
-      <h3>In the tank</h3>
-      <div class="row">${SETS.map(([set, words]) => this.#button(words, { do: 'set', set }, set === tank.set))}</div>
-      <h3>Water</h3>
-      <div class="row">
-        ${WATERS.map((water) => this.#button(water, { do: 'water', water }, water === tank.water))}
-        <span class="note">${Math.round(tank.densityKgPerM3)} kg/m³</span>
-      </div>
+      ${
+        lesson
+          ? nothing
+          : html`${tank.material ? this.#materials(tank.material) : nothing} ${tank.dials.map((dial) => this.#dial(dial))}
+              <h3>In the tank</h3>
+              <div class="row">${SETS.map(([set, words]) => this.#button(words, { do: 'set', set }, set === tank.set))}</div>`
+      }
+      ${
+        lesson && !lesson.water
+          ? nothing
+          : html`<h3>Water</h3>
+              <div class="row">
+                ${WATERS.map((water) => this.#button(water, { do: 'water', water }, water === tank.water))}
+                <span class="note">${Math.round(tank.densityKgPerM3)} kg/m³</span>
+              </div>`
+      }
       <h3>Tools</h3>
       <div class="row">
         ${this.#button('forces', { do: 'forces' }, tank.forces)}
@@ -111,7 +133,7 @@ export class BenchSheet extends Panel {
       </div>`;
   }
 
-  #deep(deep: DeepView) {
+  #deep(deep: DeepView, free: boolean) {
     const { kind, heldM, bottomM, bodies, squeezePa } = deep;
     const at = heldM ?? bodies[0]!.depthM;
     const step = kind === 'deep' ? 1 : 0.02;
@@ -127,7 +149,7 @@ export class BenchSheet extends Panel {
         <span class="arrows" role="group" aria-label="Carry">
           ${this.#button('↑', carry(at - step), undefined, 'carry up')} ${this.#button('↓', carry(at + step), undefined, 'carry down')}
         </span>
-        ${kind === 'deep' ? [5, 10, 20, 40].map((depthM) => this.#button(`to ${depthM} m`, carry(depthM))) : nothing}
+        ${kind === 'deep' ? [2, 5, 10, 20, 40].map((depthM) => this.#button(`to ${depthM} m`, carry(depthM))) : nothing}
       </div>
       ${
         kind === 'bottle'
@@ -138,9 +160,14 @@ export class BenchSheet extends Panel {
                 ${this.#button('+', { do: 'squeeze', pa: squeezePa + SQUEEZE_PA }, undefined, 'squeeze more')}
                 ${this.#button('let go of the flask', { do: 'squeeze', pa: 0 })}
               </div>`
-          : html`<p class="note">A bag and a steel ball, each neutral at 5 m. Take both deeper, say what each will do, then let go.</p>`
+          : !free
+            ? nothing
+            : html`<p class="note">A bag and a steel ball, each neutral at 5 m. Take both deeper, say what each will do, then let go.</p>`
       }
-      <div class="row">${this.#button('begin anew', { do: 'anew' })}</div>`;
+      <div class="row">
+        ${kind === 'deep' && free ? this.#button('sketch the curve first', { do: 'sketch' }) : nothing}
+        ${this.#button('begin anew', { do: 'anew' })}
+      </div>`;
   }
 
   #dial(dial: BenchDial) {
@@ -181,7 +208,7 @@ export class BenchSheet extends Panel {
     </div>`;
   }
 
-  #button(words: string, ask: BenchAsk, pressed?: boolean, label?: string) {
+  #button(words: string, ask: BenchWish, pressed?: boolean, label?: string) {
     return html`<button
       type="button"
       class="tool"
@@ -193,7 +220,7 @@ export class BenchSheet extends Panel {
     </button>`;
   }
 
-  #ask(ask: BenchAsk): void {
+  #ask(ask: BenchWish): void {
     wish(this, { kind: 'bench', ask });
   }
 }

@@ -1,6 +1,6 @@
 import { nothing, svg, html, type TemplateResult } from 'lit';
 import type { BenchAsk, Placed, Point, TankView } from '../bench/index.ts';
-import { forceText, mlText } from './bench-words.ts';
+import { forceText, leftOver, mlText } from './bench-words.ts';
 import { Panel } from './panel.ts';
 import { wish } from './wish.ts';
 
@@ -10,8 +10,10 @@ const RIGHT = 120;
 const ABOVE = 215;
 const UNDER = 60;
 /** Lengths of arrows, mm for each newton, of which the largest that fits is taken; the longest arrow, mm. */
-const SCALES = [100, 50, 20, 10, 5, 2, 1, 0.5] as const;
+const SCALES = [100, 50, 20, 10, 7.5, 5, 2, 1, 0.5] as const;
 const LONGEST = 100;
+/** Three lines of words reach so far up and down from the middle one, mm. */
+const ACROSS = 62;
 /** Forces smaller than this are not drawn, newtons. */
 const LEAST_N = 0.005;
 /** A hand moves a thing by so much with each key, metres. */
@@ -155,16 +157,16 @@ function scale(wide: number, high: number, surface: number) {
 }
 
 function glass(spout: number, high: number, glassM3: number, densityKgPerM3: number) {
-  // The glass holds a litre over its height of 200 mm.
-  const filled = Math.min(200, glassM3 * 1e6 * 0.2);
+  // The glass holds a litre over its height of 150 mm.
+  const filled = Math.min(150, glassM3 * 1e6 * 0.15);
   const foot = high;
   const weight = forceText(glassM3 * densityKgPerM3 * 9.80665);
   return svg`<g class="overflow">
     <path class="spout" d="M0 ${spout - 6}L-60 ${spout + 14}M0 ${spout + 8}L-60 ${spout + 26}"></path>
     <rect class="wet" x="-150" y=${foot - filled} width="90" height=${filled}></rect>
-    <path class="glass-wall" d="M-150 ${foot - 210}V${foot}H-60V${foot - 210}"></path>
-    <text x="-105" y=${foot - 222} text-anchor="middle">${mlText(glassM3)}</text>
-    <text class="small" x="-105" y=${foot - 250} text-anchor="middle">${weight} of water</text>
+    <path class="glass-wall" d="M-150 ${foot - 160}V${foot}H-60V${foot - 160}"></path>
+    <text x="-105" y=${foot - 172} text-anchor="middle">${mlText(glassM3)}</text>
+    <text class="small" x="-105" y=${foot - 172} dy="-1.3em" text-anchor="middle">${weight} of water</text>
   </g>`;
 }
 
@@ -190,7 +192,8 @@ function hand({ things, chosenId }: TankView) {
 }
 
 /** Weight from the centre of mass, buoyancy from the centre of the displaced water, what is left of both beside them. */
-function forces({ things, chosenId, widthM }: TankView): TemplateResult<2>[] {
+function forces(tank: TankView): TemplateResult<2>[] {
+  const { things, chosenId } = tank;
   const most = Math.max(...things.map(({ weightN, buoyantN }) => Math.max(weightN, buoyantN)));
   const mmPerN = SCALES.find((scale) => scale * most <= LONGEST) ?? SCALES.at(-1)!;
   return things.map((one) => {
@@ -202,7 +205,7 @@ function forces({ things, chosenId, widthM }: TankView): TemplateResult<2>[] {
     return svg`<g class="forces">
       ${arrow('weight', centre.x, centre.y, one.weightN * mmPerN)}
       ${one.buoyantN > LEAST_N ? arrow('lift', lift.x, lift.y, -one.buoyantN * mmPerN) : nothing}
-      ${chosen && things.length === 1 ? forceWords(one, netN, even, widthM, mmPerN) : nothing}
+      ${chosen && things.length === 1 ? forceWords(one, netN, even, mmPerN, tank) : nothing}
       ${chosen && things.length > 1 ? evenWord(one, netN, even) : nothing}
     </g>`;
   });
@@ -211,11 +214,19 @@ function forces({ things, chosenId, widthM }: TankView): TemplateResult<2>[] {
 /** Among others only what is left of the forces is written, over the thing; the sentence has the rest. */
 function evenWord(one: Placed, netN: number, even: boolean) {
   const topM = Math.min(...one.solid.map(({ yM }) => yM));
-  return svg`<text class=${even ? 'even' : netN > 0 ? 'lift' : 'heavy'} x=${one.at.xM * 1000} y=${topM * 1000 - 34} text-anchor="middle">${even ? 'even' : `${forceText(netN)} ${netN > 0 ? 'light' : 'heavy'}`}</text>`;
+  const { kind, words } = leftOver(one, netN, even);
+  return svg`<text class=${kind} x=${one.at.xM * 1000} y=${topM * 1000 - 34} text-anchor="middle">${words}</text>`;
 }
 
 /** The numbers of the chosen thing stand where there is more room, what is left of the forces beside it on that side. */
-function forceWords(one: Placed, netN: number, even: boolean, widthM: number, mmPerN: number) {
+function forceWords(
+  one: Placed,
+  netN: number,
+  even: boolean,
+  mmPerN: number,
+  { widthM, heightM, surfaceYM }: TankView,
+) {
+  const surface = surfaceYM * 1000;
   const side = one.at.xM > widthM / 2 ? -1 : 1;
   const [x, y] = [one.at.xM * 1000, one.at.yM * 1000];
   const r = 1000 * Math.max(...one.solid.map(({ xM }) => Math.abs(xM - one.at.xM)));
@@ -223,15 +234,15 @@ function forceWords(one: Placed, netN: number, even: boolean, widthM: number, mm
   const words = net + side * 22;
   const anchor = side > 0 ? 'start' : 'end';
   const down = one.weightN * mmPerN;
-  const lines = [
-    svg`<text class="weight" x=${words} y=${y + 30} text-anchor=${anchor}>weight ${forceText(one.weightN)}</text>`,
-    svg`<text class=${even ? 'even' : netN > 0 ? 'lift' : 'heavy'} x=${words} y=${y} text-anchor=${anchor}>${even ? 'even' : `${forceText(netN)} ${netN > 0 ? 'light' : 'heavy'}`}</text>`,
-  ];
-  if (one.buoyantN > LEAST_N)
-    lines.push(
-      svg`<text class="lift" x=${words} y=${y - 30} text-anchor=${anchor}>water lifts ${forceText(one.buoyantN)}</text>`,
-    );
-  return svg`${even ? nothing : arrow(netN > 0 ? 'net up' : 'net down', net, y, Math.sign(-netN) * Math.min(Math.abs(netN) * mmPerN, Math.max(down, 12)))}${lines}`;
+  // Words stand in the water or on the paper, and never across the surface or the bottom.
+  const inside = Math.min(y, heightM * 1000 - ACROSS);
+  const wordsY = Math.abs(inside - surface) < ACROSS ? surface - ACROSS : inside;
+  const line = (kind: string, em: number, what: string) =>
+    svg`<text class=${kind} x=${words} y=${wordsY} dy=${`${em}em`} text-anchor=${anchor}>${what}</text>`;
+  const left = leftOver(one, netN, even);
+  const lines = [line('weight', 1.3, `weight ${forceText(one.weightN)}`), line(left.kind, 0, left.words)];
+  if (one.buoyantN > LEAST_N) lines.push(line('lift', -1.3, `water lifts ${forceText(one.buoyantN)}`));
+  return svg`${left.kind === 'even' ? nothing : arrow(netN > 0 ? 'net up' : 'net down', net, y, Math.sign(-netN) * Math.min(Math.abs(netN) * mmPerN, Math.max(down, 12)))}${lines}`;
 }
 
 /** An arrow down by so many millimetres, up by fewer than none. */

@@ -10,9 +10,10 @@ const BOBS = 0.1;
 /** A hollow with so much of its weight in water has swamped. */
 const SWAMPED = 0.25;
 
-/** A force: "3.4 N", "0.04 N". */
+/** A force: "3.4 N", "0.04 N", "2.4 mN". */
 export function forceText(newtons: number): string {
   const size = Math.abs(newtons);
+  if (size < 0.01) return `${(size * 1000).toFixed(1)} mN`;
   return `${size.toFixed(size < 1 ? 2 : size < 100 ? 1 : 0)} N`;
 }
 
@@ -43,8 +44,7 @@ export function tankSentence(view: TankView): string {
       ? `${the} is in your hand: ${forceText(weightN)} in air. Let it go.`
       : `${the} is held: it weighs ${forceText(weightN)}, the water it pushes aside ${forceText(buoyantN)}.`;
   }
-  const bobs = Math.abs(weightN - buoyantN) < BOBS * weightN && one.freeboardM > ON_M;
-  if (one.speedMps > REST_MPS && !bobs)
+  if (one.speedMps > REST_MPS && !bobs(one))
     return `${the} moves: it weighs ${forceText(weightN)}, the water it pushes aside ${forceText(buoyantN)}.`;
   return restSentence(the, one, view);
 }
@@ -62,12 +62,22 @@ function restSentence(the: string, one: Placed, { heightM, things }: TankView): 
   return `${the} sinks: it weighs ${forceText(weightN)}, the water it pushes aside only ${forceText(buoyantN)}.`;
 }
 
+/** Whether a thing moves up and down about the place where it floats. */
+export function bobs({ weightN, buoyantN, freeboardM }: Placed): boolean {
+  return Math.abs(weightN - buoyantN) < BOBS * weightN && freeboardM > ON_M;
+}
+
+/** What is left of the forces on a thing, in words, and the kind of it: "even", "bobs", "0.3 N light". */
+export function leftOver(one: Placed, netN: number, even: boolean): { readonly kind: string; readonly words: string } {
+  if (even) return { kind: 'even', words: 'even' };
+  if (one.balanceN === 0 && bobs(one)) return { kind: 'even', words: 'bobs' };
+  return { kind: netN > 0 ? 'lift' : 'heavy', words: `${forceText(netN)} ${netN > 0 ? 'light' : 'heavy'}` };
+}
+
 /** What a class should see of bag, ball or bottle, in one sentence. */
 export function deepSentence({ kind, bodies, heldM, noReturnM, bottomM }: DeepView): string {
   const said = (name: string, netN: number) =>
-    Math.abs(netN) < 5e-3
-      ? `the ${name} is neutral`
-      : `the ${name} is ${forceText(netN)} ${netN > 0 ? 'light' : 'heavy'}`;
+    isEven(netN, kind) ? `the ${name} is neutral` : `the ${name} is ${forceText(netN)} ${netN > 0 ? 'light' : 'heavy'}`;
   const all = bodies.map(({ name, netN }) => said(name, netN)).join(', ');
   const held = heldM === null ? 'Let go' : `Held at ${depthWords(heldM, bottomM)}`;
   const back =
@@ -79,6 +89,11 @@ export function deepSentence({ kind, bodies, heldM, noReturnM, bottomM }: DeepVi
           : ` Below ${depthWords(noReturnM, bottomM)} it does not come back.`
       : '';
   return `${held}: ${all}.${back}`;
+}
+
+/** Whether nothing is left over that could be told: of a kilogram in the deep tank, of twelve grams in the flask, newtons. */
+export function isEven(netN: number, kind: DeepView['kind']): boolean {
+  return Math.abs(netN) < (kind === 'deep' ? 5e-3 : 5e-5);
 }
 
 /** A depth in a tank: metres in a deep one, centimetres in a flask. */

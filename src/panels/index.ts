@@ -6,7 +6,7 @@ import './start-note.ts';
 import './title-bar.ts';
 
 export { ACTS, actWords, isHeld, type Act } from './acts.ts';
-export type { BenchView } from './bench-view.ts';
+export type { BenchLessonView, BenchView, BenchWish } from './bench-view.ts';
 export type { CaptionView } from './caption-view.ts';
 export { CAUTION } from './cautions.ts';
 export { swapped, usualPlace, type KeyRow, type MovedKeys } from './key-places.ts';

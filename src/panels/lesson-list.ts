@@ -169,10 +169,12 @@ export class LessonList extends Panel {
     >
       begin ${lesson.title}
     </button>`;
+    // At the bench nobody flies, and no flight is kept.
+    const flown = lesson.phase !== 'bench';
     const closed = lesson.opens === 'instructor' && !this.opened;
     return html`<li>
       <h4>${lesson.title} <span>${lesson.minutes} minutes</span></h4>
-      ${this.learn ? html`<p class="known">${knownWords(known)}</p>` : nothing}
+      ${this.learn && flown ? html`<p class="known">${knownWords(known)}</p>` : nothing}
       <p>${lesson.objective}</p>
       <p class="caution">${lesson.caution}</p>
       ${
@@ -185,7 +187,7 @@ export class LessonList extends Panel {
           </details>`
           : nothing
       }
-      ${this.learn ? html`<watch-choice .lessonId=${lesson.id} .lessonTitle=${lesson.title}></watch-choice>` : nothing}
+      ${this.learn && flown ? html`<watch-choice .lessonId=${lesson.id} .lessonTitle=${lesson.title}></watch-choice>` : nothing}
       ${closed ? html`<p>Not opened yet.</p>` : begin}
     </li>`;
   }

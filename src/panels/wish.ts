@@ -1,6 +1,7 @@
-import type { BenchAsk, BenchMode } from '../bench/index.ts';
+import type { BenchMode } from '../bench/index.ts';
 import type { Answer, Demonstrator } from '../lesson/index.ts';
 import type { Act } from './acts.ts';
+import type { BenchWish } from './bench-view.ts';
 import type { DebriefAsk } from './debrief-view.ts';
 import type { KeptAsk } from './kept-view.ts';
 import type { KitAsk } from './kit-view.ts';
@@ -26,7 +27,7 @@ export type Wish =
   | { readonly kind: 'place'; readonly place: 'kit'; readonly id?: string }
   | { readonly kind: 'place'; readonly place: 'bench'; readonly mode?: BenchMode }
   | { readonly kind: 'kit'; readonly ask: KitAsk }
-  | { readonly kind: 'bench'; readonly ask: BenchAsk }
+  | { readonly kind: 'bench'; readonly ask: BenchWish }
   | {
       readonly kind: 'lesson';
       readonly id: string;

@@ -40,6 +40,11 @@ describe('addresses', () => {
       place: 'lesson',
       id: 'first-dive',
     });
+    const bench = { lesson: { id: 'five-stones' } } as PageView['bench'];
+    expect(shownAddress({ ...FIRST_VIEW, place: 'bench', bench }, null)).toEqual({
+      place: 'lesson',
+      id: 'five-stones',
+    });
     expect(shownAddress({ ...FIRST_VIEW, place: 'debrief' }, 'first-dive')).toEqual({ place: 'debrief' });
     expect(shownAddress({ ...FIRST_VIEW, place: 'fly' }, null)).toEqual({ place: 'column' });
     const presenting = { shown: 'hilltop' } as PageView['presenting'];

@@ -1,7 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { loadSetupText } from '../../src/diver/file.ts';
 import { rigOf, type Rig } from '../../src/diver/index.ts';
-import { LESSONS, asExpected, flights, lessonSetup, type Lesson, type PredictStep } from '../../src/lesson/index.ts';
+import {
+  MENU,
+  LESSONS,
+  asExpected,
+  flights,
+  lessonSetup,
+  type Lesson,
+  type PredictStep,
+} from '../../src/lesson/index.ts';
 import { truthOf } from '../../src/lesson/truth.ts';
 import { TOPICS } from '../../src/lesson/topics.ts';
 import { READY_TEXTS } from '../fixtures/setups/texts.ts';
@@ -58,12 +66,14 @@ test('what goes wrong is opened by the instructor and shown before it is flown',
   }
 });
 
-test('every topic is asked somewhere, and every part of the course but the bench has its lessons', () => {
+test('every topic is asked somewhere, and every part of the course has its lessons', () => {
   const asked = new Set(LESSONS.flatMap(predictions).map(({ topic }) => topic));
   expect(Object.keys(TOPICS).filter((topic) => !asked.has(topic as keyof typeof TOPICS))).toEqual([]);
-  const phases = new Set(LESSONS.map(({ phase }) => phase));
+  const [first, ...others] = LESSONS;
+  const phases = new Set([first!, ...BENCH_LESSONS, ...others].map(({ phase }) => phase));
   expect([...phases]).toEqual([
     'first-dive',
+    'bench',
     'three-phases',
     'weighting',
     'under-control',

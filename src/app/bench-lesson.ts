@@ -1,0 +1,97 @@
+import type { BenchAsk } from '../bench/index.ts';
+import {
+  BENCH_LESSONS,
+  BenchInHand,
+  benchDone,
+  benchPrompt,
+  sketchOf,
+  tryingNow,
+  type BenchLesson,
+} from '../lesson/bench.ts';
+import type { Answer } from '../lesson/index.ts';
+import type { BenchView } from '../panels/index.ts';
+import { keepBenchRun, leftBenchRun } from './bench-memory.ts';
+
+/** A lesson at the bench, kept for as long as the tab lives. */
+export class LessonAtBench {
+  readonly #view: Window;
+  readonly #hand: BenchInHand;
+
+  /**
+   * @param resumed goes on where it was left, the things as the lesson puts them
+   * @throws {RangeError} when there is no such lesson
+   */
+  constructor(view: Window, id: string, resumed: boolean) {
+    const lesson = BENCH_LESSONS.find((one) => one.id === id);
+    if (!lesson) throw new RangeError(`there is no lesson ${id}`);
+    this.#view = view;
+    this.#hand = new BenchInHand(lesson, resumed ? leftBenchRun(view, lesson) : undefined);
+    this.#keep();
+  }
+
+  get lesson(): BenchLesson {
+    return this.#hand.lesson;
+  }
+
+  hear(ask: BenchAsk): void {
+    this.#hand.hear(ask);
+  }
+
+  pass(seconds: number): void {
+    const { step } = this.#hand.run;
+    this.#hand.pass(seconds);
+    if (this.#hand.run.step !== step) this.#keep();
+  }
+
+  answer(answer: Answer): void {
+    if (!benchPrompt(this.lesson, this.#hand.run)) return;
+    this.#hand.answer(answer);
+    this.#keep();
+  }
+
+  goOn(): void {
+    this.#hand.passOver();
+    this.#keep();
+  }
+
+  /** What a clicker's *next* does: reads on, passes a question over, lets go, goes on. */
+  next(): void {
+    if (benchPrompt(this.lesson, this.#hand.run)) return this.answer(null);
+    const { tank, deep } = this.#hand.seen();
+    const held = tank ? tank.hand !== null : deep?.heldM !== null;
+    if (held && tryingNow(this.lesson, this.#hand.run)) this.hear({ do: 'let-go' });
+    else this.goOn();
+  }
+
+  /** Everything that the page shows but the sentence. Where it turns is not drawn before it was asked for. */
+  view(): Omit<BenchView, 'sentence'> {
+    const { lesson, run } = this.#hand;
+    const { tank, deep } = this.#hand.seen();
+    const done = benchDone(lesson, run);
+    const now = tryingNow(lesson, run);
+    const stateOf = (at: number, met: number) => (at < met ? 'met' : at === met ? 'now' : 'ahead');
+    const { verdict, demands, predictions } = this.#hand.result();
+    const question = lesson.steps.find((step) => step.kind === 'ask')?.question ?? '';
+    return {
+      tank,
+      deep: deep && !done && deep.kind === 'bottle' ? { ...deep, noReturnM: null, hillJ: [] } : deep,
+      prompt: benchPrompt(lesson, run),
+      sketched: sketchOf(lesson, run),
+      lesson: {
+        id: lesson.id,
+        title: lesson.title,
+        water: lesson.bench.set === 'block',
+        trying: now && {
+          title: now.step.title,
+          hint: now.step.hint,
+          aims: now.step.each.map(({ says }, i) => ({ says, state: stateOf(i, now.tried.met) })),
+        },
+        came: done ? { passed: verdict === 'pass', demands, predictions, question, waterAdds: lesson.waterAdds } : null,
+      },
+    };
+  }
+
+  #keep(): void {
+    keepBenchRun(this.#view, this.#hand.run);
+  }
+}

@@ -1,0 +1,27 @@
+import type { BenchLesson, BenchRun } from '../lesson/bench.ts';
+
+const KEY = 'midwater-bench-lesson';
+
+/** Keeps where a lesson at the bench is for as long as the tab lives; a browser may refuse. */
+export function keepBenchRun(view: Window, run: BenchRun): void {
+  try {
+    view.sessionStorage.setItem(KEY, JSON.stringify(run));
+  } catch {
+    // It begins anew after a reload, and nothing else is lost.
+  }
+}
+
+/** What was left of a lesson; undefined where there is nothing, or nothing that fits it. */
+export function leftBenchRun(view: Window, lesson: BenchLesson): BenchRun | undefined {
+  try {
+    const found = JSON.parse(view.sessionStorage.getItem(KEY) ?? 'null') as BenchRun | null;
+    return found && fits(found, lesson) ? found : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+function fits({ lessonId, step, answers, tries, passedS }: BenchRun, { id, steps }: BenchLesson): boolean {
+  const known = [...answers, ...tries].every((one) => steps.some((other) => other.id === one.id));
+  return lessonId === id && Number.isInteger(step) && step >= 0 && step <= steps.length && known && passedS >= 0;
+}

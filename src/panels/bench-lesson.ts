@@ -1,0 +1,57 @@
+import { html, nothing } from 'lit';
+import type { BenchLessonView, BenchWish } from './bench-view.ts';
+import { CAUTION } from './cautions.ts';
+import { wish } from './wish.ts';
+
+/** What is to be tried now, with what of it has come about; never the answer. */
+export function benchTask(from: EventTarget, { trying }: BenchLessonView) {
+  if (!trying) return nothing;
+  return html`<section class="task" aria-label="To try">
+    <h2>${trying.title}</h2>
+    <p>${trying.hint}</p>
+    <ul>
+      ${trying.aims.map(
+        ({ says, state }) => html`<li class=${state}><b>${state === 'met' ? 'seen' : 'to see'}:</b> ${says}</li>`,
+      )}
+    </ul>
+    <button type="button" class="tool" @click=${() => ask(from, { do: 'go-on' })}>go on without</button>
+  </section>`;
+}
+
+/** What came of a lesson at the bench: what was tried, and each prediction beside what the bench says. */
+export function benchDebrief(from: EventTarget, { id, title, came }: BenchLessonView) {
+  if (!came) return nothing;
+  return html`<section class="came" aria-label="Debrief">
+    <h2 tabindex="-1">${title}: ${came.passed ? 'all of it came about' : 'what is still open'}</h2>
+    <ul>
+      ${came.demands.map((one) => html`<li><b>${one.met ? 'met' : 'not met'}:</b> ${one.title}, ${one.says}</li>`)}
+    </ul>
+    <h3>You said, it came</h3>
+    <ul>
+      ${came.predictions.map(
+        (one) =>
+          html`<li>
+            <p>${one.question}</p>
+            <p>
+              ${one.said === null ? 'You passed it over;' : html`You said <b>${one.said}</b>;`} it came to
+              <b>${one.came}</b>${one.right ? ': as you said' : ''}${one.off ? `, ${one.off}` : ''}.
+            </p>
+            <p>${one.why}</p>
+          </li>`,
+      )}
+    </ul>
+    <h3>One question</h3>
+    <p>${came.question}</p>
+    <h3>What the water adds</h3>
+    <p>${came.waterAdds}</p>
+    <p class="note">${CAUTION.marks}</p>
+    <div class="row">
+      <button type="button" class="tool main" @click=${() => wish(from, { kind: 'lesson', id })}>again</button>
+      <button type="button" class="tool" @click=${() => wish(from, { kind: 'place', place: 'learn' })}>lessons</button>
+    </div>
+  </section>`;
+}
+
+function ask(from: EventTarget, what: BenchWish): void {
+  wish(from, { kind: 'bench', ask: what });
+}
