@@ -1,6 +1,5 @@
 import { DeepDesk, TankDesk, type BenchMode } from '../bench/index.ts';
-import type { Answer } from '../lesson/index.ts';
-import { fetchBench, usualPlace, type BenchView, type BenchWish } from '../panels/index.ts';
+import { WishEvent, fetchBench, usualPlace, type BenchView, type BenchWish } from '../panels/index.ts';
 import { LessonAtBench } from './bench-lesson.ts';
 import { BenchSketch } from './bench-sketch.ts';
 import './bench.css';
@@ -28,6 +27,7 @@ export class BenchPlace {
     };
     shell.window.requestAnimationFrame(next);
     shell.window.addEventListener('keydown', (event) => this.#key(event));
+    shell.root.addEventListener('wish', (event) => this.#answered(event), { capture: true });
   }
 
   static async begin(shell: Shell): Promise<BenchPlace> {
@@ -54,8 +54,11 @@ export class BenchPlace {
     this.#shell.show({ bench: this.#view() });
   }
 
-  /** What was asked is locked. */
-  answer(answer: Answer): void {
+  /** What is asked here is locked here: the dive that stands still meanwhile may be asked something too. */
+  #answered(event: Event): void {
+    if (!(event instanceof WishEvent) || event.wish.kind !== 'answer' || this.#shell.view.place !== 'bench') return;
+    event.stopPropagation();
+    const { answer } = event.wish;
     if (this.#lesson) this.#lesson.answer(answer);
     else this.#sketch.lock(answer);
     this.#shell.show({ bench: this.#view() });

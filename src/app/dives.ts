@@ -124,22 +124,19 @@ export class Dives {
     if (this.#shell.view.place === from) this.#shell.show({ place: 'learn', moreOpen: false, lessons: MENU });
   }
 
-  /** Sends a lesson at the bench there. @returns whether it is one */
-  async toBench(id: string, resumed: boolean): Promise<boolean> {
-    const { BENCH_LESSONS } = await this.#later.fetchLearning();
-    if (!BENCH_LESSONS.some((one) => one.id === id)) return false;
-    this.#shell.root.dispatchEvent(new WishEvent({ kind: 'bench', ask: { do: 'lesson', id, resumed } }));
-    return true;
-  }
-
   /**
    * A lesson from its beginning; its hints and gauges fade over flights.
    * @param attempt which one it counts as; left out: one more than the last that is kept
    * @param by a simulated diver who flies it: all gauges then, and nothing counts
+   * @param resumed one at the bench goes on where it was left
    * @throws {RangeError} when there is none of that id
    */
-  async learn(id: string, attempt?: number, by: Demonstrator | null = null): Promise<void> {
-    const { findLesson, LessonFlight, nextAttempt } = await this.#later.fetchLearning();
+  async learn(id: string, attempt?: number, by: Demonstrator | null = null, resumed = false): Promise<void> {
+    const { BENCH_LESSONS, findLesson, LessonFlight, nextAttempt } = await this.#later.fetchLearning();
+    if (BENCH_LESSONS.some((one) => one.id === id)) {
+      this.#shell.root.dispatchEvent(new WishEvent({ kind: 'bench', ask: { do: 'lesson', id, resumed } }));
+      return;
+    }
     const lesson = await findLesson(id, this.#shell.window);
     if (!lesson) throw new RangeError(`there is no lesson ${id}`);
     // A class is asked; whoever watches alone watches.

@@ -22,7 +22,6 @@ export function keepBench(shell: Shell): void {
         return shell.show({ place: from, moreOpen: false, trouble: 'The prediction first: then the bench.' });
       (await place()).open(wish.mode ?? 'tank');
     } else if (wish.kind === 'bench') (await place()).hear(wish.ask);
-    else if (wish.kind === 'answer' && from === 'bench') (await place()).answer(wish.answer);
   };
   shell.root.addEventListener('wish', (event) => {
     if (!(event instanceof WishEvent)) return;

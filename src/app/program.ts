@@ -268,8 +268,7 @@ export class Program {
           this.#dives.takeUp((lesson) => lesson?.lesson.id === wish.id && lesson.by === (wish.by ?? null))
         )
           return;
-        if (await this.#dives.toBench(wish.id, wish.resumed ?? false)) return;
-        return this.#dives.learn(wish.id, undefined, wish.by);
+        return this.#dives.learn(wish.id, undefined, wish.by, wish.resumed);
       case 'all-gauges':
         return this.#dives.lesson ? this.#dives.learn(this.#dives.lesson.lesson.id, 1) : undefined;
       case 'kit':
@@ -279,7 +278,6 @@ export class Program {
         else this.#dives.toColumn();
         return;
       case 'answer':
-        if (view.place === 'bench') return;
         if (!this.#dives.lesson) return this.later.presenting?.answer();
         this.#dives.lesson.answer(wish.answer);
         this.#dives.begun = true;
