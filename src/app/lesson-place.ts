@@ -42,7 +42,7 @@ interface Learner {
 class LessonPlace {
   readonly #program: Learner;
   readonly #shell: Shell;
-  readonly #paths = pathsThrough(LESSONS);
+  readonly #paths = pathsThrough(MENU);
   #path: CoursePath | null = null;
   #results: readonly KeptResult[] = [];
   #own: OwnLesson | null = null;
@@ -187,18 +187,23 @@ class LessonPlace {
   }
 
   #view(): LearnView {
+    const own = this.#own ? [this.#own.card] : [];
     const known = Object.fromEntries(
-      LESSONS.flatMap(({ id }) => {
+      [...MENU, ...own].flatMap(({ id }) => {
         const one = knownOf(this.#results.filter(({ lessonId }) => lessonId === id));
         return one ? [[id, one] as const] : [];
       }),
     );
     const { opened } = this.#shell.view.settings;
-    const mayBegin = (id: string) => opened || LESSONS.find((one) => one.id === id)?.opens !== 'instructor';
-    const stops = this.#pathOf(this.#path)?.steps.map(stopOf) ?? [];
+    // Nothing is kept of what is tried at the bench: it could never be left behind.
+    const mayBegin = (id: string) => {
+      const lesson = MENU.find((one) => one.id === id);
+      return lesson?.phase !== 'bench' && (opened || lesson?.opens !== 'instructor');
+    };
+    const stops = this.#pathOf(this.#path)?.steps.map((step) => stopOf(step)) ?? [];
     const walk = this.#walk && { next: this.#stopOf({ ...this.#walk, at: this.#walk.at + 1 })?.title ?? '' };
     return {
-      paths: this.#paths.map((path) => ({ ...path, minutes: path.minutes && minutesOf(path, LESSONS) })),
+      paths: this.#paths.map((path) => ({ ...path, minutes: path.minutes && minutesOf(path, MENU) })),
       path: this.#path,
       stops,
       next: nextOf(stops, (id) => known[id] ?? null, mayBegin),
@@ -232,7 +237,7 @@ function stopOf(step: PathStep): PathStop {
     const { title = step.id, about = '' } = DEMONSTRATIONS.find(({ id }) => id === step.id) ?? {};
     return { kind: step.kind, id: step.id, title, about, minutes: step.minutes };
   }
-  const { title = step.id, objective = '', minutes = 0 } = LESSONS.find(({ id }) => id === step.id) ?? {};
+  const { title = step.id, objective = '', minutes = 0 } = MENU.find(({ id }) => id === step.id) ?? {};
   return { kind: step.kind, id: step.id, title, about: objective, minutes };
 }
 

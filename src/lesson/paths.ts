@@ -16,11 +16,14 @@ export interface LessonPath {
   readonly steps: readonly PathStep[];
 }
 
+/** What a path has to know of a lesson. */
+type Timed = Pick<Lesson, 'id' | 'minutes'>;
+
 const shown = (id: string, minutes: number): PathStep => ({ kind: 'demonstration', id, minutes });
 const learnt = (id: string): PathStep => ({ kind: 'lesson', id });
 
 /** The paths of a catalogue; self-study goes through all of it. @source practice: minutes of demonstrations as they were walked, with a class that answers */
-export function pathsThrough(lessons: readonly Lesson[]): readonly LessonPath[] {
+export function pathsThrough(lessons: readonly Timed[]): readonly LessonPath[] {
   return [
     {
       id: 'demonstration',
@@ -56,7 +59,7 @@ export function pathsThrough(lessons: readonly Lesson[]): readonly LessonPath[] 
 }
 
 /** Minutes of a path: those of its lessons and demonstrations. */
-export function minutesOf({ steps }: LessonPath, lessons: readonly Lesson[]): number {
+export function minutesOf({ steps }: LessonPath, lessons: readonly Timed[]): number {
   return steps.reduce(
     (sum, step) =>
       sum + (step.kind === 'lesson' ? (lessons.find(({ id }) => id === step.id)?.minutes ?? 0) : step.minutes),

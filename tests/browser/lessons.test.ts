@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { fiveMistakes, lineOf, mistakes } from '../fixtures/lessons/five-mistakes.ts';
 import { useChromium } from './chromium.ts';
 import { pass } from './made-time.ts';
+import { breaches } from './wcag.ts';
 
 const visit = useChromium();
 const template = readFileSync(new URL('../../lessons/template.yaml', import.meta.url), 'utf8');
@@ -97,7 +98,7 @@ describe('the place of the lessons', () => {
     );
   });
 
-  test('the tables have an address of their own, survive a reload, and back leads to the lessons', async () => {
+  test('the tables have an address of their own, survive a reload, and back leads to the lessons; neither breaks a rule of WCAG 2.2 AA', async () => {
     await visit('./#/lessons', async (page) => {
       await whole(page);
       await named(page, 'see the tables').click();
@@ -106,9 +107,13 @@ describe('the place of the lessons', () => {
       await page.reload();
       await page.waitForSelector('mark-tables table');
       expect(await page.locator('mark-tables').innerText()).toContain('They say nothing about people');
+      expect(await breaches(page)).toEqual([]);
       await page.goBack();
       await page.waitForSelector('lesson-list .paths');
       await expect.poll(() => hash(page)).toBe('#/lessons');
+      await named(page, 'Self-study').click();
+      await page.locator('watch-choice summary').first().click();
+      expect(await breaches(page)).toEqual([]);
     });
   });
 });
