@@ -46,9 +46,10 @@ describe('of()', () => {
   test('each pair is of its own part: no value stands further from its moment than the part is long', () => {
     const { timeS, column } = new TraceThinned().of(data, [0, data.secondsAt(data.rows - 1)]);
     const depth = column('depth');
+    const rowsInPart = Math.round((timeS[2]! - timeS[0]!) * 10);
     for (let i = 0; i < timeS.length; i += 7) {
-      const near = [-3, -2, -1, 0, 1, 2, 3].map((off) =>
-        data.at('depth', Math.min(Math.max(0, data.rowAt(timeS[i]!) + off), data.rows - 1)),
+      const near = Array.from({ length: 2 * rowsInPart + 1 }, (_, off) =>
+        data.at('depth', Math.min(Math.max(0, data.rowAt(timeS[i]!) + off - rowsInPart), data.rows - 1)),
       );
       expect(near).toContain(depth[i]);
     }
