@@ -7,7 +7,7 @@ import type { Point } from './section.ts';
 export type BenchMode = 'tank' | 'deep' | 'bottle';
 
 /** What can be put into the tank together. */
-export type BenchSet = 'putty' | 'stones' | 'odd-stone' | 'can' | 'block';
+export type BenchSet = 'putty' | 'stones' | 'odd-stone' | 'can' | 'block' | 'stuffs';
 
 /** Waters of the bench. */
 export type BenchWaterName = 'fresh' | 'brackish' | 'salt';

@@ -39,6 +39,20 @@ export const STONE_NAMES = [
   'stone of 1.3 kg',
 ] as const;
 
+/** Ten stuffs in blocks of one size, from light to heavy. */
+const STUFFS = [
+  'cork',
+  'pine',
+  'ice',
+  'beeswax',
+  'polystyrene',
+  'rubber',
+  'glass',
+  'aluminium',
+  'steel',
+  'lead',
+] as const;
+
 /** What is put into the tank together. */
 export const TANK_SETS: Readonly<Record<BenchSet, readonly ThingSpec[]>> = {
   putty: [{ kind: 'putty', massKg: 0.35, shape: PUTTY_BALL }],
@@ -46,6 +60,7 @@ export const TANK_SETS: Readonly<Record<BenchSet, readonly ThingSpec[]>> = {
   'odd-stone': [{ kind: 'odd-stone', material: 'granite', massKg: 0.8 }],
   can: [{ kind: 'can', widthM: 0.08, heightM: 0.12, wallM: 0.002 }],
   block: [{ kind: 'block', material: 'pine', widthM: 0.16, heightM: 0.06 }],
+  stuffs: STUFFS.map((material) => ({ kind: 'block', material, widthM: 0.05, heightM: 0.05 })),
 };
 
 /** A column of water with something in it that gives way, or does not: metres, m². */

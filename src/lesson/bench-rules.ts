@@ -26,6 +26,7 @@ const SCENE_KEYS = ['set', 'water', 'massKg', 'material', 'widthMm', 'heightMm']
 const SET_KEYS: Readonly<Record<string, readonly string[]>> = {
   putty: ['massKg'],
   stones: [],
+  stuffs: [],
   'odd-stone': ['massKg', 'material'],
   can: ['widthMm', 'heightMm'],
   block: ['material', 'widthMm', 'heightMm'],

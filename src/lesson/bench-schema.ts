@@ -12,7 +12,7 @@ import { id, must, options } from './step-schema.ts';
  */
 
 const MODES = ['tank', 'deep', 'bottle'] as const satisfies readonly BenchMode[];
-const SETS = ['putty', 'stones', 'odd-stone', 'can', 'block'] as const satisfies readonly BenchSet[];
+const SETS = ['putty', 'stones', 'odd-stone', 'can', 'block', 'stuffs'] as const satisfies readonly BenchSet[];
 const WATERS = ['fresh', 'brackish', 'salt'] as const satisfies readonly BenchWaterName[];
 const STUFF = [
   ...(['cork', 'pine', 'ice', 'beeswax', 'polystyrene', 'rubber', 'putty'] as const),

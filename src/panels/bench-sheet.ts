@@ -26,6 +26,7 @@ const SETS: readonly (readonly [set: BenchSet, words: string])[] = [
   ['odd-stone', 'an odd stone'],
   ['can', 'a steel can'],
   ['block', 'a block'],
+  ['stuffs', 'ten stuffs'],
 ];
 const SHAPES: readonly (readonly [words: string, shape: PuttyShape])[] = [
   ['ball', PUTTY_BALL],

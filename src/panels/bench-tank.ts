@@ -249,6 +249,8 @@ function forceWords(
 function arrow(kind: string, x: number, y: number, down: number) {
   const sign = Math.sign(down);
   const head = Math.min(16, Math.abs(down));
+  // A short arrow keeps its form.
+  const half = (9 * head) / 16;
   return svg`<path class="arrow ${kind}" d="M${x} ${y}V${y + down - sign * head}"></path>
-    <path class="head ${kind}" d="M${x} ${y + down}l${-9} ${-sign * head}h18Z"></path>`;
+    <path class="head ${kind}" d="M${x} ${y + down}l${-half} ${-sign * head}h${2 * half}Z"></path>`;
 }
