@@ -11,11 +11,14 @@ import {
 import type { Answer } from '../lesson/index.ts';
 import type { BenchView } from '../panels/index.ts';
 import { keepBenchRun, leftBenchRun } from './bench-memory.ts';
+import { benchResultOf, keepBenchResult } from './bench-result.ts';
 
 /** A lesson at the bench, kept for as long as the tab lives. */
 export class LessonAtBench {
   readonly #view: Window;
   readonly #hand: BenchInHand;
+  #told = false;
+  #trouble = '';
 
   /**
    * @param resumed goes on where it was left, the things as the lesson puts them
@@ -31,6 +34,11 @@ export class LessonAtBench {
 
   get lesson(): BenchLesson {
     return this.#hand.lesson;
+  }
+
+  /** Nothing is left to ask or to try. */
+  get done(): boolean {
+    return benchDone(this.#hand.lesson, this.#hand.run);
   }
 
   hear(ask: BenchAsk): void {
@@ -64,10 +72,10 @@ export class LessonAtBench {
   }
 
   /** Everything that the page shows but the sentence. Where it turns is not drawn before it was asked for. */
-  view(): Omit<BenchView, 'sentence'> {
+  view(walkNext: string | null): Omit<BenchView, 'sentence'> {
     const { lesson, run } = this.#hand;
     const { tank, deep } = this.#hand.seen();
-    const done = benchDone(lesson, run);
+    const { done } = this;
     const now = tryingNow(lesson, run);
     const stateOf = (at: number, met: number) => (at < met ? 'met' : at === met ? 'now' : 'ahead');
     const { verdict, demands, predictions } = this.#hand.result();
@@ -86,12 +94,27 @@ export class LessonAtBench {
           hint: now.step.hint,
           aims: now.step.each.map(({ says }, i) => ({ says, state: stateOf(i, now.tried.met) })),
         },
-        came: done ? { passed: verdict === 'pass', demands, predictions, question, waterAdds: lesson.waterAdds } : null,
+        walkNext,
+        came: done
+          ? {
+              passed: verdict === 'pass',
+              demands,
+              predictions,
+              question,
+              waterAdds: lesson.waterAdds,
+              trouble: this.#trouble,
+            }
+          : null,
       },
     };
   }
 
   #keep(): void {
-    keepBenchRun(this.#view, this.#hand.run);
+    const { lesson, run } = this.#hand;
+    keepBenchRun(this.#view, run);
+    if (!this.done || this.#told) return;
+    this.#told = true;
+    const result = benchResultOf(lesson, run, this.#hand.result(), new Date().toISOString());
+    void keepBenchResult(result).then((words) => (this.#trouble = words));
   }
 }

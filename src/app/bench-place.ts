@@ -90,12 +90,14 @@ export class BenchPlace {
     if (usualPlace(event.code, settings.keys) !== 'PageDown') return;
     if (focusOf(this.#shell.root.ownerDocument.activeElement) === 'typing') return;
     event.preventDefault();
+    if (this.#lesson.done && this.#shell.view.learn?.walk)
+      return void this.#shell.root.dispatchEvent(new WishEvent({ kind: 'learn', ask: { do: 'show-next' } }));
     this.#lesson.next();
     this.#shell.show({ bench: this.#view() });
   }
 
   #view(): BenchView {
-    const seen = this.#lesson?.view() ?? this.#free();
+    const seen = this.#lesson?.view(this.#shell.view.learn?.walk?.next ?? null) ?? this.#free();
     const { tank, deep } = seen;
     const sentence = tank ? this.#words.tankSentence(tank) : deep ? this.#words.deepSentence(deep) : '';
     return { sentence, ...seen };

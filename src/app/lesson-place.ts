@@ -8,7 +8,6 @@ import {
   nextOf,
   pathsThrough,
   type CoursePath,
-  type Lesson,
   type LessonPath,
   type PathStep,
 } from '../lesson/index.ts';
@@ -164,11 +163,10 @@ class LessonPlace {
     this.#goOn(stop ? walk : null);
     if (!stop) return this.#wish({ kind: 'place', place: 'learn' });
     this.#shell.show({ projector: true });
-    this.#wish(
-      stop.kind === 'lesson'
-        ? { kind: 'lesson', id: stop.id, by: demonstratorOf(lessonNamed(stop.id)) }
-        : showing(stop.id),
-    );
+    if (stop.kind === 'demonstration') return this.#wish(showing(stop.id));
+    const flown = LESSONS.find((one) => one.id === stop.id);
+    // At the bench nobody flies: the instructor's hands do.
+    this.#wish({ kind: 'lesson', id: stop.id, ...(flown && { by: demonstratorOf(flown) }) });
   }
 
   #goOn(walk: Walk | null): void {
@@ -195,11 +193,7 @@ class LessonPlace {
       }),
     );
     const { opened } = this.#shell.view.settings;
-    // Nothing is kept of what is tried at the bench: it could never be left behind.
-    const mayBegin = (id: string) => {
-      const lesson = MENU.find((one) => one.id === id);
-      return lesson?.phase !== 'bench' && (opened || lesson?.opens !== 'instructor');
-    };
+    const mayBegin = (id: string) => opened || MENU.find((one) => one.id === id)?.opens !== 'instructor';
     const stops = this.#pathOf(this.#path)?.steps.map((step) => stopOf(step)) ?? [];
     const walk = this.#walk && { next: this.#stopOf({ ...this.#walk, at: this.#walk.at + 1 })?.title ?? '' };
     return {
@@ -224,13 +218,6 @@ class LessonPlace {
 }
 
 const showing = (id: string): Wish => ({ kind: 'present', ask: { do: 'show', id } });
-
-/** @throws {RangeError} when there is none of that id */
-function lessonNamed(id: string): Lesson {
-  const lesson = LESSONS.find((one) => one.id === id);
-  if (!lesson) throw new RangeError(`there is no lesson ${id}`);
-  return lesson;
-}
 
 function stopOf(step: PathStep): PathStop {
   if (step.kind === 'demonstration') {

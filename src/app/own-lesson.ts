@@ -1,6 +1,6 @@
 import { rigOf, type Problem } from '../diver/index.ts';
 import { startState } from '../dive/index.ts';
-import { LESSONS, asExpected, flights, lessonSetup, lessonStart, type Lesson } from '../lesson/index.ts';
+import { LESSONS, asExpected, flights, hashOfText, lessonSetup, lessonStart, type Lesson } from '../lesson/index.ts';
 import { readySetup } from './setups.ts';
 
 const KEY = 'midwater-own-lesson';
@@ -41,7 +41,7 @@ export async function readOwn({ text }: OwnFile): Promise<OwnRead> {
   const { readLesson } = await import('../lesson/file.ts');
   const read = readLesson(text);
   if ('problems' in read) return read;
-  const lesson = { ...read.lesson, id: `own-${hashOfText(text)}` };
+  const lesson = { ...read.lesson, id: `own-${hashOfText(text).slice(0, 8)}` };
   try {
     const rig = rigOf(lessonSetup(lesson, await readySetup(lesson.setup.ready)));
     startState(rig, lessonStart(lesson, rig));
@@ -87,11 +87,4 @@ export async function warningsOf(lesson: Lesson): Promise<readonly string[]> {
   if (passes === 0) warnings.push('Nobody of its proof passes: perhaps it cannot be passed.');
   if (fails === 0) warnings.push('Everybody of its proof passes: a lesson that everybody passes teaches nothing.');
   return warnings;
-}
-
-/** 32 bits of a text, FNV-1a, in hexadecimal: enough to tell two files of one person from each other. */
-function hashOfText(text: string): string {
-  let hash = 0x811c9dc5;
-  for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
-  return (hash >>> 0).toString(16).padStart(8, '0');
 }

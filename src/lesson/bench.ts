@@ -5,6 +5,7 @@
 export { BenchInHand, benchAsExpected, workedBench } from './bench-hands.ts';
 export { BENCH_LESSONS } from './bench-catalogue.ts';
 export type { BenchResult } from './bench-judge.ts';
+export { triedUnder } from './tried-under.ts';
 export type { BenchAim, BenchLesson, BenchPredict, BenchProof, TryStep } from './bench-lesson.ts';
 export { benchDone, benchPrompt, sketchOf, tryingNow, type BenchRun } from './bench-runner.ts';
 export { benchTruth } from './truth-bench.ts';

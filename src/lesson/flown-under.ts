@@ -1,6 +1,7 @@
 import type { Rig } from '../diver/index.ts';
 import type { Lesson } from './lesson.ts';
 import { flySteps } from './steps.ts';
+import { hashOfText } from './text-hash.ts';
 
 /** Digits that count: the last bits of a rig differ between engines, which changes nothing of what was asked. */
 const DIGITS = 9;
@@ -14,7 +15,7 @@ export function flownUnder(lesson: Lesson, rig: Rig): string {
   const tasks = flySteps(lesson).map(({ id, goal, limits, keep, events }) => [id, goal, limits, keep, events]);
   const all = [id, rig, start, tasks, marks, markLimits?.change ?? null];
   const text = JSON.stringify(all, (key, value: unknown) => (WORDS.has(key) ? undefined : rounded(value)));
-  return sum(text, 0x811c9dc5) + sum(text, 0x9e3779b9);
+  return hashOfText(text);
 }
 
 /** Keys of mere words. */
@@ -22,11 +23,4 @@ const WORDS: ReadonlySet<string> = new Set(['says', 'name', 'note']);
 
 function rounded(value: unknown): unknown {
   return typeof value === 'number' && Number.isFinite(value) ? Number(value.toPrecision(DIGITS)) : value;
-}
-
-/** FNV-1a, 32 bits. @source Fowler, Noll & Vo, public domain; recalled */
-function sum(text: string, from: number): string {
-  let hash = from;
-  for (let i = 0; i < text.length; i++) hash = Math.imul(hash ^ text.charCodeAt(i), 0x01000193);
-  return (hash >>> 0).toString(16).padStart(8, '0');
 }

@@ -61,6 +61,7 @@ export { minutesOf, pathsThrough, type LessonPath, type PathStep } from './paths
 export { knownOf, nextOf, type Known, type KnownFlight } from './known.ts';
 export { demonstrates, demonstratorDoes, demonstratorOf, type Demonstrator } from './demonstrator.ts';
 export { reportOf, type Report } from './report.ts';
+export { hashOfText } from './text-hash.ts';
 
 /** The tables of how marks and habits were tried, fetched when somebody looks at them. */
 export const fetchTried = async () => (await import('./tried.ts')).TRIED;

@@ -35,11 +35,12 @@ export function pathsThrough(lessons: readonly Timed[]): readonly LessonPath[] {
     {
       id: 'theory',
       title: 'Theory hour',
-      about: 'For a class: it predicts, a simulated diver flies, and both are compared.',
+      about:
+        'For a class: it begins at the bench, without a diver. Then it predicts, a simulated diver flies, and both are compared.',
       minutes: 60,
       steps: [
+        learnt('lump-and-tray'),
         learnt('positive-negative-neutral'),
-        learnt('posture'),
         learnt('hilltop'),
         learnt('one-breath'),
         learnt('surface-check'),

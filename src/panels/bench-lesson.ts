@@ -19,7 +19,7 @@ export function benchTask(from: EventTarget, { trying }: BenchLessonView) {
 }
 
 /** What came of a lesson at the bench: what was tried, and each prediction beside what the bench says. */
-export function benchDebrief(from: EventTarget, { id, title, came }: BenchLessonView) {
+export function benchDebrief(from: EventTarget, { id, title, came, walkNext }: BenchLessonView) {
   if (!came) return nothing;
   return html`<section class="came" aria-label="Debrief">
     <h2 tabindex="-1">${title}: ${came.passed ? 'all of it came about' : 'what is still open'}</h2>
@@ -45,7 +45,19 @@ export function benchDebrief(from: EventTarget, { id, title, came }: BenchLesson
     <h3>What the water adds</h3>
     <p>${came.waterAdds}</p>
     <p class="note">${CAUTION.marks}</p>
+    ${came.trouble ? html`<p class="note">${came.trouble}</p>` : nothing}
     <div class="row">
+      ${
+        walkNext === null
+          ? nothing
+          : html`<button
+              type="button"
+              class="tool main"
+              @click=${() => wish(from, { kind: 'learn', ask: { do: 'show-next' } })}
+            >
+              ${walkNext ? `next: ${walkNext}` : 'end of this path'}
+            </button>`
+      }
       <button type="button" class="tool main" @click=${() => wish(from, { kind: 'lesson', id })}>again</button>
       <button type="button" class="tool" @click=${() => wish(from, { kind: 'place', place: 'learn' })}>lessons</button>
     </div>

@@ -32,7 +32,11 @@ export interface BenchLessonView {
     readonly predictions: readonly PredictionOutcome[];
     readonly question: string;
     readonly waterAdds: string;
+    /** Why it was not kept; empty where it was. */
+    readonly trouble: string;
   } | null;
+  /** A path that is walked before a class: what comes after this lesson, empty after the last; null where none is walked. */
+  readonly walkNext: string | null;
 }
 
 /** What is asked of the place: of the bench, of a lesson at it, or to sketch before one sees. */

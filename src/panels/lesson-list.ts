@@ -169,12 +169,12 @@ export class LessonList extends Panel {
     >
       begin ${lesson.title}
     </button>`;
-    // At the bench nobody flies, and no flight is kept.
+    // At the bench nobody flies.
     const flown = lesson.phase !== 'bench';
     const closed = lesson.opens === 'instructor' && !this.opened;
     return html`<li>
       <h4>${lesson.title} <span>${lesson.minutes} minutes</span></h4>
-      ${this.learn && flown ? html`<p class="known">${knownWords(known)}</p>` : nothing}
+      ${this.learn ? html`<p class="known">${knownWords(known, flown)}</p>` : nothing}
       <p>${lesson.objective}</p>
       <p class="caution">${lesson.caution}</p>
       ${
@@ -199,10 +199,11 @@ export class LessonList extends Panel {
 customElements.define('lesson-list', LessonList);
 
 /** What is known of a lesson: "nearly, over 2 flights; 3 of 4 predictions right". */
-function knownWords(known: Known | undefined) {
-  if (!known) return html`<b>not flown</b>`;
+function knownWords(known: Known | undefined, flown: boolean) {
+  if (!known) return html`<b>${flown ? 'not flown' : 'not tried'}</b>`;
   const { word, of, predictions } = known;
-  const over = of === 1 ? 'one flight' : `${of} flights`;
+  const one = flown ? 'flight' : 'try';
+  const over = of === 1 ? `one ${one}` : `${of} ${flown ? 'flights' : 'tries'}`;
   const said = predictions.of > 0 ? `; ${predictions.right} of ${predictions.of} predictions right` : '';
   return html`<b>${word}</b>, over ${over}${said}`;
 }
