@@ -4,9 +4,11 @@ import {
   BenchInHand,
   benchDone,
   benchPrompt,
+  showingHands,
   sketchOf,
   tryingNow,
   type BenchLesson,
+  type ScriptedHands,
 } from '../lesson/bench.ts';
 import type { Answer } from '../lesson/index.ts';
 import type { BenchView } from '../panels/index.ts';
@@ -17,6 +19,9 @@ import { benchResultOf, keepBenchResult } from './bench-result.ts';
 export class LessonAtBench {
   readonly #view: Window;
   readonly #hand: BenchInHand;
+  /** Hands that show what is to be tried; null while it is tried by somebody. */
+  #shown: ScriptedHands | null = null;
+  #wasShown = false;
   #told = false;
   #trouble = '';
 
@@ -42,13 +47,17 @@ export class LessonAtBench {
   }
 
   hear(ask: BenchAsk): void {
+    this.#shown = null;
     this.#hand.hear(ask);
   }
 
   pass(seconds: number): void {
     const { step } = this.#hand.run;
+    this.#shown?.work();
     this.#hand.pass(seconds);
-    if (this.#hand.run.step !== step) this.#keep();
+    if (this.#hand.run.step === step) return;
+    this.#shown = null;
+    this.#keep();
   }
 
   answer(answer: Answer): void {
@@ -58,8 +67,17 @@ export class LessonAtBench {
   }
 
   goOn(): void {
+    this.#shown = null;
     this.#hand.passOver();
     this.#keep();
+  }
+
+  /** What a clicker's *next* does before a class: as for one alone, but what is to be tried is shown. */
+  show(): void {
+    const now = tryingNow(this.lesson, this.#hand.run);
+    if (!now || this.#shown) return this.next();
+    this.#shown = showingHands(this.#hand, now.step.id);
+    this.#wasShown = true;
   }
 
   /** What a clicker's *next* does: reads on, passes a question over, lets go, goes on. */
@@ -112,7 +130,8 @@ export class LessonAtBench {
   #keep(): void {
     const { lesson, run } = this.#hand;
     keepBenchRun(this.#view, run);
-    if (!this.done || this.#told) return;
+    // What was shown is nobody's result.
+    if (!this.done || this.#told || this.#wasShown) return;
     this.#told = true;
     const result = benchResultOf(lesson, run, this.#hand.result(), new Date().toISOString());
     void keepBenchResult(result).then((words) => (this.#trouble = words));

@@ -6,6 +6,10 @@ import './bench.css';
 import { focusOf } from './keys.ts';
 import type { Shell } from './shell.ts';
 
+/** So near its end a sheet was read, pixels; and how much of it a press of *next* goes on by. */
+const NEARLY_PX = 8;
+const PAGE = 0.85;
+
 /** The *Bench*: a tank, a deep tank and a flask, free or in a lesson; the dive in hand stands still meanwhile. */
 export class BenchPlace {
   readonly #shell: Shell;
@@ -90,10 +94,20 @@ export class BenchPlace {
     if (usualPlace(event.code, settings.keys) !== 'PageDown') return;
     if (focusOf(this.#shell.root.ownerDocument.activeElement) === 'typing') return;
     event.preventDefault();
+    if (this.#lesson.done && this.#readOn()) return;
     if (this.#lesson.done && this.#shell.view.learn?.walk)
       return void this.#shell.root.dispatchEvent(new WishEvent({ kind: 'learn', ask: { do: 'show-next' } }));
-    this.#lesson.next();
+    if (this.#shell.view.projector) this.#lesson.show();
+    else this.#lesson.next();
     this.#shell.show({ bench: this.#view() });
+  }
+
+  /** What came of a lesson is read to its end before a class goes on. @returns whether there was more to read */
+  #readOn(): boolean {
+    const sheet = this.#shell.root.querySelector('bench-sheet .deck');
+    if (!sheet || sheet.scrollTop + sheet.clientHeight >= sheet.scrollHeight - NEARLY_PX) return false;
+    sheet.scrollBy({ top: sheet.clientHeight * PAGE });
+    return true;
   }
 
   #view(): BenchView {

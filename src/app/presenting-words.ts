@@ -1,3 +1,4 @@
+import type { Prompt } from '../lesson/index.ts';
 import type { StripView } from '../panels/index.ts';
 import type { ShowStep } from './demonstration.ts';
 import { DEMONSTRATIONS } from './demonstrations.ts';
@@ -12,6 +13,17 @@ const COMES: Readonly<Record<ShowStep['kind'], string>> = {
   rewind: 'rewind',
 };
 
+/** A class is counted for a choice; anything else is set on the sheet, or passed over. */
+const ASKED: Readonly<Record<Prompt['kind'], string>> = {
+  explain: 'go on',
+  watch: 'go on',
+  choice: 'lock and run',
+  number: 'run',
+  place: 'run',
+  curve: 'run',
+  order: 'run',
+};
+
 /** What of the page says where a class is. */
 type Walked = Pick<PageView, 'prompt' | 'frozen' | 'place' | 'learn'> & {
   /** Something of the debrief lies below what is seen. */
@@ -23,7 +35,7 @@ export function nextWords(showing: Showing | null, { prompt, frozen, place, lear
   if (place === 'debrief' && readsOn) return 'read on';
   if (place === 'debrief') return learn?.walk?.next ? learn.walk.next.toLowerCase() : 'lessons';
   if (!showing) {
-    if (prompt) return prompt.kind === 'explain' || prompt.kind === 'watch' ? 'go on' : 'lock and run';
+    if (prompt) return ASKED[prompt.kind];
     return place === 'start' ? 'list' : frozen ? 'go on' : 'freeze';
   }
   if (showing.prompt) return 'lock and run';

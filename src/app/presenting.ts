@@ -4,6 +4,7 @@ import {
   type LookToggle,
   type PresentAsk,
   type PresentingView,
+  type QuestionSheet,
   type Wish,
 } from '../panels/index.ts';
 import { Blank } from './blank.ts';
@@ -163,7 +164,11 @@ export class Presenting {
     if (place === 'start') return this.#wish({ kind: 'place', place: 'teach' });
     // Who learns alone predicts; a class that was not counted passes the question over.
     if (prompt && !showing && !projector && prompt.kind !== 'explain' && prompt.kind !== 'watch') return;
-    if (prompt && !showing) return this.#wish({ kind: 'answer', answer: this.#tally.said(prompt) });
+    if (prompt && !showing) {
+      // Hands count for letters; what a class called out was set on the sheet.
+      const sheet = this.#shell.root.querySelector<QuestionSheet>('question-sheet');
+      return this.#wish({ kind: 'answer', answer: this.#tally.said(prompt) ?? sheet?.said ?? null });
+    }
     if (showing?.runs && !(showing.isLast && frozen)) return this.#wish({ kind: 'freeze' });
     if (!showing) {
       if (place === 'fly' && !this.#program.dives.begun) return this.#openList();

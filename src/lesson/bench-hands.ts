@@ -83,19 +83,49 @@ export function workedBench(lesson: BenchLesson, proof: BenchProof): BenchResult
 }
 
 function tryWith(hand: BenchInHand, proof: BenchProof, id: string): void {
-  const { lesson } = hand;
-  const moves = proof.hands.filter(({ during }) => during === id);
-  const fromS = hand.run.passedS;
-  const untilS = Math.max(0, ...moves.map(({ atS }) => atS)) + PATIENCE_S;
-  let next = 0;
+  const hands = new ScriptedHands(hand, proof, id);
   for (;;) {
-    const atS = hand.run.passedS - fromS;
-    for (let move = moves[next]; move && move.atS <= atS; move = moves[++next])
-      for (const ask of askOf(lesson.bench, move)) hand.hear(ask);
+    hands.work();
     hand.pass(LOOK_S);
-    if (tryingNow(lesson, hand.run)?.step.id !== id) return;
-    if (hand.run.passedS - fromS > untilS) return hand.passOver();
+    if (tryingNow(hand.lesson, hand.run)?.step.id !== id) return;
+    if (hands.gaveUp) return hand.passOver();
   }
+}
+
+/** Hands of a proof at one step to try, from now on. */
+export class ScriptedHands {
+  readonly #hand: BenchInHand;
+  readonly #moves: BenchProof['hands'];
+  readonly #fromS: number;
+  #next = 0;
+
+  constructor(hand: BenchInHand, proof: BenchProof, stepId: string) {
+    this.#hand = hand;
+    this.#moves = proof.hands.filter(({ during }) => during === stepId);
+    this.#fromS = hand.run.passedS;
+  }
+
+  /** Does what is due. */
+  work(): void {
+    const { bench } = this.#hand.lesson;
+    for (let move = this.#moves[this.#next]; move && move.atS <= this.#passedS; move = this.#moves[++this.#next])
+      for (const ask of askOf(bench, move)) this.#hand.hear(ask);
+  }
+
+  /** The last move was so long ago that nothing will come of it. */
+  get gaveUp(): boolean {
+    return this.#passedS > Math.max(0, ...this.#moves.map(({ atS }) => atS)) + PATIENCE_S;
+  }
+
+  get #passedS(): number {
+    return this.#hand.run.passedS - this.#fromS;
+  }
+}
+
+/** Hands that a lesson's proof knows to pass, at one step to try: they show it to a class. */
+export function showingHands(hand: BenchInHand, stepId: string): ScriptedHands | null {
+  const proof = hand.lesson.proof.find(({ comes }) => comes === 'pass');
+  return proof ? new ScriptedHands(hand, proof, stepId) : null;
 }
 
 function answerOf(lesson: BenchLesson, id: string, how: BenchProof['answers']): Answer {

@@ -5,6 +5,7 @@ import './problem-list.ts';
 import './start-note.ts';
 import './title-bar.ts';
 
+export type { QuestionSheet } from './question-sheet.ts';
 export { ACTS, actWords, isHeld, type Act } from './acts.ts';
 export type { BenchLessonView, BenchView, BenchWish } from './bench-view.ts';
 export type { CaptionView } from './caption-view.ts';

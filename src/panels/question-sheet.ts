@@ -10,6 +10,8 @@ export class QuestionSheet extends Panel {
   static override properties = { prompt: { attribute: false }, chosen: { state: true } };
   declare prompt: Prompt | null;
   declare chosen: Answer;
+  /** What stood there when it was asked. */
+  #offered: Answer = null;
 
   constructor() {
     super();
@@ -17,11 +19,16 @@ export class QuestionSheet extends Panel {
     this.chosen = null;
   }
 
+  /** What was chosen so far; null as long as nothing was changed. */
+  get said(): Answer {
+    return JSON.stringify(this.chosen) === JSON.stringify(this.#offered) ? null : this.chosen;
+  }
+
   override willUpdate(changed: Map<PropertyKey, unknown>): void {
     const before = changed.get('prompt') as Prompt | null | undefined;
     if (!changed.has('prompt') || before?.id === this.prompt?.id) return;
     const prompt = this.prompt;
-    this.chosen =
+    this.chosen = this.#offered =
       prompt?.kind === 'order'
         ? prompt.items.map((item) => item.id)
         : prompt?.kind === 'number' || prompt?.kind === 'place'

@@ -30,7 +30,7 @@ async function until(page: Page, read: () => Promise<string>, wanted: RegExp, st
 }
 
 describe('the place of the lessons', () => {
-  test('the theory hour is begun and walked by a clicker: asked, flown by a simulated diver, read, and the next lesson', async () => {
+  test('the theory hour is begun and walked by a clicker: shown at the bench, asked, flown by a simulated diver, read, and the next lesson', async () => {
     await visit(
       './#/lessons',
       async (page) => {
@@ -40,6 +40,24 @@ describe('the place of the lessons', () => {
         await named(page, 'show it to a class').click();
         const next = () => page.locator('presenter-strip .main').innerText();
         const asked = () => page.locator('question-sheet h2').innerText();
+        // At the bench the clicker reads on, passes questions over, and has hands show what is to be tried.
+        const heading = () => page.locator('question-sheet h2, bench-sheet .task h2, .came h2').first().innerText();
+        await until(page, () => hash(page), /^#\/lessons\/lump-and-tray$/);
+        await until(page, heading, /One lump of putty/);
+        for (const wanted of [/Which floats/, /What does the balance read/, /the tray, lowered/, /^The ball$/]) {
+          await page.keyboard.press('PageDown');
+          await until(page, heading, wanted);
+        }
+        for (const wanted of [/^The tray$/, /A lump and a tray: /]) {
+          await page.keyboard.press('PageDown');
+          await until(page, heading, wanted, 2);
+        }
+        expect(await page.locator('.came').innerText()).toMatch(/met: The tray, the tray floats/);
+        await named(page, 'next: Positive, negative, neutral').waitFor();
+        for (let pages = 0; pages < 20 && (await hash(page)) === '#/lessons/lump-and-tray'; pages++) {
+          await page.keyboard.press('PageDown');
+          await pass(page, 0.2);
+        }
         await until(page, next, /lock and run/);
         expect(await hash(page)).toBe('#/watch/positive-negative-neutral--script');
         const first = await asked();
@@ -55,10 +73,10 @@ describe('the place of the lessons', () => {
           await page.keyboard.press('PageDown');
           await pass(page, 0.2);
         }
-        expect(await next()).toBe('next: posture');
+        expect(await next()).toBe('next: the hilltop');
         await page.keyboard.press('PageDown');
-        await until(page, () => hash(page), /^#\/watch\/posture--steady$/);
-        await until(page, asked, /in which posture/);
+        await until(page, () => hash(page), /^#\/watch\/hilltop--steady$/);
+        await until(page, asked, /A swell lifts you 0.3 m/);
       },
       { madeTime: true, viewport: { width: 1280, height: 720 } },
     );
