@@ -120,6 +120,19 @@ test('a lesson comes back in the same phase, with its answers, and goes on from 
       await first.keyboard.press('KeyP');
       await expect.poll(async () => (await stored(first))[0]?.given).toEqual(['stays-clear']);
       await first.waitForSelector('.freeze:has-text("go on")');
+      // What was frozen is kept to its last tick, within half a second.
+      let before = NaN;
+      await expect
+        .poll(
+          async () => {
+            const now = (await stored(first))[0]?.ticks;
+            const still = now === before;
+            before = now ?? NaN;
+            return still;
+          },
+          { interval: 1200 },
+        )
+        .toBe(true);
       const title = await first.locator('title-bar h1').innerText();
       const lane = await first.locator('lane-numbers').innerText();
       expect(title).toMatch(/head clear.*so far/);
