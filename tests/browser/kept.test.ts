@@ -127,7 +127,7 @@ test('a lesson comes back in the same phase, with its answers, and goes on from 
           async () => {
             const now = (await stored(first))[0]?.ticks;
             const still = now === before;
-            before = now ?? NaN;
+            before = Number(now);
             return still;
           },
           { interval: 1200 },
