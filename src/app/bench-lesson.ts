@@ -96,12 +96,15 @@ export class LessonAtBench {
     const { done } = this;
     const now = tryingNow(lesson, run);
     const stateOf = (at: number, met: number) => (at < met ? 'met' : at === met ? 'now' : 'ahead');
+    const prompt = benchPrompt(lesson, run);
+    // Arrows and the hill would tell what is asked; where the bottle turns is not drawn before its lesson is over.
+    const hidesHill = prompt !== null || (!done && deep?.kind === 'bottle');
     const { verdict, demands, predictions } = this.#hand.result();
     const question = lesson.steps.find((step) => step.kind === 'ask')?.question ?? '';
     return {
-      tank,
-      deep: deep && !done && deep.kind === 'bottle' ? { ...deep, noReturnM: null, hillJ: [] } : deep,
-      prompt: benchPrompt(lesson, run),
+      tank: tank && prompt ? { ...tank, forces: false } : tank,
+      deep: deep && hidesHill ? { ...deep, noReturnM: null, hillJ: [] } : deep,
+      prompt,
       sketched: sketchOf(lesson, run),
       lesson: {
         id: lesson.id,

@@ -94,7 +94,7 @@ class LessonPlace {
       return saveFile(this.#shell.root.ownerDocument, new TextEncoder().encode(template), 'lesson.yaml');
     if (ask.do === 'tables') return this.#openTables();
     if (ask.do === 'walk') return this.#begin({ path: ask.path, at: 0 });
-    if (ask.do === 'show-next') return this.#walk ? this.#begin({ ...this.#walk, at: this.#walk.at + 1 }) : undefined;
+    if (ask.do === 'show-next') return this.#showNext();
     if (ask.do === 'hand-over') return this.#program.dives.handOver('steady');
     if (ask.do === 'next') return this.#beginNext();
     if (ask.do === 'path') this.#path = ask.path;
@@ -155,6 +155,17 @@ class LessonPlace {
   #beginNext(): void {
     const next = this.#view().next;
     if (next) this.#wish(next.kind === 'lesson' ? { kind: 'lesson', id: next.id } : showing(next.id));
+  }
+
+  /** A press that comes while a stop is still being fetched skips nothing. */
+  #showNext(): void {
+    const walk = this.#walk;
+    const stop = this.#stopOf(walk);
+    if (!walk || !stop) return;
+    const { presenting, bench, place } = this.#shell.view;
+    const lesson = place === 'bench' ? bench?.lesson?.id : this.#program.dives.lesson?.lesson.id;
+    const here = stop.kind === 'demonstration' ? presenting?.shown : lesson;
+    if (here === stop.id) this.#begin({ ...walk, at: walk.at + 1 });
   }
 
   /** A stop of a path before a class; after the last one, the list. */

@@ -6,6 +6,7 @@ import { deckOf } from './deck-of.ts';
 import { valveHPa } from './hands.ts';
 import type { Flight } from './flight.ts';
 import type { PageView } from './page-view.ts';
+import { practiceWords } from './practice-words.ts';
 import { readingsOf } from './readings-of.ts';
 
 /** What the panels are told from. */
@@ -46,7 +47,11 @@ export function toldOf({ view, flight, dive, lesson, held, armed, begun, letGo, 
     words:
       lesson && view.place !== 'learn'
         ? lesson.title
-        : view.presenting?.words || (view.projector && view.looks?.words) || wordsOf(view.place, begun, letGo),
+        : view.presenting?.words ||
+          (view.projector && view.looks?.words) ||
+          wordsOf(view.place, begun, letGo, () =>
+            practiceWords(readings.place, flight.dive.recording, dive.state.tick),
+          ),
     progress: lesson?.progress ?? '',
     hint: lesson && !lesson.done ? lesson.hint : '',
     prompt: (lesson ?? view.presenting)?.prompt ?? null,
@@ -69,8 +74,8 @@ export function cautionsOf({ column, loop }: Rig): readonly string[] {
   return [...(elsewhere ? [CAUTION.worlds] : []), ...(loop ? [CAUTION.loop] : [])];
 }
 
-function wordsOf(place: PageView['place'], begun: boolean, letGo: boolean): string {
+function wordsOf(place: PageView['place'], begun: boolean, letGo: boolean, practice: () => string): string {
   if (place === 'learn') return 'Lessons';
   if (letGo) return 'Let go: what still stops you, and until when?';
-  return begun ? 'Be neutral: stay, with nothing pressed.' : 'Let gas out and breathe out. What happens?';
+  return begun ? practice() : 'Let gas out and breathe out. What happens?';
 }

@@ -56,7 +56,7 @@ function progressWords(step: FlyStep, phase: FlownPhase, run: LessonRun, recordi
   if (goal.kind === 'meet') return metWords(goal, phase, last);
   if (phase.reachedRow === null) return '';
   const opens = windowRow(goal, phase.reachedRow);
-  if (last < opens) return `counted in ${Math.ceil((opens - last) / ROWS_PER_S)} s`;
+  if (last < opens) return `counting begins in ${Math.ceil((opens - last) / ROWS_PER_S)} s`;
   let held = 0;
   for (let row = opens; row <= last; row++) if (Math.abs(recording.at(row, 'depthM') - goal.atM) <= goal.bandM) held++;
   return `${seconds(held)} s so far`;

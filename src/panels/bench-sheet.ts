@@ -44,6 +44,9 @@ const CARRY_M = 0.03;
 const HOOK_M = 0.02;
 const SQUEEZE_PA = 500;
 
+const taskOf = (bench: BenchView | null | undefined) =>
+  bench?.prompt?.id ?? bench?.lesson?.trying?.title ?? (bench?.lesson?.came ? 'came' : '');
+
 /** The bench: a picture of the water, and beside it everything that can be done, each with a button. */
 export class BenchSheet extends Panel {
   static override properties = { bench: { attribute: false } };
@@ -52,6 +55,12 @@ export class BenchSheet extends Panel {
   constructor() {
     super();
     this.bench = null;
+  }
+
+  /** A new task is read from its head. */
+  override updated(changed: Map<PropertyKey, unknown>): void {
+    const before = changed.get('bench') as BenchView | null | undefined;
+    if (taskOf(before) !== taskOf(this.bench)) this.querySelector('.deck')?.scrollTo({ top: 0 });
   }
 
   override render() {

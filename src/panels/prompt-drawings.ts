@@ -2,7 +2,7 @@ import { svg, html } from 'lit';
 import type { Prompt } from '../lesson/index.ts';
 
 /** Size of the sketch of a curve, pixels, and what its edges leave. */
-const SKETCH = { width: 300, height: 120, left: 12, right: 12, top: 14, bottom: 26 } as const;
+const SKETCH = { width: 300, height: 120, left: 30, right: 30, top: 14, bottom: 26 } as const;
 
 /** A curve as it is chosen so far: the places along it in their order, joined by straight lines. */
 export function curveSketch(prompt: Extract<Prompt, { kind: 'curve' }>, values: readonly number[]) {

@@ -64,7 +64,7 @@ export class QuestionSheet extends Panel {
         ${this.#goOn('go on', false)}
       </section>`;
     return html`<section aria-label="Predict">
-      <p class="kind">Predict, before you do it</p>
+      <p class="kind">Predict first; the answer comes after</p>
       <h2 tabindex="-1">${prompt.question}</h2>
       ${this.#shape(prompt)}
       ${this.#goOn('lock it', this.chosen === null)}
@@ -114,7 +114,7 @@ export class QuestionSheet extends Panel {
       [next[at - 1], next[at]] = [next[at]!, next[at - 1]!];
       this.chosen = next;
     };
-    return html`<p>Put them in order: first the one that is asked for, last the one farthest from it.</p>
+    return html`<p>Put them in order: what is asked for stands first.</p>
       <ol class="order">
         ${order.map((id, at) => {
           const words = prompt.items.find((item) => item.id === id)?.words ?? id;

@@ -74,6 +74,8 @@ describe('the place of the lessons', () => {
           await pass(page, 0.2);
         }
         expect(await next()).toBe('next: the hilltop');
+        // Pressed twice, nothing is skipped.
+        await page.keyboard.press('PageDown');
         await page.keyboard.press('PageDown');
         await until(page, () => hash(page), /^#\/watch\/hilltop--steady$/);
         await until(page, asked, /A swell lifts you 0.3 m/);
