@@ -21,7 +21,8 @@ export function knownOf(
 ): DebriefKnown {
   const ofLesson = results.filter((one) => one.lessonId === flown.lesson.id && one.lessonFile === flown.file);
   const same = ofLesson.filter(({ under }) => under === flown.under);
-  const reports = kept ? reportsOf(same) : reportsOf([{ marks: debrief.result.marks }]);
+  // What a simulated diver flew is reported on nobody.
+  const reports = reportsOf(flown.by !== null ? [] : kept ? same : [{ marks: debrief.result.marks }]);
   const earlier = same.filter(({ id }) => id !== kept?.id).reverse();
   return {
     reports,

@@ -39,7 +39,7 @@ export function markTable(
 }
 
 function reportWords(of: number): string {
-  if (of === 1) return 'Reported on one flight so far: fly it twice more, one alone scatters.';
+  if (of === 1) return 'Reported on one flight so far: fly it twice more; one mark alone tells little.';
   if (of === 2) return 'Reported half-way between two flights so far; three make it firm.';
   return 'Reported on the middle of the last three flights, all in this kit.';
 }

@@ -85,9 +85,10 @@ describe('knownOf()', () => {
     expect(LESSONS.find(({ id }) => id === proposed(true).lessonId)!.opens).toBe('instructor');
   });
 
-  test('who watched a simulated diver is asked to fly it', () => {
+  test('who watched a simulated diver is asked to fly it, and nothing is reported on him', () => {
     const watched = flownBy('learner', 3, { by: 'learner' });
-    const { next } = knownOf(watched, watched.debrief(), [], null, '');
+    const { next, reports } = knownOf(watched, watched.debrief(), [], null, '');
+    expect(reports).toEqual({});
     expect(next).toMatchObject({ lessonId: 'first-dive', again: true });
     expect(watched.debrief().flownBy).toContain('Presses too long');
   });
