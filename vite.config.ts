@@ -1,5 +1,6 @@
 import { defineConfig, type Plugin } from 'vite';
 import { pagePolicy } from './tools/policy.mjs';
+import { leftOut } from './tools/left-out.ts';
 import { yamlModules } from './tools/yaml-modules.ts';
 
 /** Writes the content policy into the built page, for whoever serves it without our headers. The dev server needs inline styles. */
@@ -16,7 +17,7 @@ const silentRooms = /\/src\/(water|gas|diver|dive|insight|pilot|lesson|bench|sta
 
 export default defineConfig({
   base: './',
-  plugins: [yamlModules(), statePolicy()],
+  plugins: [yamlModules(), leftOut(), statePolicy()],
   build: {
     target: 'es2022',
     manifest: true,

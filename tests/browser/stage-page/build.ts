@@ -1,5 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { build } from 'vite';
+import { leftOut } from '../../../tools/left-out.ts';
 import { yamlModules } from '../../../tools/yaml-modules.ts';
 
 /** Where the built page lies. */
@@ -12,7 +13,7 @@ export async function buildStagePage(): Promise<void> {
     root: fileURLToPath(new URL('.', import.meta.url)),
     base: './',
     logLevel: 'error',
-    plugins: [yamlModules()],
+    plugins: [yamlModules(), leftOut()],
     build: {
       outDir: stagePage,
       emptyOutDir: true,
