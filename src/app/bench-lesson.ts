@@ -33,7 +33,9 @@ export class LessonAtBench {
     const lesson = BENCH_LESSONS.find((one) => one.id === id);
     if (!lesson) throw new RangeError(`there is no lesson ${id}`);
     this.#view = view;
-    this.#hand = new BenchInHand(lesson, resumed ? leftBenchRun(view, lesson) : undefined);
+    const left = resumed ? leftBenchRun(view, lesson) : undefined;
+    this.#hand = new BenchInHand(lesson, left?.run);
+    this.#wasShown = left?.wasShown ?? false;
     this.#keep();
   }
 
@@ -78,6 +80,7 @@ export class LessonAtBench {
     if (!now || this.#shown) return this.next();
     this.#shown = showingHands(this.#hand, now.step.id);
     this.#wasShown = true;
+    this.#keep();
   }
 
   /** What a clicker's *next* does: reads on, passes a question over, lets go, goes on. */
@@ -132,7 +135,7 @@ export class LessonAtBench {
 
   #keep(): void {
     const { lesson, run } = this.#hand;
-    keepBenchRun(this.#view, run);
+    keepBenchRun(this.#view, run, this.#wasShown);
     // What was shown is nobody's result.
     if (!this.done || this.#told || this.#wasShown) return;
     this.#told = true;

@@ -1,6 +1,7 @@
 import { DeepDesk, TankDesk, type BenchMode } from '../bench/index.ts';
 import { WishEvent, fetchBench, usualPlace, type BenchView, type BenchWish } from '../panels/index.ts';
 import { LessonAtBench } from './bench-lesson.ts';
+import { benchAskOf } from './bench-keys.ts';
 import { BenchSketch } from './bench-sketch.ts';
 import './bench.css';
 import { focusOf } from './keys.ts';
@@ -30,7 +31,10 @@ export class BenchPlace {
       shell.window.requestAnimationFrame(next);
     };
     shell.window.requestAnimationFrame(next);
-    shell.window.addEventListener('keydown', (event) => this.#key(event));
+    shell.window.addEventListener('keydown', (event) => {
+      this.#key(event);
+      this.#hand(event);
+    });
     shell.root.addEventListener('wish', (event) => this.#answered(event), { capture: true });
   }
 
@@ -43,6 +47,7 @@ export class BenchPlace {
     this.#lesson = null;
     this.#mode = mode;
     this.#show('Bench');
+    void this.#toHand();
   }
 
   /** Does what is asked; what the bench does not allow is said, and nothing is changed. */
@@ -70,6 +75,13 @@ export class BenchPlace {
 
   #show(words: string): void {
     this.#shell.show({ place: 'bench', moreOpen: false, words, progress: '', hint: '', bench: this.#view() });
+  }
+
+  /** Who comes to the bench has something in hand, and its first button under the next press. */
+  async #toHand(): Promise<void> {
+    const sheet = this.#shell.root.querySelector<HTMLElement & { updateComplete: Promise<unknown> }>('bench-sheet');
+    await sheet?.updateComplete;
+    sheet?.querySelector<HTMLElement>('.main')?.focus({ preventScroll: true });
   }
 
   #now(): TankDesk | DeepDesk {
@@ -100,6 +112,17 @@ export class BenchPlace {
     if (this.#shell.view.projector) this.#lesson.show();
     else this.#lesson.next();
     this.#shell.show({ bench: this.#view() });
+  }
+
+  /** Hands of a keyboard, wherever the focus is at the bench. */
+  #hand(event: KeyboardEvent): void {
+    const { place, moreOpen, settings, bench } = this.#shell.view;
+    if (place !== 'bench' || moreOpen || !bench || event.defaultPrevented) return;
+    const ask = benchAskOf(event, this.#shell.root.ownerDocument.activeElement, bench, settings.keys, this.#words);
+    if (!ask) return;
+    event.preventDefault();
+    // A key that is held goes on carrying, and does nothing else.
+    if (!event.repeat || ask.do === 'carry' || ask.do === 'depth') this.hear(ask);
   }
 
   /** What came of a lesson is read to its end before a class goes on. @returns whether there was more to read */

@@ -43,7 +43,7 @@ export function page(view: PageView): TemplateResult {
       ${view.prompt && flown ? html`<question-sheet .prompt=${view.prompt}></question-sheet>` : nothing}
       ${view.place === 'learn' ? html`<lesson-list .lessons=${view.lessons} .learn=${view.learn} .opened=${settings.opened}></lesson-list>` : nothing}
       ${view.debrief && flown ? html`<debrief-sheet .debrief=${view.debrief} .atS=${view.shownAtS}></debrief-sheet>` : nothing}
-      ${view.place === 'bench' ? html`<bench-sheet .bench=${view.bench}></bench-sheet>` : nothing}
+      ${view.place === 'bench' ? html`<bench-sheet .bench=${view.bench} .keys=${settings.keys}></bench-sheet>` : nothing}
       ${view.place === 'kit' ? html`<kit-sheet .kit=${view.kit} .units=${settings.units}></kit-sheet>` : nothing}
     </main>
     <div class="under">

@@ -1,4 +1,4 @@
-import type { Placed } from './bench.ts';
+import type { Placed } from './placed.ts';
 import type { MaterialId } from './materials.ts';
 import type { PuttyShape } from './putty.ts';
 import type { Point } from './section.ts';

@@ -26,7 +26,8 @@ export {
 export { runOver, surfaceYM, type Tank } from './tank.ts';
 export { LENGTH_M, thingOf, type Thing, type ThingSpec } from './thing.ts';
 export type { BenchWater } from './forces.ts';
-export { AIR_M, Bench, STEPS_PER_S, type Placed } from './bench.ts';
+export { AIR_M, Bench, STEPS_PER_S } from './bench.ts';
+export type { Placed } from './placed.ts';
 export { ballDragM2, plunge, type Plunging, type Shaft } from './plunge.ts';
 export type { BenchAsk, BenchDial, BenchMode, BenchSet, BenchWaterName, DeepBody, DeepView, TankView } from './desk.ts';
 export { COLUMNS, TANK_SETS, benchWater, columnBody, underIn, type ColumnId } from './scenes.ts';

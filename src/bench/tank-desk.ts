@@ -1,6 +1,7 @@
-import { Bench, STEPS_PER_S, type Placed } from './bench.ts';
+import { Bench, STEPS_PER_S } from './bench.ts';
 import type { BenchAsk, BenchSet, BenchWaterName, TankView } from './desk.ts';
 import { changedSpec, dialsOf, type ThingAsk } from './dials.ts';
+import type { Placed } from './placed.ts';
 import { STONE_NAMES, TANK_SETS, TANK_SIZES, benchWater } from './scenes.ts';
 import type { Point } from './section.ts';
 import type { Tank } from './tank.ts';

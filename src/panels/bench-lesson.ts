@@ -7,7 +7,7 @@ import { wish } from './wish.ts';
 export function benchTask(from: EventTarget, { trying }: BenchLessonView) {
   if (!trying) return nothing;
   return html`<section class="task" aria-label="To try">
-    <h2>${trying.title}</h2>
+    <h2 tabindex="-1">${trying.title}</h2>
     <p>${trying.hint}</p>
     <ul>
       ${trying.aims.map(

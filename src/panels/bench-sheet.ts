@@ -1,9 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import {
   MATERIALS,
-  PUTTY_BALL,
-  PUTTY_BOAT,
-  PUTTY_TRAY,
   type BenchDial,
   type BenchSet,
   type BenchWaterName,
@@ -13,10 +10,12 @@ import {
   type TankView,
 } from '../bench/index.ts';
 import './bench-deep.ts';
+import { CARRY_M, HOOK_M, SHAPES, SQUEEZE_PA, backM, columnBy, handAsk } from './bench-hands.ts';
 import { benchDebrief, benchTask } from './bench-lesson.ts';
 import './bench-tank.ts';
 import type { BenchView, BenchWish } from './bench-view.ts';
 import { depthWords, dialWords } from './bench-words.ts';
+import { keyText, type MovedKeys } from './key-places.ts';
 import { Panel } from './panel.ts';
 import { wish } from './wish.ts';
 
@@ -28,39 +27,34 @@ const SETS: readonly (readonly [set: BenchSet, words: string])[] = [
   ['block', 'a block'],
   ['stuffs', 'ten stuffs'],
 ];
-const SHAPES: readonly (readonly [words: string, shape: PuttyShape])[] = [
-  ['ball', PUTTY_BALL],
-  ['tray', PUTTY_TRAY],
-  ['boat', PUTTY_BOAT],
-];
 const WATERS: readonly BenchWaterName[] = ['fresh', 'brackish', 'salt'];
 const MODES = [
   ['tank', 'tank'],
   ['deep', 'deep tank'],
   ['bottle', 'bottle diver'],
 ] as const;
-/** How far a press moves what is held, and the hook, metres; how far depth and squeeze go at once. */
-const CARRY_M = 0.03;
-const HOOK_M = 0.02;
-const SQUEEZE_PA = 500;
-
 const taskOf = (bench: BenchView | null | undefined) =>
   bench?.prompt?.id ?? bench?.lesson?.trying?.title ?? (bench?.lesson?.came ? 'came' : '');
 
 /** The bench: a picture of the water, and beside it everything that can be done, each with a button. */
 export class BenchSheet extends Panel {
-  static override properties = { bench: { attribute: false } };
+  static override properties = { bench: { attribute: false }, keys: { attribute: false } };
   declare bench: BenchView | null;
+  declare keys: MovedKeys;
 
   constructor() {
     super();
     this.bench = null;
+    this.keys = {};
   }
 
   /** A new task is read from its head. */
   override updated(changed: Map<PropertyKey, unknown>): void {
     const before = changed.get('bench') as BenchView | null | undefined;
-    if (taskOf(before) !== taskOf(this.bench)) this.querySelector('.deck')?.scrollTo({ top: 0 });
+    if (taskOf(before) === taskOf(this.bench)) return;
+    this.querySelector('.deck')?.scrollTo({ top: 0 });
+    // What was pressed is gone with the task before it. A question takes the focus by itself.
+    this.querySelector<HTMLElement>('.task h2, .came h2')?.focus({ preventScroll: true });
   }
 
   override render() {
@@ -101,7 +95,7 @@ export class BenchSheet extends Panel {
     const putty = chosen?.thing.spec.kind === 'putty' ? chosen.thing.spec.shape : null;
     const same = (shape: PuttyShape) => putty !== null && JSON.stringify(putty) === JSON.stringify(shape);
     return html`<div class="row first">
-        <button type="button" class="main" @click=${() => this.#ask({ do: held ? 'let-go' : 'take' })}>${held ? 'let go' : 'take in hand'}</button>
+        <button type="button" class="main" @click=${() => this.#ask(handAsk({ tank, deep: null }))}>${held ? 'let go' : 'take in hand'}</button>
         ${this.#button('hold under', { do: 'under' })}
         <span class="arrows" role="group" aria-label="Carry">
           ${this.#button('←', { do: 'carry', byXM: -CARRY_M, byYM: 0 }, undefined, 'carry left')}
@@ -113,7 +107,7 @@ export class BenchSheet extends Panel {
       ${
         putty
           ? html`<h3>Shape, always the same mass</h3>
-              <div class="row">${SHAPES.map(([words, shape]) => this.#button(words, { do: 'shape', shape }, same(shape)))}</div>`
+              <div class="row">${SHAPES.map(({ words, shape, key }) => this.#button(words, { do: 'shape', shape }, same(shape), undefined, key))}</div>`
           : nothing
       }
       ${tank.things.length > 1 ? html`<div class="row" role="group" aria-label="Which one">${tank.things.map(({ id, name }) => this.#button(name, { do: 'choose', id }, id === tank.chosenId))}</div>` : nothing}
@@ -144,22 +138,16 @@ export class BenchSheet extends Panel {
   }
 
   #deep(deep: DeepView, free: boolean) {
-    const { kind, heldM, bottomM, bodies, squeezePa } = deep;
-    const at = heldM ?? bodies[0]!.depthM;
-    const step = kind === 'deep' ? 1 : 0.02;
-    const carry = (depthM: number) => ({ do: 'depth', depthM: Math.min(Math.max(0, depthM), bottomM) }) as const;
+    const { kind, heldM, bottomM, squeezePa } = deep;
+    const to = (depthM: number) => ({ do: 'depth', depthM }) as const;
     return html`<div class="row first">
-        ${
-          heldM === null
-            ? html`<button type="button" class="main" @click=${() => this.#ask(carry(kind === 'deep' ? 5 : 0.1))}>
-                take back to ${depthWords(kind === 'deep' ? 5 : 0.1, bottomM)}
-              </button>`
-            : html`<button type="button" class="main" @click=${() => this.#ask({ do: 'let-go' })}>let go</button>`
-        }
+        <button type="button" class="main" @click=${() => this.#ask(handAsk({ tank: null, deep }))}>
+          ${heldM === null ? `take back to ${depthWords(backM(kind), bottomM)}` : 'let go'}
+        </button>
         <span class="arrows" role="group" aria-label="Carry">
-          ${this.#button('↑', carry(at - step), undefined, 'carry up')} ${this.#button('↓', carry(at + step), undefined, 'carry down')}
+          ${this.#button('↑', columnBy(deep, -1), undefined, 'carry up')} ${this.#button('↓', columnBy(deep, 1), undefined, 'carry down')}
         </span>
-        ${kind === 'deep' ? [2, 5, 10, 20, 40].map((depthM) => this.#button(`to ${depthM} m`, carry(depthM))) : nothing}
+        ${kind === 'deep' ? [2, 5, 10, 20, 40].map((depthM) => this.#button(`to ${depthM} m`, to(depthM))) : [-5, 5].map((cm) => this.#button(`${Math.abs(cm)} cm ${cm < 0 ? 'up' : 'down'}`, columnBy(deep, cm)))}
       </div>
       ${
         kind === 'bottle'
@@ -218,7 +206,7 @@ export class BenchSheet extends Panel {
     </div>`;
   }
 
-  #button(words: string, ask: BenchWish, pressed?: boolean, label?: string) {
+  #button(words: string, ask: BenchWish, pressed?: boolean, label?: string, key?: string) {
     return html`<button
       type="button"
       class="tool"
@@ -226,7 +214,7 @@ export class BenchSheet extends Panel {
       aria-label=${label ?? nothing}
       @click=${() => this.#ask(ask)}
     >
-      ${words}
+      ${words}${key ? html` <kbd aria-hidden="true">${keyText(key, this.keys)}</kbd>` : nothing}
     </button>`;
   }
 

@@ -16,10 +16,8 @@ const LONGEST = 100;
 const ACROSS = 62;
 /** Forces smaller than this are not drawn, newtons. */
 const LEAST_N = 0.005;
-/** A hand moves a thing by so much with each key, metres. */
-const KEY_M = 0.02;
 
-/** The tank in section: things, water, forces. Things are taken by pointer, or by keys while the picture has the focus. */
+/** The tank in section: things, water, forces. Things are taken by pointer; keys are heard wherever the focus is. */
 export class BenchTank extends Panel {
   static override properties = { tank: { attribute: false } };
   declare tank: TankView | null;
@@ -39,8 +37,7 @@ export class BenchTank extends Panel {
       viewBox="${-LEFT} ${-ABOVE} ${wide + LEFT + RIGHT} ${high + ABOVE + UNDER}"
       tabindex="0"
       role="application"
-      aria-label="The tank. Arrow keys carry what is chosen, Enter lets it go, N chooses another."
-      @keydown=${this.#key}
+      aria-label="The tank. Arrow keys carry what is chosen, with Shift by five, Enter takes it and lets it go, N chooses another."
       @pointerdown=${this.#down}
       @pointermove=${this.#move}
       @pointerup=${this.#up}
@@ -62,21 +59,6 @@ export class BenchTank extends Panel {
   #ask(ask: BenchAsk): void {
     wish(this, { kind: 'bench', ask });
   }
-
-  readonly #key = (event: KeyboardEvent): void => {
-    const ways: Readonly<Record<string, readonly [number, number]>> = {
-      ArrowLeft: [-KEY_M, 0],
-      ArrowRight: [KEY_M, 0],
-      ArrowUp: [0, -KEY_M],
-      ArrowDown: [0, KEY_M],
-    };
-    const way = ways[event.key];
-    if (way) this.#ask({ do: 'carry', byXM: way[0], byYM: way[1] });
-    else if (event.key === 'Enter' || event.key === ' ') this.#ask({ do: 'let-go' });
-    else if (event.key === 'n' || event.key === 'N') this.#ask({ do: 'next' });
-    else return;
-    event.preventDefault();
-  };
 
   /** Where a pointer is in the tank, metres. */
   #at(event: PointerEvent): Point {

@@ -7,6 +7,8 @@ const ON_M = 2e-3;
 const NEUTRAL = 2e-3;
 /** Within this share of it a thing at the surface bobs about the place where it floats. */
 const BOBS = 0.1;
+/** Lifted by less than this a thing is out of the water, newtons. */
+const DRY_N = 1e-3;
 /** A hollow with so much of its weight in water has swamped. */
 const SWAMPED = 0.25;
 
@@ -33,33 +35,58 @@ export function tankSentence(view: TankView): string {
   const one = view.things.find(({ id }) => id === view.chosenId);
   if (!one) return 'The tank is empty.';
   const the = `The ${one.name}`;
-  const { weightN, buoyantN, balanceN } = one;
-  if (view.hookYM !== null) {
-    const carried = buoyantN > 0 ? `; the water carries ${forceText(buoyantN)}` : ' in air';
-    return `${the} hangs on the balance: ${forceText(balanceN)}${carried}.`;
-  }
+  const { weightN, buoyantN } = one;
+  if (view.hookYM !== null) return `${the} ${hangs(one)}.`;
   if (view.hand) {
-    const dry = buoyantN < 1e-3;
-    return dry
+    return buoyantN < DRY_N
       ? `${the} is in your hand: ${forceText(weightN)} in air. Let it go.`
       : `${the} is held: it weighs ${forceText(weightN)}, the water it pushes aside ${forceText(buoyantN)}.`;
   }
-  if (one.speedMps > REST_MPS && !bobs(one))
-    return `${the} moves: it weighs ${forceText(weightN)}, the water it pushes aside ${forceText(buoyantN)}.`;
+  if (one.speedMps > REST_MPS && !bobs(one)) return `${the} ${moves(one)}.`;
   return restSentence(the, one, view);
 }
 
-function restSentence(the: string, one: Placed, { heightM, things }: TankView): string {
+/** Three forces on what hangs: at rest both that pull up come to the weight, in as many digits as it takes to see it. */
+function hangs({ weightN, buoyantN, balanceN, speedMps }: Placed): string {
+  if (buoyantN < DRY_N) return `hangs on the balance: ${forceText(balanceN)} in air`;
+  const even = speedMps < REST_MPS && Math.abs(weightN - buoyantN - balanceN) < NEUTRAL * weightN;
+  if (!even)
+    return `swings on the balance: ${forceText(balanceN)} up, and ${forceText(buoyantN)} by the water, on ${forceText(weightN)} down`;
+  const digits = [1, 2, 3].find((n) => addsUp(n, balanceN, buoyantN, weightN)) ?? 2;
+  const [pull, lift, weight] = [balanceN, buoyantN, weightN].map((newtons) => `${newtons.toFixed(digits)} N`);
+  return `hangs on the balance, even: ${pull} and the water’s ${lift} up, ${weight} down; together nothing`;
+}
+
+function addsUp(digits: number, ...newtons: readonly [number, number, number]): boolean {
+  const [a, b, sum] = newtons.map((one) => Math.round(one * 10 ** digits));
+  return a! + b! === sum!;
+}
+
+/** What a thing does that moves: water that carries less than it weighs lets it sink. */
+function moves({ weightN, buoyantN, downMps }: Placed): string {
+  const weighs = `it weighs ${forceText(weightN)}`;
+  if (buoyantN < DRY_N) return `falls: ${weighs}`;
+  const heavy = weightN > buoyantN;
+  if (heavy && downMps > 0) return `sinks: ${weighs}, the water it pushes aside only ${forceText(buoyantN)}`;
+  return `${!heavy && downMps < 0 ? 'rises' : 'moves'}: ${weighs}, the water it pushes aside ${forceText(buoyantN)}`;
+}
+
+function restSentence(the: string, one: Placed, { heightM }: TankView): string {
   const { weightN, soakedN, buoyantN, draughtM, freeboardM, thing } = one;
   const lowestM = Math.max(...one.solid.map(({ yM }) => yM));
-  const lies = lowestM > heightM - ON_M || (things.length > 1 && Math.abs(weightN - buoyantN) > NEUTRAL * weightN);
+  const atBottom = lowestM > heightM - ON_M;
   if (soakedN > SWAMPED * weightN) return `${the} is full of water and has sunk.`;
-  if (freeboardM > ON_M && !(lowestM > heightM - ON_M))
+  if (freeboardM > ON_M && !atBottom)
     return thing.hollow.length > 0
       ? `${the} floats, ${mmText(draughtM)} deep, ${mmText(freeboardM)} of rim above water.`
       : `${the} floats, ${mmText(draughtM)} deep, ${mmText(freeboardM)} above water.`;
-  if (!lies) return `${the} stays where it is: it weighs what the water weighs that it pushes aside.`;
-  return `${the} sinks: it weighs ${forceText(weightN)}, the water it pushes aside only ${forceText(buoyantN)}.`;
+  const leftN = buoyantN - weightN;
+  if (Math.abs(leftN) < NEUTRAL * weightN)
+    return `${the} stays where it is: it weighs what the water weighs that it pushes aside.`;
+  const where = atBottom ? 'lies on the bottom' : leftN < 0 ? 'lies on another' : 'is kept under by another';
+  const how = `${forceText(leftN)} ${leftN < 0 ? 'heavy' : 'light'}`;
+  const only = leftN < 0 ? ' only' : '';
+  return `${the} ${where}, ${how}: it weighs ${forceText(weightN)}, the water it pushes aside${only} ${forceText(buoyantN)}.`;
 }
 
 /** Whether a thing moves up and down about the place where it floats. */

@@ -12,10 +12,25 @@ const SECOND_ROWS: readonly KeyRow[] = [
   { words: 'second diver: kick down', usual: 'Numpad3' },
 ];
 
+/** What keys do at the bench that do something else over the water. */
+const AT_BENCH: Readonly<Record<string, string>> = {
+  ArrowLeft: 'carry left',
+  ArrowRight: 'carry right',
+  ArrowUp: 'carry up; with shift by five',
+  ArrowDown: 'carry down; with shift by five',
+  KeyN: 'choose another',
+  Digit1: 'a ball',
+  Digit2: 'a tray',
+  Digit3: 'a boat',
+  Minus: 'squeeze less',
+  Equal: 'squeeze more',
+};
+
 /** Every act, look and command that has a key, in the order of the list. */
 export const KEY_ROWS: readonly KeyRow[] = [
   ...(Object.keys(ACTS) as Act[]).map((act) => ({ words: actWords(act), usual: ACTS[act].code })),
   ...LOOKS.map(({ key, words }) => ({ words: words + handWords(key), usual: `Digit${key}` })),
+  { words: 'bench', usual: 'F2' },
   { words: 'release lead, pressed twice', usual: 'KeyX' },
   { words: 'release all lead, pressed twice', usual: 'Backspace' },
   { words: 'freeze, go on', usual: 'KeyP' },
@@ -41,7 +56,7 @@ export const KEY_ROWS: readonly KeyRow[] = [
   { words: 'blank, show again', usual: 'Period' },
   { words: 'full screen', usual: 'KeyF' },
   { words: 'presenter’s strip', usual: 'KeyQ' },
-];
+].map(({ words, usual }) => ({ words: words + (AT_BENCH[usual] ? `; at the bench ${AT_BENCH[usual]}` : ''), usual }));
 
 /** While a question stands the keys of some looks count the hands of a class. */
 function handWords(key: string): string {
@@ -58,7 +73,8 @@ export function moved(
   usual: string,
   code: string,
 ): { readonly keys: MovedKeys; readonly words: string } {
-  if (KEPT.test(code))
+  // What has its usual place among them may go back there.
+  if (KEPT.test(code) && code !== usual)
     return { keys, words: `${keyText(code) || 'That key'} stays what it is: nothing can be moved there.` };
   return swapped(KEY_ROWS, keyText, keys, usual, code);
 }
