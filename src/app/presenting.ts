@@ -1,13 +1,13 @@
 import {
   WishEvent,
   fetchPresenting,
-  type LookToggle,
   type PresentAsk,
   type PresentingView,
   type QuestionSheet,
   type Wish,
 } from '../panels/index.ts';
 import { Blank } from './blank.ts';
+import { readOn, readsOn } from './debrief-pages.ts';
 import { DEMONSTRATIONS } from './demonstrations.ts';
 import { Flight } from './flight.ts';
 import { fillsScreen, turnFullScreen } from './full-screen.ts';
@@ -17,19 +17,14 @@ import { PadHands } from './pad-hands.ts';
 import { listenToPresenter } from './presenter-keys.ts';
 import './presenting.css';
 import { stripOf } from './presenting-words.ts';
-import { readySetup } from './setups.ts';
 import type { Presented } from './presented.ts';
 import type { Shell } from './shell.ts';
-import { keepShow, leftShow, type LeftShow } from './show-memory.ts';
 import { neutralStart } from './show-start.ts';
-import { Showing } from './showing.ts';
+import { ShowInHand } from './show-hand.ts';
 import { Tally } from './tally.ts';
 
 /** How often the place of a demonstration is kept, milliseconds: a reload loses less than a second. */
 const KEPT_MS = 400;
-/** Pages of a debrief overlap, so that no line is lost; closer to its end than this it is read, pixels. */
-const PAGE_SHARE = 0.85;
-const NEARLY_PX = 8;
 /** How far below the surface one button begins, metres. */
 const ONE_BUTTON_M = 8;
 
@@ -44,20 +39,19 @@ export class Presenting {
   readonly #pads: PadHands;
   readonly #latency: Latency;
   readonly #oneButton: OneButton;
-  #showing: Showing | null = null;
+  readonly #tally = new Tally();
+  readonly #hand: ShowInHand;
   #listed = false;
   #stripShown = true;
-  readonly #tally = new Tally();
-  #looked: LookToggle | null = null;
   #told: PresentingView | null = null;
   #toldText = '';
-  #kept = '';
   #keptMs = -Infinity;
 
   private constructor(program: Presented) {
     this.#program = program;
     this.#shell = program.shell;
     const { window: view, root } = this.#shell;
+    this.#hand = new ShowInHand(program, this.#tally, () => this.#tell());
     this.#blank = new Blank(root, () => this.hear({ do: 'blank' }));
     this.#latency = new Latency(view);
     this.#oneButton = new OneButton(program);
@@ -67,7 +61,7 @@ export class Presenting {
       () => this.#blank.on,
       (ask) => void this.hear(ask),
     );
-    view.addEventListener('pagehide', () => this.#keep());
+    view.addEventListener('pagehide', () => this.#hand.keep());
     root.ownerDocument.addEventListener('fullscreenchange', () => this.#tell());
     this.#tell();
   }
@@ -84,7 +78,7 @@ export class Presenting {
     this.#latency.frame(nowMs);
     if (nowMs - this.#keptMs < KEPT_MS) return;
     this.#keptMs = nowMs;
-    this.#keep();
+    this.#hand.keep();
   }
 
   /** After an act was taken, and after ticks were run: the time between them is measured. */
@@ -98,11 +92,11 @@ export class Presenting {
 
   /** Asked after each change of the hands while time goes on. @returns whether it does */
   goOn(): boolean {
-    const showing = this.#live();
+    const showing = this.#hand.live;
     if (!showing) return true;
     const { step } = showing;
     const on = showing.goOn();
-    if (showing.step !== step) this.#entered(showing);
+    if (showing.step !== step) this.#hand.entered(showing);
     else if (!on) this.#shell.show({ frozen: true });
     return on;
   }
@@ -120,13 +114,13 @@ export class Presenting {
 
   /** An answer to what a demonstration asks: locked, and on it goes. */
   answer(): void {
-    const showing = this.#live();
-    if (showing?.prompt && showing.next()) this.#entered(showing);
+    const showing = this.#hand.live;
+    if (showing?.prompt && showing.next()) this.#hand.entered(showing);
   }
 
   /** Begins the demonstration in hand anew. @returns whether there is one */
   restart(): boolean {
-    const showing = this.#live();
+    const showing = this.#hand.live;
     if (showing) void this.#show(showing.demonstration.id);
     return showing !== null;
   }
@@ -148,18 +142,14 @@ export class Presenting {
     this.#tell();
   }
 
-  /** The demonstration, as long as its dive is the one in hand. */
-  #live(): Showing | null {
-    const { dives } = this.#program;
-    return this.#showing && dives.lesson === null && dives.flight === this.#showing.flight ? this.#showing : null;
-  }
-
   async #next(): Promise<void> {
     const { place, prompt, frozen, projector, learn } = this.#shell.view;
-    const showing = this.#live();
+    const showing = this.#hand.live;
     // What came of it is read to its end before the class goes on.
     if (place === 'debrief')
-      return this.#readsOn() ? this.#read(1) : this.#wish({ kind: 'learn', ask: { do: 'show-next' } });
+      return readsOn(this.#shell.root)
+        ? readOn(this.#shell.root, 1)
+        : this.#wish({ kind: 'learn', ask: { do: 'show-next' } });
     if (this.#listed) return this.#show(DEMONSTRATIONS[0]!.id);
     if (place === 'start') return this.#wish({ kind: 'place', place: 'teach' });
     // Who learns alone predicts; a class that was not counted passes the question over.
@@ -174,7 +164,7 @@ export class Presenting {
       if (place === 'fly' && !this.#program.dives.begun) return this.#openList();
       return this.#wish({ kind: 'freeze' });
     }
-    if (showing.next()) return this.#entered(showing);
+    if (showing.next()) return this.#hand.entered(showing);
     if (learn?.walk) return this.#wish({ kind: 'learn', ask: { do: 'show-next' } });
     const after = DEMONSTRATIONS[DEMONSTRATIONS.indexOf(showing.demonstration) + 1];
     if (after) return this.#show(after.id);
@@ -183,80 +173,17 @@ export class Presenting {
 
   #previous(): void {
     const { place, prompt, frozen } = this.#shell.view;
-    const showing = this.#live();
-    if (place === 'debrief') this.#read(-1);
+    const showing = this.#hand.live;
+    if (place === 'debrief') readOn(this.#shell.root, -1);
     else if (showing) {
-      if (showing.previous()) this.#entered(showing);
+      if (showing.previous()) this.#hand.entered(showing);
     } else if (!frozen && !prompt) this.#wish({ kind: 'freeze' });
     else if (place === 'fly') this.#wish({ kind: 'back' });
   }
 
-  #debrief(): Element | null {
-    return this.#shell.root.querySelector('debrief-sheet');
-  }
-
-  /** Whether something of the debrief lies below what is seen. */
-  #readsOn(): boolean {
-    const sheet = this.#debrief();
-    return sheet !== null && sheet.scrollTop + sheet.clientHeight < sheet.scrollHeight - NEARLY_PX;
-  }
-
-  #read(pages: number): void {
-    const sheet = this.#debrief();
-    sheet?.scrollBy(0, pages * PAGE_SHARE * sheet.clientHeight);
-  }
-
-  /** @param resumed goes on where it was left in this tab, if it was */
   async #show(id: string, resumed = false): Promise<void> {
-    const demonstration = DEMONSTRATIONS.find((one) => one.id === id);
-    if (!demonstration) throw new RangeError(`there is no demonstration ${id}`);
-    const { window: view } = this.#shell;
-    const left = resumed ? leftShow(view, id) : null;
-    const begin = (from: LeftShow | null) => Showing.begin(demonstration, readySetup, from?.place);
-    // One that cannot be gone on with, as when the model changed since, begins anew.
-    const showing = await begin(left).catch(() => begin(null));
-    this.#showing = showing;
+    await this.#hand.begin(id, resumed);
     this.#listed = false;
-    this.#shell.show({ projector: true });
-    this.#entered(showing);
-    this.#tally.asked(showing.prompt);
-    if (left) {
-      this.#tally.counts = left.counts;
-      // A run goes on when somebody lets it, not under the eyes of who has just come back.
-      this.#shell.show({ frozen: true });
-    }
-    this.#tell();
-  }
-
-  /** Keeps where the demonstration is: a reload, or a link, goes on there. */
-  #keep(): void {
-    const showing = this.#live();
-    if (!showing) return;
-    const { counts } = this.#tally;
-    const now = [showing.demonstration.id, showing.entered, showing.flight.dive.tick, counts].join();
-    if (now === this.#kept) return;
-    this.#kept = now;
-    keepShow(this.#shell.window, { place: showing.place, counts });
-  }
-
-  /** A step was come to: its dive in hand, time standing unless it runs, its look over the water and no other. */
-  #entered(showing: Showing): void {
-    const { dives } = this.#program;
-    const { step, flight } = showing;
-    if (dives.flight !== flight) {
-      // The address says at once what is shown, not first that it is any dive.
-      this.#shell.show({ presenting: { ...this.view(), shown: showing.demonstration.id } });
-      dives.practise({ rig: flight.rig, id: '', setup: null }, flight);
-    }
-    dives.shownBeside = showing.beside;
-    // Whoever draws two divers is fetched with the first pair.
-    if (dives.shownBeside) this.#wish({ kind: 'pair', ask: { do: 'shown' } });
-    this.#program.letGo();
-    this.#shell.show({ frozen: !showing.runs, prompt: showing.prompt });
-    const look = 'look' in step ? (step.look ?? null) : null;
-    if (look !== this.#looked && (look === 'hilltop' || look === 'stops' || look === null))
-      this.#wish({ kind: 'look-choice', choice: { look } });
-    this.#looked = look;
     this.#tell();
   }
 
@@ -288,7 +215,7 @@ export class Presenting {
   }
 
   #viewNow(): PresentingView {
-    const showing = this.#live();
+    const showing = this.#hand.live;
     const { place, prompt, settings, learn } = this.#shell.view;
     this.#tally.asked(prompt);
     this.#oneButton.on = settings.oneButton;
@@ -298,7 +225,12 @@ export class Presenting {
       cards: this.#listed && place === 'fly' ? DEMONSTRATIONS : null,
       strip:
         this.#stripShown && flown && this.#shell.view.projector && !this.#listed
-          ? stripOf(showing, { ...this.#shell.view, readsOn: this.#readsOn() }, this.#tally.counts, fullScreen)
+          ? stripOf(
+              showing,
+              { ...this.#shell.view, readsOn: readsOn(this.#shell.root) },
+              this.#tally.counts,
+              fullScreen,
+            )
           : null,
       shown: showing?.demonstration.id ?? null,
       words: showing?.words ?? '',

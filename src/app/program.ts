@@ -1,20 +1,17 @@
 import { TICKS_PER_S, momentAt } from '../dive/index.ts';
-import { isHeld, type Act, type LookToggle, type Wish } from '../panels/index.ts';
+import { isHeld, type Act, type LookToggle } from '../panels/index.ts';
 import { Stage, type StageView } from '../stage/index.ts';
 import { NEW_CLOCK, betweenTicks, passTime, type Clock } from './clock.ts';
 import { SETUPS } from './deck-of.ts';
 import type { DebriefDesk } from './debrief-desk.ts';
 import { Dives, freeDiver, type FreeDiver } from './dives.ts';
 import { wishOf } from './commands.ts';
-import { goTo } from './go-to.ts';
-import { breathingAs, pressed, released } from './hands.ts';
+import { Granting } from './granting.ts';
+import { pressed } from './hands.ts';
 import { Held } from './held.ts';
 import type { KeyCommand } from './keys.ts';
-import type { Kit } from './kit.ts';
-import { kitOf } from './kit-host.ts';
 import { Later } from './later.ts';
 import type { OtherLines } from './other-lines.ts';
-import { openOwn, saveOwn } from './own-files.ts';
 import { readySetup } from './setups.ts';
 import { coversWater } from './page-view.ts';
 import type { Shell } from './shell.ts';
@@ -43,7 +40,7 @@ export class Program {
   desk: DebriefDesk | null = null;
   /** What is added to the picture: other lines, bookmarks. */
   adorn = (view: StageView): StageView => view;
-  #kit: Kit | null = null;
+  readonly #granting = new Granting(this);
   #clock: Clock = NEW_CLOCK;
   #dirty = true;
   #panelsAtMs = -Infinity;
@@ -60,7 +57,7 @@ export class Program {
       this.#held.releaseAll();
     });
     shell.show({ ready: true, setups: SETUPS, setupId: FIRST_SETUP });
-    shell.onWish = (wish) => void this.#grant(wish);
+    shell.onWish = (wish) => void this.#granting.grant(wish);
     this.refresh();
   }
 
@@ -109,7 +106,7 @@ export class Program {
 
   /** A frozen dive goes on by a tenth of a second, with what is held down. */
   step(): void {
-    this.#clock = NEW_CLOCK;
+    this.freshClock();
     this.#run(TICKS_PER_S / 10);
   }
 
@@ -136,7 +133,7 @@ export class Program {
     else if (!isHeld(act)) this.#dives.flight.hands = pressed(this.#dives.flight.hands, act, this.#dives.flight.rig);
     else {
       if (this.#shell.view.settings.toggles) this.#held.yield(act);
-      if (this.#held.press(act)) this.#start();
+      if (this.#held.press(act)) this.start();
     }
     this.refresh();
   }
@@ -149,13 +146,29 @@ export class Program {
   /** A key that is no act; a digit is another look over the water. */
   command(key: KeyCommand | LookToggle): void {
     const wish = wishOf(key, this.#shell.view);
-    if (wish) void this.#grant(wish);
+    if (wish) void this.#granting.grant(wish);
   }
 
   /** Nothing is held any more: the page lost sight of the hands. */
   letGo(): void {
     this.#held.releaseAll();
     this.refresh();
+  }
+
+  /** Something was done: from here on it is a dive. */
+  start(): void {
+    this.#dives.begun = true;
+    if (this.#shell.view.place === 'start') this.#shell.show({ place: 'fly' });
+  }
+
+  /** Lead is ready to go for a while; or is not any more. */
+  arm(armed: boolean): void {
+    this.#armedAtMs = armed ? performance.now() : -Infinity;
+  }
+
+  /** Time begins anew: none is made up for. */
+  freshClock(): void {
+    this.#clock = NEW_CLOCK;
   }
 
   #runs(): boolean {
@@ -170,11 +183,6 @@ export class Program {
     this.later.presenting?.ran();
     this.#dirty = true;
     return ran;
-  }
-
-  #start(): void {
-    this.#dives.begun = true;
-    if (this.#shell.view.place === 'start') this.#shell.show({ place: 'fly' });
   }
 
   #draw(): void {
@@ -213,112 +221,5 @@ export class Program {
     // What comes next follows from what is asked now.
     const next = this.later.presenting?.view() ?? null;
     if (next !== presenting) this.#shell.show({ presenting: next });
-  }
-
-  async #grant(wish: Wish): Promise<void> {
-    try {
-      await this.#do(wish);
-    } catch (problem) {
-      // Whoever threw says its name first; the place that is shown, said again, sets the address back.
-      const words = (problem instanceof Error ? problem.message : String(problem)).replace(/^\w+: /, '');
-      this.#shell.show({ place: this.#shell.view.place, trouble: `That did not work, and nothing was lost: ${words}` });
-    }
-    this.refresh();
-  }
-
-  async #do(wish: Wish): Promise<void> {
-    const { view } = this.#shell;
-    const flight = this.#dives.flight;
-    switch (wish.kind) {
-      case 'act':
-        return this.act(wish.act, wish.down);
-      case 'freeze':
-        if (this.#dives.begun && !view.prompt) this.#shell.show({ frozen: !view.frozen });
-        return;
-      case 'speed':
-        return this.#shell.show({ speed: wish.speed });
-      case 'restart':
-        if (this.later.presenting?.restart()) return;
-        if (view.place === 'lesson' || view.place === 'debrief') return this.#dives.learnAgain();
-        return this.#dives.practise(this.#dives.free);
-      case 'more':
-        return this.#held.releaseAll();
-      case 'back':
-        if (view.shownAtS !== null) return this.lookAt(Math.max(0, view.shownAtS - 10));
-        this.#held.releaseAll();
-        return flight.back(10);
-      case 'setup':
-        return this.#dives.practise(freeDiver(await readySetup(wish.id), wish.id));
-      case 'let-go':
-        return this.#dives.practise({ ...this.#dives.free, letGoM: wish.depthM });
-      case 'place':
-        if (wish.place === 'learn') return this.#dives.catalogue(view.place);
-        if (wish.place === 'kit') return this.#openKit(wish.id);
-        if (wish.place === 'bench') return;
-        goTo(wish.place, this.#dives, this.#shell);
-        if (wish.place === 'teach') void this.#grant({ kind: 'present', ask: { do: 'list' } });
-        return;
-      case 'present':
-        return (await this.later.fetchPresenting(this)).hear(wish.ask);
-      case 'projector':
-        return this.#shell.show({ projector: wish.on });
-      case 'lesson':
-        if (
-          wish.resumed &&
-          this.#dives.takeUp((lesson) => lesson?.lesson.id === wish.id && lesson.by === (wish.by ?? null))
-        )
-          return;
-        return this.#dives.learn(wish.id, undefined, wish.by, wish.resumed);
-      case 'all-gauges':
-        return this.#dives.lesson ? this.#dives.learn(this.#dives.lesson.lesson.id, 1) : undefined;
-      case 'kit':
-        return this.#kit?.hear(wish.ask);
-      case 'leave':
-        if (coversWater(view.place)) this.#dives.takeUp(() => true);
-        else this.#dives.toColumn();
-        return;
-      case 'answer':
-        if (!this.#dives.lesson) return this.later.presenting?.answer();
-        this.#dives.lesson.answer(wish.answer);
-        this.#dives.begun = true;
-        this.#clock = NEW_CLOCK;
-        return;
-      case 'moment':
-        // The same moment once more goes back to the end of the dive.
-        return this.lookAt(view.shownAtS === wish.atS ? null : wish.atS);
-      case 'look':
-      case 'look-choice':
-      case 'look-menu':
-        return (await this.later.fetchLooks()).hear(wish);
-      case 'arm':
-        this.#armedAtMs = wish.armed ? performance.now() : -Infinity;
-        return;
-      case 'release':
-        this.#armedAtMs = -Infinity;
-        if (this.#dives.lookedBack) return;
-        flight.hands = released(flight.hands, flight.rig, wish.all);
-        return this.#start();
-      case 'breathing':
-        flight.hands = breathingAs(flight.hands, wish.breathing, flight.rig);
-        return;
-      case 'valve':
-        flight.hands = { ...flight.hands, valveHPa: wish.hPa };
-        return;
-      case 'file':
-        // Where lessons are read, a file is a lesson.
-        if (view.place === 'learn') return;
-        return openOwn(wish.file, this.#dives, this.#shell);
-      case 'save-run':
-        return saveOwn(flight.dive, this.#shell.root.ownerDocument);
-      default:
-        return;
-    }
-  }
-
-  /** *Kit and water*, fetched now and not before. */
-  async #openKit(id?: string): Promise<void> {
-    this.#held.releaseAll();
-    this.#kit ??= await kitOf(this.#shell, this.#dives);
-    await this.#kit.open(id);
   }
 }
