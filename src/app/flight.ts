@@ -16,7 +16,8 @@ import {
 } from '../dive/index.ts';
 import { Forecast } from '../insight/index.ts';
 import type { Act } from '../panels/index.ts';
-import { handsOf, restingHands, steer, type Hands } from './hands.ts';
+import { handsOf, restingHands, type Hands } from './hands.ts';
+import { saidOn, type Said } from './on-press.ts';
 
 /** Gas in the jacket of a diver who waits at the surface, m³; less where the jacket is smaller. Practice. */
 const AFLOAT_M3 = 8e-3;
@@ -34,6 +35,7 @@ export class Flight {
   hands: Hands;
   /** What becomes of what the hands want, as when a valve sticks. */
   meddle = (wanted: Controls, _state: Readonly<DiveState>): Controls => wanted;
+  #said: Said | null = null;
   #before: number;
   #forecast: Forecast;
   #forecastM: readonly number[] = [];
@@ -49,32 +51,30 @@ export class Flight {
   }
 
   /**
-   * Runs ticks with what is held down now; hands change twenty times a second of the dive, whatever the screen does.
-   * @param goOn asked after each change; false stops there
+   * Runs ticks with what is held down now: a press counts from the next tick on, what goes on by itself changes twenty times a second
+   * of the dive, whatever the screen does.
+   * @param goOn asked twenty times a second; false stops there
    * @returns ticks that were run
    */
   run(ticks: number, held: () => ReadonlySet<Act>, goOn: () => boolean): number {
-    let left = ticks;
-    while (left > 0) {
-      const into = this.#intoChange();
-      if (into === 0) {
-        const { hands, controls } = steer(this.hands, held(), this.dive.state, this.rig);
-        this.hands = hands;
-        this.dive.steer(this.meddle(controls, this.dive.state));
-      }
-      const few = Math.min(left, TICKS_PER_CHANGE - into);
-      this.dive.advance(few - 1);
+    for (let ran = 1; ran <= ticks; ran++) {
+      this.#steer(held());
       this.#before = this.dive.state.depthM;
       this.dive.advance(1);
-      left -= few;
-      if (this.#intoChange() === 0 && !goOn()) break;
+      if (this.dive.onTwentieth && !goOn()) return ran;
     }
-    return ticks - left;
+    return ticks;
   }
 
-  /** Ticks since hands could last change; a dive need not begin at tick 0. */
-  #intoChange(): number {
-    return (this.dive.tick - this.dive.recording.startTick) % TICKS_PER_CHANGE;
+  #steer(held: ReadonlySet<Act>): void {
+    const { dive } = this;
+    const said = saidOn(dive, this.hands, held, this.#said);
+    if (!said) return;
+    this.#said = said;
+    this.hands = said.hands;
+    // What goes wrong keeps to twentieths: a press makes no bump longer.
+    const into = (dive.tick - dive.recording.startTick) % TICKS_PER_CHANGE;
+    dive.steer(this.meddle(said.controls, into === 0 ? dive.state : { ...dive.state, tick: dive.tick - into }));
   }
 
   /** Depth and moment between the last two ticks, for the picture. */
@@ -104,6 +104,7 @@ export class Flight {
   take(dive: Dive): void {
     this.dive = dive;
     this.hands = handsOf(dive.controls, this.hands);
+    this.#said = null;
     this.#before = dive.state.depthM;
     this.#forecastTick = -1;
   }

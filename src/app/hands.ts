@@ -1,5 +1,13 @@
 import { jacketM3, type Rig } from '../diver/index.ts';
-import { midBreathCl, restingControls, ventFor, type Controls, type DiveState } from '../dive/index.ts';
+import {
+  TICKS_PER_CHANGE,
+  TICKS_PER_S,
+  midBreathCl,
+  restingControls,
+  ventFor,
+  type Controls,
+  type DiveState,
+} from '../dive/index.ts';
 import type { Act } from '../panels/index.ts';
 import { divePosture } from '../pilot/index.ts';
 import { waterAt } from '../water/index.ts';
@@ -23,10 +31,10 @@ export interface Hands {
   readonly kickedS: number;
 }
 
-/** How fast a held button moves the level, centilitres a second, and direct lungs, as fast as air goes in; how often hands may change, a second. Practice. */
+/** How fast a held button moves the level, centilitres a second, and direct lungs, as fast as air goes in. Practice. */
 const LEVEL_CLPS = 60;
 const DIRECT_CLPS = 150;
-const CHANGES_PER_S = 20;
+const NOTHING_HELD: ReadonlySet<Act> = new Set();
 /** Attitudes, degrees: asked for by a press, and turned to for a kick. */
 const POSTURE_DEG = { 'head-up': 45, level: 0, 'head-down': -45 } as const;
 const KICK_DEG = 60;
@@ -135,24 +143,29 @@ export function leadLeft(hands: Hands, rig: Rig): number {
 }
 
 /**
- * One change of the hands, a twentieth of a second: moves what is being moved and says what the diver does until the next.
+ * One change of the hands: moves what is being moved, and says what the diver does until the next twentieth of a second begins.
  * A kick turns the body first and thrusts once it is turned, as hard as it goes when it is held on; the vent is the one under which the gas lies.
+ * @param ticks how many there are until then
+ * @param before what was held when this twentieth was last looked ahead at: of that, the rest is taken back or added
  */
 export function steer(
   hands: Hands,
   held: ReadonlySet<Act>,
   state: Readonly<DiveState>,
   rig: Rig,
+  ticks: number = TICKS_PER_CHANGE,
+  before = NOTHING_HELD,
 ): { readonly hands: Hands; readonly controls: Controls } {
   const [least, most] = levelRange(rig, hands.breathing);
   const clps = hands.breathing === 'direct' ? DIRECT_CLPS : LEVEL_CLPS;
-  const way = (held.has('in') ? 1 : 0) - (held.has('out') ? 1 : 0);
-  const levelCl = Math.min(Math.max(hands.levelCl + (way * clps) / CHANGES_PER_S, least), most);
+  const way = wayOf(held) - wayOf(before);
+  const levelCl = Math.min(Math.max(hands.levelCl + (way * clps * ticks) / TICKS_PER_S, least), most);
   const atRest = divePosture(state.depthM, hands.pitchDeg);
   const kick = held.has('kick-up') ? 1 : held.has('kick-down') ? -1 : 0;
   const wanted = hands.posture ? POSTURE_DEG[hands.posture] : atRest;
   const pitchDeg = kick > 0 ? Math.max(KICK_DEG, wanted) : kick < 0 ? -KICK_DEG : wanted;
-  const kickedS = kick === 0 ? 0 : hands.kickedS + 1 / CHANGES_PER_S;
+  const kicks = before.has('kick-up') || before.has('kick-down');
+  const kickedS = kick === 0 ? 0 : hands.kickedS + (kicks ? 0 : ticks / TICKS_PER_S);
   const turned = kick !== 0 && state.pitchSin * kick >= TURNED_SIN;
   const on = (act: Act) => (held.has(act) ? 1 : 0);
   const ventsAll = hands.ventsAll && !held.has('add') && !held.has('blow') && !jacketIsEmpty(rig, state);
@@ -175,4 +188,9 @@ export function steer(
       holdLine: hands.lineHeld ? 1 : 0,
     },
   };
+}
+
+/** Which way held buttons move the breath. */
+function wayOf(held: ReadonlySet<Act>): number {
+  return (held.has('in') ? 1 : 0) - (held.has('out') ? 1 : 0);
 }

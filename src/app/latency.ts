@@ -4,18 +4,12 @@ import type { Controls } from '../dive/index.ts';
 const KEPT = 60;
 const LOST_MS = 500;
 
-/**
- * Measures how long a press takes to reach the diver: from the event's own time to the end of the first ticks that knew of it; and
- * what of that is no frame's doing, because a run notes what hands do twenty times a second and a press waits for the next of these.
- */
+/** Measures how long a press takes to reach the diver: from the event's own time to the end of the first ticks that knew of it. */
 export class Latency {
   #inputMs = NaN;
   #before: Controls | null = null;
   #frameMs = NaN;
-  /** When ticks were first run after an act that they did not know of yet. */
-  #readyMs = NaN;
   readonly #presses: number[] = [];
-  readonly #waits: number[] = [];
   readonly #frames: number[] = [];
 
   constructor(view: Window) {
@@ -26,7 +20,6 @@ export class Latency {
   /** Something was pressed or let go. */
   heard(atMs: number): void {
     this.#inputMs = atMs;
-    this.#readyMs = NaN;
   }
 
   /** It was an act. @param controls those that the diver still follows */
@@ -43,16 +36,9 @@ export class Latency {
   ran(controls: Controls, nowMs: number): void {
     if (!this.#before) return;
     const passedMs = nowMs - this.#inputMs;
-    if (controls === this.#before && passedMs < LOST_MS) {
-      if (Number.isNaN(this.#readyMs)) this.#readyMs = nowMs;
-      return;
-    }
-    if (controls !== this.#before && passedMs < LOST_MS) {
-      keep(this.#presses, passedMs);
-      keep(this.#waits, Number.isNaN(this.#readyMs) ? 0 : nowMs - this.#readyMs);
-    }
+    if (controls === this.#before && passedMs < LOST_MS) return;
+    if (controls !== this.#before && passedMs < LOST_MS) keep(this.#presses, passedMs);
     this.#before = null;
-    this.#readyMs = NaN;
   }
 
   /** What was measured, as a sentence. */
@@ -61,7 +47,7 @@ export class Latency {
     const sorted = ascending(this.#presses);
     const ms = (value: number) => `${Math.round(value)} ms`;
     const count = sorted.length === 1 ? '1 press' : `${sorted.length} presses`;
-    return `From a press to the diver: half within ${ms(middle(sorted))}, the longest ${ms(sorted[sorted.length - 1]!)}, of ${count}. A frame takes ${ms(middle(ascending(this.#frames)))}. A run notes what hands do every 50 ms: half waited ${ms(middle(ascending(this.#waits)))} or less for that, within the same times.`;
+    return `From a press to the diver: half within ${ms(middle(sorted))}, the longest ${ms(sorted[sorted.length - 1]!)}, of ${count}. A frame takes ${ms(middle(ascending(this.#frames)))}.`;
   }
 }
 

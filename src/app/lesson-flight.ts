@@ -68,8 +68,11 @@ export class LessonFlight {
     this.#passesOver = by !== null && !asked;
     this.#run = beginLesson(lesson, attempt);
     const pilot = by === null ? null : demonstrates(by, lesson, flight.rig, WATCHED_SEED);
+    let wanted = flight.dive.controls;
     flight.meddle = (hands, state) => {
-      const wanted = pilot ? pilot.decide(state, taskOf(lesson, this.#run)) : hands;
+      // A press of somebody who only watches makes no pilot decide more often.
+      if (!pilot) wanted = hands;
+      else if (flight.dive.onTwentieth) wanted = pilot.decide(state, taskOf(lesson, this.#run));
       return meddled(begunSteps(lesson, this.#run), flight.rig, flight.dive.recording, wanted, state);
     };
   }

@@ -1,20 +1,19 @@
 import type { Rig } from '../diver/index.ts';
 import {
   Dive,
-  TICKS_PER_CHANGE,
   TICKS_PER_S,
   commonTick,
   diveAt,
   midBreathCl,
   momentAt,
   restingControls,
-  type Controls,
   type DiveState,
   type Moment,
 } from '../dive/index.ts';
 import type { Act } from '../panels/index.ts';
 import { pilotOf, type Pilot, type PilotName } from '../pilot/index.ts';
-import { handsOf, restingHands, steer, type Hands } from './hands.ts';
+import { handsOf, restingHands, type Hands } from './hands.ts';
+import { saidOn, type Said } from './on-press.ts';
 import { levelWith, sameHands } from './pair-hands.ts';
 
 /** Who flies the second diver: the hands of the first, hands of his own, or a simulated diver. */
@@ -51,6 +50,7 @@ export class Second {
   #beforeM = NaN;
   #change = 0;
   #hands: Hands;
+  #said: Said | null = null;
   #pilot: Pilot | null = null;
   /** From here on he is flown as now, ticks. */
   #sinceTick = 0;
@@ -79,12 +79,7 @@ export class Second {
     if (first !== this.#first) this.#turn(first);
     const dive = this.dive;
     while (dive.tick < first.tick) {
-      if (dive.mayChange) dive.steer(this.#wanted(first, dive));
-      const into = (dive.tick - dive.recording.startTick) % TICKS_PER_CHANGE;
-      const few = Math.min(TICKS_PER_CHANGE - into, first.tick - dive.tick);
-      const ends = dive.tick + few === first.tick;
-      dive.advance(ends ? few - 1 : few);
-      if (!ends) continue;
+      this.#steer(first, dive);
       this.#beforeM = dive.state.depthM;
       dive.advance(1);
     }
@@ -131,22 +126,30 @@ export class Second {
     this.#beforeM = dive.state.depthM;
     this.#hands = handsOf(dive.controls, this.#hands);
     this.#change = 0;
+    this.#said = null;
   }
 
   #anew(): void {
     this.#pilot = this.by === 'hands' || this.by === 'own' ? null : pilotOf(this.by, this.rig, SEED);
   }
 
-  #wanted(first: Dive, dive: Dive): Controls {
-    if (this.#pilot) return this.#pilot.decide(dive.state, levelWith(first, dive));
+  /** As hands on the first one do: twenty times a second, and where one of them presses or lets go. */
+  #steer(first: Dive, dive: Dive): void {
+    if (this.#pilot) {
+      if (dive.onTwentieth) dive.steer(this.#pilot.decide(dive.state, levelWith(first, dive)));
+      return;
+    }
     if (this.by === 'own') {
-      const { hands, controls } = steer(this.#hands, this.#held(), dive.state, this.rig);
-      this.#hands = hands;
-      return controls;
+      const said = saidOn(dive, this.#hands, this.#held(), this.#said);
+      if (!said) return;
+      this.#said = said;
+      this.#hands = said.hands;
+      return dive.steer(said.controls);
     }
     const { changes } = first;
     // The first dive only grows; where it is another one, this begins anew.
     while ((changes[this.#change + 1]?.tick ?? Infinity) <= dive.tick) this.#change++;
-    return sameHands(first, changes[this.#change]!.controls, dive);
+    const { tick, controls } = changes[this.#change]!;
+    if (dive.onTwentieth || tick === dive.tick) dive.steer(sameHands(first, controls, dive));
   }
 }

@@ -59,9 +59,10 @@ export function flightOf(
   let nextSample = 1;
   let wanted = dive.controls;
   for (let now = 0; ; now = dive.tick - startTick) {
+    const from = nextChange;
     for (; nextChange < changes.length && changes[nextChange].tick <= now; nextChange++)
       wanted = changes[nextChange].controls;
-    if (dive.mayChange) dive.steer(withMishaps(wanted, mishaps, dive.state));
+    if (dive.onTwentieth || nextChange > from) dive.steer(withMishaps(wanted, mishaps, dive.state));
     if (now >= ticks) break;
     const sampleTick = Math.max(now + 1, Math.round(nextSample * everyS * TICKS_PER_S));
     const asked = mishaps.length > 0 ? now - (now % TICKS_PER_CHANGE) + TICKS_PER_CHANGE : ticks;

@@ -2,7 +2,7 @@
 export const TICKS_PER_S = 120;
 /** Length of the fixed step, seconds. */
 export const STEP_S = 1 / TICKS_PER_S;
-/** Controls may change on every sixth tick only: at most 20 times a second. */
+/** What goes on by itself changes on every sixth tick, a twentieth of a second: pilots, mishaps, lungs that are moved on. A press may come on any. */
 export const TICKS_PER_CHANGE = 6;
 
 /**

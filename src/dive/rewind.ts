@@ -26,7 +26,7 @@ export function momentAt(dive: Dive, tick: number): Moment {
   return { rig, tick: at, state, controls: changes[lastBefore(changes, at)]!.controls, recording, changes, events };
 }
 
-/** The dive up to a tick, to be flown on from there; brought to the last tick until then on which controls may change. */
+/** The dive up to a tick, to be flown on from there; brought to the last twentieth of a second until then, where all that flies may take it up. */
 export function diveAt(dive: Dive, tick: number): Dive {
   const { startTick } = dive.recording;
   const since = Math.max(0, Math.min(tick, dive.tick) - startTick);

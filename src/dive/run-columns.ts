@@ -1,4 +1,4 @@
-import { CONTROL_NAMES, CONTROL_RANGES, TICKS_PER_CHANGE, type Controls } from './controls.ts';
+import { CONTROL_NAMES, CONTROL_RANGES, type Controls } from './controls.ts';
 import type { ControlChange, Run } from './run.ts';
 
 /**
@@ -45,6 +45,7 @@ export function columnsOf(run: Pick<Run, 'changes'> & { readonly start: { readon
  * cannot change, controls twice on a tick or out of order, values out of range, entries that change nothing.
  * @param first controls at the start, in range
  * @param known how many controls the columns may name: fewer in runs of older versions
+ * @param every on which ticks controls change, from the start: in runs of older versions on some only
  */
 export function changesOf(
   columns: ChangeColumns,
@@ -52,6 +53,7 @@ export function changesOf(
   startTick: number,
   runTicks: number,
   known: number = CONTROL_NAMES.length,
+  every = 1,
 ): { readonly changes: ControlChange[] } | { readonly fault: ColumnFault } {
   const count = columns.ticks.length;
   for (const column of ['control', 'by'] as const)
@@ -63,15 +65,10 @@ export function changesOf(
   let place = -1;
   for (let i = 0; i < count; i++) {
     const [later, next, by] = [columns.ticks[i], columns.control[i], columns.by[i]];
-    if (!isWhole(later, 0, runTicks) || later % TICKS_PER_CHANGE !== 0 || tick + later > runTicks)
-      return fault('ticks', i, String(later), `multiples of ${TICKS_PER_CHANGE} that add up to ${runTicks} at most`);
+    if (!isWhole(later, 0, runTicks) || later % every !== 0 || tick + later > runTicks)
+      return fault('ticks', i, String(later), `multiples of ${every} that add up to ${runTicks} at most`);
     if (i === 0 && later === 0)
-      return fault(
-        'ticks',
-        i,
-        '0',
-        `${TICKS_PER_CHANGE} or more before the first change: the start has its own controls`,
-      );
+      return fault('ticks', i, '0', `${every} or more before the first change: the start has its own controls`);
     if (!isWhole(next, 0, known - 1) || (later === 0 && next <= place))
       return fault('control', i, String(next), `0 to ${known - 1}, rising within one tick`);
     const name = CONTROL_NAMES[next];

@@ -5,7 +5,7 @@ import { changesOf, type ChangeColumns } from './run-columns.ts';
 import { readJson } from './run-json.ts';
 import { rigBreaks, startBreaks } from './run-rules.ts';
 import { runSchema } from './run-schema.ts';
-import { CONTROLS_IN_VERSION, type RunExtra } from './run-text.ts';
+import { CONTROLS_IN_VERSION, TICKS_IN_VERSION, type RunExtra } from './run-text.ts';
 import type { Run } from './run.ts';
 import { stateOf } from './state.ts';
 
@@ -62,7 +62,8 @@ export function readRun(
   const first = firstControls(controls);
   const state = stateOf(start);
   const columns = changes as unknown as ChangeColumns;
-  const unpacked = changesOf(columns, first, state.tick, ticks, CONTROLS_IN_VERSION[version]);
+  const [known, every] = [CONTROLS_IN_VERSION[version], TICKS_IN_VERSION[version]];
+  const unpacked = changesOf(columns, first, state.tick, ticks, known, every);
   if ('fault' in unpacked) {
     const { column, entry, found, allowed } = unpacked.fault;
     return { problems: [said(['changes', column, entry], found, allowed)] };

@@ -72,18 +72,13 @@ export class Dive {
     return this.#changes;
   }
 
-  /** Whether controls may change on the present tick: at most 20 times a second. */
-  get mayChange(): boolean {
+  /** Whether a twentieth of a second begins on the present tick: pilots, mishaps and what hands move on change on these alone. */
+  get onTwentieth(): boolean {
     return (this.#state.tick - this.#start.tick) % TICKS_PER_CHANGE === 0;
   }
 
-  /**
-   * Sets what the diver does from the present tick on; quantised, and kept only where it differs from before.
-   * @throws {RangeError} between the ticks on which controls may change
-   */
+  /** Sets what the diver does from the present tick on; quantised, and kept only where it differs from before. */
   steer(controls: Controls): void {
-    if (!this.mayChange)
-      throw new RangeError(`Dive.steer: controls change every ${TICKS_PER_CHANGE} ticks, not at ${this.tick}`);
     const wanted = quantised(controls);
     const last = this.#changes[this.#changes.length - 1]!;
     if (CONTROL_NAMES.every((name) => last.controls[name] === wanted[name])) return;

@@ -7,7 +7,7 @@ import type { KeptResult } from './result.ts';
 /** Dives that are kept at most; the oldest go. */
 export const MOST_KEPT = 20;
 /** Raise it when one of the records below changes its shape; older shapes are read on, newer ones are left alone. */
-export const SHAPE = 3;
+export const SHAPE = 4;
 
 /** What is kept of a dive beside its run. */
 export interface KeptWhat {

@@ -109,6 +109,18 @@ describe('steer()', () => {
     expect(steer(hands, held('kick-up'), at(60), rig).controls.finsN).toBe(30);
   });
 
+  test('what is held in mid-twentieth is reckoned to its end, and once', () => {
+    const before = restingHands(rig, 0);
+    const first = steer(before, held('in', 'kick-up'), at(60), rig, 4).hands;
+    expect(first.levelCl - before.levelCl).toBeCloseTo(2, 12);
+    expect(first.kickedS).toBeCloseTo(4 / 120, 12);
+    const more = steer(first, held('in', 'kick-up', 'add'), at(60), rig, 3, held('in', 'kick-up')).hands;
+    expect([more.levelCl, more.kickedS]).toEqual([first.levelCl, first.kickedS]);
+    const done = steer(more, held('add'), at(60), rig, 2, held('in', 'kick-up', 'add')).hands;
+    expect(done.levelCl - before.levelCl).toBeCloseTo(1, 12);
+    expect(done.kickedS).toBe(0);
+  });
+
   test('fins stop a diver who holds the key down where the forecast says that fins stop him', () => {
     const heavy = weighed(changed(EXAMPLE, { suit: { cut: 'two-piece', thicknessMm: 7, areaM2: 2.1 } as never }), 4);
     const state = startState(heavy, { depthM: 2, jacketM3: 0 });

@@ -131,6 +131,29 @@ describe('Second', () => {
     expect(second.dive.hash()).toBe(diveAt(was, flight.dive.tick).hash());
   });
 
+  test('by his own hands a press counts from the next tick on', () => {
+    const flight = begun();
+    const second = new Second({
+      rig,
+      by: 'own',
+      begin: (first) => startBeside(first, rig),
+      held: () => new Set<Act>(flight.dive.tick > 122 && flight.dive.tick < 150 ? ['vent'] : []),
+    });
+    for (let frame = 0; frame < 200; frame++) {
+      flight.run(
+        1,
+        () => new Set(),
+        () => true,
+      );
+      second.follow(flight.dive);
+    }
+    const vents = second.dive.changes.slice(1).map(({ tick, controls }) => [tick, Math.sign(controls.jacketVent)]);
+    expect(vents).toEqual([
+      [122, 1],
+      [149, 0],
+    ]);
+  });
+
   test('taken up at a tick, the two change places and nothing that they did is lost', () => {
     const flight = begun();
     const heavy = withMoreLead(rig, 2);

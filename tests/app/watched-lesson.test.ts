@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { LessonFlight } from '../../src/app/lesson-flight.ts';
 import { flyLesson, type Lesson } from '../../src/lesson/index.ts';
+import type { Act } from '../../src/panels/index.ts';
 import { firstDive, firstDiveRig as rig } from '../fixtures/lessons/first-dive.ts';
 
 const NOBODY = new Set<never>();
@@ -24,6 +25,20 @@ describe('a lesson that a simulated diver flies in the page', () => {
     expect(flown.view().done).toBe(true);
     expect(flown.flight.dive.hash()).toBe(flyLesson(firstDive, rig, 'latecomer', 1).dive.hash());
     expect(flown.by).toBe('latecomer');
+  });
+
+  test('is the same flight whatever somebody presses meanwhile, on any tick', async () => {
+    const flown = await LessonFlight.begin(firstDive, { by: 'steady', asked: false });
+    const { flight } = flown;
+    for (let s = 0; s < 900 && !flown.view().done; s++)
+      flight.run(
+        120,
+        () => new Set<Act>(flight.dive.tick % 17 < 5 ? ['add', 'kick-up'] : []),
+        () => flown.advance(),
+      );
+    expect(flown.view().done).toBe(true);
+    expect(flight.dive.hash()).toBe(flyLesson(firstDive, rig, 'steady', 1).dive.hash());
+    expect(flight.dive.changes.every(({ tick }) => tick % 6 === 0)).toBe(true);
   });
 
   test('asks a class what the lesson asks; nobody’s answers are the pilot’s, and the flight is the same', async () => {

@@ -1,6 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
+import { runText } from '../../src/dive/run-text.ts';
+import { busyDive, readyRig } from '../dive/run-file-fixture.ts';
+import { chanceOf } from '../fixtures/setups/mutants.ts';
 import { exampleWith, ran, ranWatched, resultOf, useFolder, type PrintedFlight } from './fixture.ts';
 
 const file = useFolder();
@@ -238,6 +241,13 @@ describe('dive --save and replay', () => {
     const again = resultOf<PrintedFlight>('replay', path, '--every', 7);
     expect(again).toEqual({ ...dived, hashMet: true });
     expect(readFileSync(path).length).toBeLessThan(5000);
+  });
+
+  test('a run with presses between twentieths ends as it did', () => {
+    const dive = busyDive(readyRig('temperate-sea'), 20, chanceOf(5));
+    expect(dive.changes.some(({ tick }) => tick % 6 !== 0)).toBe(true);
+    const path = file('busy.run', runText(dive.run(), { name: 'Busy' }));
+    expect(resultOf<PrintedFlight>('replay', path, '--every', 3)).toMatchObject({ hash: dive.hash(), hashMet: true });
   });
 
   test('a run that ends otherwise than its file says is reported, exit 1', () => {

@@ -41,14 +41,16 @@ describe('controls', () => {
     );
   });
 
-  test('Dive.steer() refuses between the ticks on which controls may change', () => {
-    const dive = new Dive(RIG, startState(RIG, { depthM: 8 }));
-    dive.advance(5);
-    expect(dive.mayChange).toBe(false);
-    expect(() => dive.steer(restingControls(330))).toThrow(RangeError);
-    dive.advance(1);
-    dive.steer(restingControls(330));
-    expect(dive.changes).toHaveLength(2);
+  test('Dive.steer() counts from the very next tick, whichever that is', () => {
+    for (let ticks = 1; ticks <= 12; ticks++) {
+      const [dive, left] = [0, 0].map(() => new Dive(RIG, startState(RIG, { depthM: 8 }), restingControls(320)));
+      for (const one of [dive!, left!]) one.advance(ticks);
+      expect(dive!.onTwentieth).toBe(ticks % 6 === 0);
+      dive!.steer({ ...restingControls(320), jacketAdd: 1 });
+      for (const one of [dive!, left!]) one.advance(1);
+      expect(dive!.state.jacketMol).toBeGreaterThan(left!.state.jacketMol);
+      expect(dive!.changes[1]!.tick).toBe(ticks);
+    }
   });
 
   test('Dive.steer() keeps only what differs, and the last word on one tick', () => {

@@ -26,7 +26,7 @@ function byChance(chance: Chance, changes: number): Dive {
 function flyOn(dive: Dive, chance: Chance, changes: number): void {
   for (let change = 0; change < changes; change++) {
     dive.steer(chanceControls(chance, dive.rig, chance.percent(30), dive.controls));
-    dive.advance(TICKS_PER_CHANGE * chance.whole(1, 8));
+    dive.advance(chance.whole(1, 48));
   }
 }
 
@@ -94,11 +94,11 @@ describe('a dive taken up at an earlier moment', () => {
     expect(replay(taken.run()).hash()).toBe(taken.hash());
   });
 
-  test('diveAt() between two changes takes the last tick on which hands may change', () => {
+  test('diveAt() between two twentieths takes the one before', () => {
     const dive = byChance(new Chance(11), 30);
     const { startTick } = dive.recording;
     expect(diveAt(dive, startTick + 65).tick).toBe(startTick + 60);
-    expect(diveAt(dive, startTick + 65).mayChange).toBe(true);
+    expect(diveAt(dive, startTick + 65).onTwentieth).toBe(true);
   });
 });
 

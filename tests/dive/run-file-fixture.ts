@@ -8,7 +8,7 @@ export function readyRig(id: string): Rig {
   return rigOf(loadSetupText(readFileSync(new URL(`../../src/diver/setups/${id}.yaml`, import.meta.url), 'utf8')));
 }
 
-/** A dive in which hands are busy: 20 changes a second of breath, and now and then of everything else. */
+/** A dive in which hands are busy: 20 changes a second of breath, every other one between twentieths, and now and then of all else. */
 export function busyDive(rig: Rig, seconds: number, chance: () => number, depthM = 3): Dive {
   const dive = new Dive(rig, startState(rig, { depthM }), restingControls(midBreathCl(rig)));
   const between = (least: number, most: number) => least + chance() * (most - least);
@@ -23,7 +23,7 @@ export function busyDive(rig: Rig, seconds: number, chance: () => number, depthM
     if (chance() < 0.02) wish.suitAdd = 1 - wish.suitAdd;
     if (chance() < 0.01) wish.releaseMask |= 1;
     dive.steer(wish);
-    dive.advance(6);
+    dive.advance(i % 2 === 0 ? 8 : 4);
   }
   return dive;
 }

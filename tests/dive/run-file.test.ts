@@ -73,6 +73,33 @@ describe('writeRun() and readRun()', () => {
     expect(fileOf(writeRun(run, { name, endHash })).run.changes).toStrictEqual(run.changes);
   });
 
+  // Written while a press waited for the next twentieth of a second.
+  test.each([
+    ['layers', 'fbd6cec5eda4c951'],
+    ['loop', 'f804f4f56d338aa1'],
+  ])('a file of version 2 opens and dives to the bit: %s', (name, hash) => {
+    const { run, endHash } = fileOf(
+      readFileSync(new URL(`../fixtures/runs/version-2-${name}.midwater`, import.meta.url)),
+    );
+    expect(endHash).toBe(hash);
+    expect(replay(run).hash()).toBe(hash);
+    expect(run.changes.every(({ tick }) => (tick - run.start.tick) % 6 === 0)).toBe(true);
+    expect(fileOf(writeRun(run, { name, endHash })).run.changes).toStrictEqual(run.changes);
+  });
+
+  test('bring back a change on every tick', () => {
+    const rig = readyRig('pool');
+    const dive = new Dive(rig, busyDive(rig, 1, chanceOf(8)).run().start, restingControls(320));
+    for (let tick = 0; tick < 100; tick++) {
+      dive.steer({ ...dive.controls, jacketAdd: tick % 2, lungCl: 320 + tick });
+      dive.advance(1);
+    }
+    const { run } = fileOf(writeRun(dive.run(), { name: 'Every tick', endHash: dive.hash() }));
+    expect(run.changes).toStrictEqual(dive.changes);
+    expect(run.changes).toHaveLength(100);
+    expect(replay(run).hash()).toBe(dive.hash());
+  });
+
   test('bring back what goes wrong', () => {
     const rig = readyRig('temperate-sea');
     const dive = busyDive(rig, 2, chanceOf(5));
@@ -123,13 +150,13 @@ describe('readRun() refuses', () => {
 
   test.each<[what: string, key: string, value: string]>([
     ['another format', 'format', '"some run"'],
-    ['another version', 'version', '3'],
+    ['another version', 'version', '4'],
     ['an older version, with more controls than it had', 'version', '1'],
     ['a hash of other digits', 'endHash', '"12345678ABCDEF00"'],
     ['a dive longer than six hours', 'ticks', '2592001'],
     ['half a tick', 'ticks', '479.5'],
     ['fewer ticks than the changes need', 'ticks', '60'],
-    ['a change between the ticks for changes', 'changes', columns((c) => (c.ticks[3] = 7))],
+    ['a change between two ticks', 'changes', columns((c) => (c.ticks[3] -= 0.5))],
     ['a change at the start, which has its own controls', 'changes', columns((c) => (c.ticks[0] = 0))],
     ['a change backwards in time', 'changes', columns((c) => (c.ticks[5] = -6))],
     ['columns of different lengths', 'changes', columns((c) => c.by.pop())],
@@ -167,6 +194,19 @@ describe('readRun() refuses', () => {
         key === 'ticks' && value === '60' ? 'changes' : key === 'version' && value === '1' ? 'controls' : key,
       ),
     );
+  });
+
+  test('in a file of version 2 a change between twentieths, on its line', () => {
+    const older = readFileSync(new URL('../fixtures/runs/version-2-loop.midwater', import.meta.url));
+    const [was, later] = [textOf(older), JSON.parse(textOf(older)) as { changes: { ticks: number[] } }];
+    const place = later.changes.ticks.findIndex((ticks, i) => i > 0 && ticks > 6);
+    later.changes.ticks[place] -= 1;
+    const spoiled = withValue(was, 'changes', JSON.stringify(later.changes));
+    const read = readRun(spoiled);
+    expect('problems' in read && read.problems).toMatchObject([
+      { line: lineOf(spoiled, 'changes'), path: `changes.ticks[${place}]` },
+    ]);
+    expect(readRun(withValue(spoiled, 'version', '3'))).toHaveProperty('file');
   });
 
   test('a rig whose sums, water or shells do not fit together', () => {

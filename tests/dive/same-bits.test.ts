@@ -31,7 +31,7 @@ describe('the calm path is the full path', () => {
         let controls = restingControls(320);
         for (let change = 0; change < 60; change++) {
           controls = chanceControls(chance, rig, chance.percent(10), controls);
-          const ticks = 6 * chance.whole(1, 8);
+          const ticks = chance.whole(1, 48);
           for (let left = ticks; left > 0;) {
             const block = Math.min(left, chance.whole(1, 20));
             advance(rig, calm, controls, block, calmEvents, locked);
@@ -68,14 +68,12 @@ describe('replays', () => {
         const chance = new Chance(seed);
         const rig = chanceRig(chance);
         const dive = new Dive(rig, chanceState(chance, rig), restingControls(320), chance.percent(20));
-        const half = 6 * chance.whole(5, 60);
-        let halfHash = '';
+        const [half, from] = [chance.whole(0, 79), dive.tick];
+        let [halfTicks, halfHash] = [0, ''];
         for (let change = 0; change < 80; change++) {
           dive.steer(chanceControls(chance, rig, chance.percent(30), dive.controls));
-          for (let block = chance.whole(1, 4); block > 0; block--) {
-            dive.advance(6);
-            if (dive.tick === half) halfHash = dive.hash();
-          }
+          for (let block = chance.whole(1, 4); block > 0; block--) dive.advance(chance.whole(1, 11));
+          if (change === half) [halfTicks, halfHash] = [dive.tick - from, dive.hash()];
         }
         const run = JSON.parse(JSON.stringify(dive.run())) as ReturnType<Dive['run']>;
         const again = replay(run);
@@ -85,7 +83,7 @@ describe('replays', () => {
         expect(again.recording.rows).toBe(dive.recording.rows);
         for (let row = 0; row < again.recording.rows; row++)
           expect(again.recording.row(row)).toEqual(dive.recording.row(row));
-        if (halfHash !== '') expect(replay(run, half).hash()).toBe(halfHash);
+        expect(replay(run, halfTicks).hash()).toBe(halfHash);
       }),
       { seed: 12, numRuns: 60, endOnFailure: true },
     );

@@ -20,7 +20,7 @@ function inFrames(run: Run, ticks: number) {
     const frameEnd = Math.min(dive.tick + ticks, run.ticks);
     while (dive.tick < frameEnd) {
       while (run.changes[at + 1] && run.changes[at + 1]!.tick <= dive.tick) at++;
-      if (dive.mayChange) dive.steer(run.changes[at]!.controls);
+      if (dive.onTwentieth) dive.steer(run.changes[at]!.controls);
       const left = TICKS_PER_CHANGE - (dive.tick % TICKS_PER_CHANGE);
       dive.advance(Math.min(left, frameEnd - dive.tick));
     }

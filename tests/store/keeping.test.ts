@@ -16,7 +16,7 @@ function follow(dive: Dive, model: Dive, ticks: number): void {
   const end = dive.tick + ticks;
   while (dive.tick < end) {
     const { controls } = model.changes.filter(({ tick }) => tick <= dive.tick).at(-1)!;
-    if (dive.mayChange) dive.steer(controls);
+    dive.steer(controls);
     dive.advance(1);
   }
 }

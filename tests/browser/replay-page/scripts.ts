@@ -130,7 +130,11 @@ export function scriptedDive(name: ScriptName): Dive {
     // A hand that never rests: the level of the breath wanders by a centilitre or two.
     wish = { ...wish, lungCl: wish.lungCl + ((slot * 7) % 5) - 2 };
     dive.steer(withMishaps(wish, mishaps, dive.state));
-    for (const ticks of slot % 2 === 0 ? [1, 5] : [2, 2, 2]) dive.advance(ticks);
+    for (const ticks of slot % 2 === 0 ? [1, 5] : [2, 2, 2]) {
+      dive.advance(ticks);
+      // And now and then it presses between two twentieths.
+      if (slot % 3 === 0 && !dive.onTwentieth) dive.steer({ ...dive.controls, lungCl: dive.controls.lungCl + 1 });
+    }
   }
   return dive;
 }
