@@ -9,6 +9,7 @@ export function deckOf(
   page: {
     readonly first: boolean;
     readonly ledger: boolean;
+    readonly byHand: boolean;
     readonly down: ReadonlySet<Act>;
     readonly armed: boolean;
     readonly toggles: boolean;
@@ -24,7 +25,7 @@ export function deckOf(
     line: rig.line,
     lineHeld: hands.lineHeld,
     posture: hands.posture,
-    leadLeft: leadLeft(hands, rig),
+    leadLeft: leadLeft(hands, rig, dive.state.releasedMask),
     jacketEmpty: jacketIsEmpty(rig, dive.state),
     ventsAll: hands.ventsAll,
     breathing: hands.breathing,

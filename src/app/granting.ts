@@ -117,7 +117,7 @@ export class Granting {
       case 'release':
         program.arm(false);
         if (dives.lookedBack) return;
-        flight.hands = released(flight.hands, flight.rig, wish.all);
+        flight.hands = released(flight.hands, flight.rig, wish.all, flight.dive.state.releasedMask);
         return program.start();
       case 'breathing':
         flight.hands = breathingAs(flight.hands, wish.breathing, flight.rig);

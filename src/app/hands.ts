@@ -3,6 +3,7 @@ import {
   TICKS_PER_CHANGE,
   TICKS_PER_S,
   midBreathCl,
+  pieceAtHand,
   restingControls,
   ventFor,
   type Controls,
@@ -22,6 +23,8 @@ export interface Hands {
   /** Attitude commanded last, degrees. */
   readonly pitchDeg: number;
   readonly releaseMask: number;
+  /** Lead comes off (1) or goes back on (−1), one piece, at the next change of the hands. */
+  readonly leadWay: 1 | 0 | -1;
   /** −1 leaves the drysuit's valve as the setup has it. */
   readonly valveHPa: number;
   readonly lineHeld: boolean;
@@ -57,6 +60,7 @@ export function restingHands(rig: Rig, pitchDeg: number): Hands {
     posture: null,
     pitchDeg,
     releaseMask: 0,
+    leadWay: 0,
     valveHPa: -1,
     lineHeld: false,
     ventsAll: false,
@@ -91,6 +95,7 @@ export function levelRange(rig: Rig, breathing: Hands['breathing']): readonly [l
 export function pressed(hands: Hands, act: Act, rig: Rig): Hands {
   if (act === 'middle') return { ...hands, levelCl: midBreathCl(rig) };
   if (act === 'line') return { ...hands, lineHeld: rig.line && !hands.lineHeld };
+  if (act === 'lead-off' || act === 'lead-on') return { ...hands, leadWay: act === 'lead-off' ? 1 : -1 };
   if (act === 'vent-all') return { ...hands, ventsAll: !hands.ventsAll };
   if (act === 'valve-open' || act === 'valve-shut') return turnedValve(hands, act === 'valve-open' ? -1 : 1, rig);
   if (act === 'lungs' && rig.lungs.open)
@@ -126,20 +131,20 @@ export function breathingAs(hands: Hands, breathing: Hands['breathing'], rig: Ri
   return { ...hands, breathing, levelCl: Math.min(Math.max(hands.levelCl, least), most) };
 }
 
-/** Lets one more piece of lead go, the first that is still worn, or all that can be. */
-export function released(hands: Hands, rig: Rig, all: boolean): Hands {
+/** Lets one more piece of lead go, the first that is still worn, or all that can be. @param goneMask lead that is not worn */
+export function released(hands: Hands, rig: Rig, all: boolean, goneMask = 0): Hands {
   let mask = hands.releaseMask;
   for (let i = 0; i < rig.lead.length; i++) {
-    if (!rig.lead[i]!.releasable || (mask & (1 << i)) !== 0) continue;
+    if (!rig.lead[i]!.releasable || ((mask | goneMask) & (1 << i)) !== 0) continue;
     mask |= 1 << i;
     if (!all) break;
   }
   return { ...hands, releaseMask: mask };
 }
 
-/** Pieces that can still be let go. */
-export function leadLeft(hands: Hands, rig: Rig): number {
-  return rig.lead.filter((piece, i) => piece.releasable && (hands.releaseMask & (1 << i)) === 0).length;
+/** Pieces that can still be let go. @param goneMask lead that is not worn */
+export function leadLeft(hands: Hands, rig: Rig, goneMask = 0): number {
+  return rig.lead.filter(({ releasable }, i) => releasable && ((hands.releaseMask | goneMask) & (1 << i)) === 0).length;
 }
 
 /**
@@ -170,7 +175,7 @@ export function steer(
   const on = (act: Act) => (held.has(act) ? 1 : 0);
   const ventsAll = hands.ventsAll && !held.has('add') && !held.has('blow') && !jacketIsEmpty(rig, state);
   return {
-    hands: { ...hands, levelCl, pitchDeg: kick === 0 ? wanted : hands.pitchDeg, kickedS, ventsAll },
+    hands: { ...hands, levelCl, pitchDeg: kick === 0 ? wanted : hands.pitchDeg, kickedS, ventsAll, leadWay: 0 },
     controls: {
       ...restingControls(Math.round(levelCl)),
       breath: hands.breathing === 'automatic' ? 0 : hands.breathing === 'direct' ? 1 : 2,
@@ -183,6 +188,7 @@ export function steer(
       finsN: turned ? (kickedS > HARD_AFTER_S ? HARD_N : KICK_N) : 0,
       pitchDeg,
       releaseMask: hands.releaseMask,
+      handLead: hands.leadWay && pieceAtHand(rig, state.releasedMask, hands.releaseMask, hands.leadWay),
       diluent: rig.loop ? on('diluent') : 0,
       noseVent: rig.loop ? on('nose-vent') : 0,
       holdLine: hands.lineHeld ? 1 : 0,

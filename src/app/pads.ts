@@ -92,6 +92,8 @@ export const PAD: Readonly<Record<string, Does>> = {
   'button 9 and button 15': 'step-back',
   'button 9 and button 16': 'step-on',
   'button 9 and button 5': 'blank',
+  'button 9 and right stick up': 'lead-off',
+  'button 9 and right stick down': 'lead-on',
 };
 
 /** What each part does, in words that belong to no maker. */

@@ -36,6 +36,7 @@ export function toldOf({ view, flight, dive, lesson, held, armed, begun, letGo, 
     gauges,
     deck: deckOf(flight, {
       ledger: gauges === 'all',
+      byHand: lesson?.byHand ?? false,
       first: view.place === 'start',
       down: held,
       armed,

@@ -70,6 +70,8 @@ function changedBy(entry: GivenChange, before: Controls): Partial<Controls> {
   if (entry.finsN !== undefined) out.finsN = entry.finsN;
   if (entry.pitchDeg !== undefined) Object.assign(out, { attitude: 0, pitchDeg: entry.pitchDeg });
   if (entry.torqueNm !== undefined) Object.assign(out, { attitude: 1, torqueNm: entry.torqueNm });
+  // A hand takes one piece and is empty again.
+  out.handLead = entry.takeOff ?? (entry.putOn === undefined ? 0 : -entry.putOn);
   if (entry.release !== undefined)
     out.releaseMask = entry.release.reduce((mask, piece) => mask | (1 << (piece - 1)), before.releaseMask);
   return out;

@@ -30,6 +30,8 @@ const change = group({
   pitchDeg: number(leastPitchDeg, mostPitchDeg),
   torqueNm: number(leastTorqueNm, mostTorqueNm),
   release: v.optional(v.pipe(v.array(v.pipe(v.number(PIECES), v.integer(PIECES), v.minValue(1, PIECES)), PIECES))),
+  takeOff: number(1, CONTROL_RANGES.handLead[1]),
+  putOn: number(1, CONTROL_RANGES.handLead[1]),
   diluent: yesNo(),
   noseVent: yesNo(),
   holdLine: yesNo(),

@@ -4,6 +4,7 @@ import { STANDARD_PRESSURE_PA } from '../water/index.ts';
 import type { Controls } from './controls.ts';
 import { FLAG, LUNG_CRITICAL_PA, LUNG_WARN_PA, SQUEEZE_PA, pushTurns, type DiveEvent } from './events.ts';
 import type { ValveState } from './flows.ts';
+import { handOver } from './hand-lead.ts';
 import { solidSums, type DiveState } from './state.ts';
 
 /** How far the body reaches below mid-chest, level and upright, metres. Practice. */
@@ -53,6 +54,7 @@ export function contact(rig: Rig, s: DiveState, floorM: number, events: DiveEven
 /** What goes at the beginning of a tick: lead that is let go, gas that is lost. What went stays gone. */
 export function letGo(rig: Rig, s: DiveState, c: Controls, events: DiveEvent[] | undefined): void {
   if ((c.releaseMask & ~s.releasedMask) !== 0) release(rig, s, c.releaseMask, events);
+  if (c.handLead !== 0) handOver(rig, s, c, events);
   if (c.gasLeftBar !== 0) loseGas(rig, s, c.gasLeftBar, events);
 }
 

@@ -47,6 +47,8 @@ export interface Controls {
   readonly waterDownMmps2: number;
   /** Gauge pressure above which no cylinder keeps its gas, bar; 0: each keeps what it has. What is lost stays lost. */
   readonly gasLeftBar: number;
+  /** Piece of lead, counted from 1, that is taken off by hand at the surface, or below 0 put back on; 0 none. */
+  readonly handLead: number;
 }
 
 /** Names of all controls, in the order in which runs store them. */
@@ -72,6 +74,7 @@ export const CONTROL_NAMES = [
   'waterDownMmps',
   'waterDownMmps2',
   'gasLeftBar',
+  'handLead',
 ] as const satisfies readonly (keyof Controls)[];
 
 /** Least and greatest value of each control; whole numbers between them are allowed. */
@@ -97,6 +100,7 @@ export const CONTROL_RANGES: Readonly<Record<keyof Controls, readonly [number, n
   waterDownMmps: [-1000, 1000],
   waterDownMmps2: [-1000, 1000],
   gasLeftBar: [0, 300],
+  handLead: [-31, 31],
 };
 
 /** Nothing pressed, breathing about a level given in centilitres, held level, the ledge there. */
@@ -123,6 +127,7 @@ export function restingControls(lungCl: number): Controls {
     waterDownMmps: 0,
     waterDownMmps2: 0,
     gasLeftBar: 0,
+    handLead: 0,
   };
 }
 

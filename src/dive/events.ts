@@ -17,6 +17,8 @@ export type EventKind =
   | 'ledge-touched'
   | 'lifted-off'
   | 'lead-released'
+  | 'lead-taken-off'
+  | 'lead-put-on'
   | 'lung-overpressure'
   | 'lung-overpressure-critical'
   | 'lung-overpressure-end'
@@ -81,6 +83,8 @@ export function pushTurns(events: DiveEvent[], tick: number, before: number, aft
 /** Kinds that happen at the beginning of a tick; all else happens at its end. */
 const AT_BEGINNING: ReadonlySet<EventKind> = new Set([
   'lead-released',
+  'lead-taken-off',
+  'lead-put-on',
   'gas-lost',
   'nudged-up',
   'nudged-down',

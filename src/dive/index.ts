@@ -36,6 +36,7 @@ export {
   type DiveState,
   type Start,
 } from './state.ts';
+export { pieceAtHand } from './hand-lead.ts';
 export { advance } from './step.ts';
 export { breatheAndKick, glide } from './glide.ts';
 export { floorDepthM } from './aftermath.ts';

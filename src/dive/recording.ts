@@ -29,6 +29,8 @@ export const RECORDED = [
   'letOutM3',
   'flags',
   'resting',
+  /** Lead that is worn. */
+  'leadKg',
 ] as const;
 
 export type Recorded = (typeof RECORDED)[number];
@@ -130,7 +132,12 @@ function writeRow(rig: Rig, s: DiveState, water: WaterAt, out: Float64Array, at:
   out[i++] = s.letInM3;
   out[i++] = s.letOutM3;
   out[i++] = s.flags;
-  out[i] = s.resting;
+  out[i++] = s.resting;
+  out[i] = wornLeadKg(rig, s.releasedMask);
+}
+
+function wornLeadKg(rig: Rig, goneMask: number): number {
+  return rig.lead.reduce((kg, { massKg }, i) => ((goneMask & (1 << i)) === 0 ? kg + massKg : kg), 0);
 }
 
 /** Mean absolute pressure of the cylinders, pascals, weighted by their size. */

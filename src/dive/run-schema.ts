@@ -101,7 +101,10 @@ const column = v.custom<unknown[]>(Array.isArray, 'a list of whole numbers\nSave
 /** A run file. What joins several of its keys is in run-rules.ts. */
 export const runSchema = group({
   format: v.literal(RUN_FORMAT, `"${RUN_FORMAT}"\nOpen a file that was saved as a run`),
-  version: v.picklist([1, 2, RUN_VERSION], `1 to ${RUN_VERSION}\nRuns of other versions are not read: dive it again`),
+  version: v.picklist(
+    [1, 2, 3, RUN_VERSION],
+    `1 to ${RUN_VERSION}\nRuns of other versions are not read: dive it again`,
+  ),
   name: text(120),
   lessonId: v.optional(text(60)),
   pilot: v.optional(text(60)),

@@ -6,11 +6,11 @@ import { stateNumbers } from './state.ts';
 
 /** What marks a text as a run file, and the version of its shape. Raise it when controls or state numbers change. */
 export const RUN_FORMAT = 'midwater run';
-export const RUN_VERSION = 3;
+export const RUN_VERSION = 4;
 /** How many controls there were in each version: those that a run of an older one does not have are at rest in it. */
-export const CONTROLS_IN_VERSION = { 1: 17, 2: 21, 3: 21 } as const;
+export const CONTROLS_IN_VERSION = { 1: 17, 2: 21, 3: 21, 4: 22 } as const;
 /** On every how many ticks controls changed in each version: a press waited for the next twentieth of a second, and does no more. */
-export const TICKS_IN_VERSION = { 1: 6, 2: 6, 3: 1 } as const;
+export const TICKS_IN_VERSION = { 1: 6, 2: 6, 3: 1, 4: 1 } as const;
 
 /** What a run file says beside the run itself. */
 export interface RunExtra {

@@ -7,7 +7,8 @@ import type { LessonStart, StartUnder } from './start.ts';
 
 /** A ready setup with what the lesson changes in it. More lead goes on the last piece, which is never let go in our setups. */
 export function lessonSetup(lesson: Lesson, ready: Setup): Setup {
-  const { moreLeadKg, fillBar, suitThicknessMm, salinityPsu, temperatureC, bottomM } = lesson.setup.changes;
+  const { moreLeadKg, leadPieceKg, fillBar, suitThicknessMm, salinityPsu, temperatureC, bottomM } =
+    lesson.setup.changes;
   const water = {
     ...ready.water,
     ...(salinityPsu === undefined ? {} : { salinityPsu }),
@@ -22,7 +23,19 @@ export function lessonSetup(lesson: Lesson, ready: Setup): Setup {
     i === ready.lead.length - 1 ? { ...piece, massKg: Math.max(0.05, piece.massKg + (moreLeadKg ?? 0)) } : piece,
   );
   const cylinders = ready.cylinders.map((cylinder) => (fillBar === undefined ? cylinder : { ...cylinder, fillBar }));
-  return { ...ready, water, suit, lead, cylinders };
+  return { ...ready, water, suit, lead: leadPieceKg === undefined ? lead : inPieces(lead, leadPieceKg), cylinders };
+}
+
+/** No belt has more pieces: a run keeps a bit for each. */
+const MOST_PIECES = 24;
+
+function inPieces(lead: Setup['lead'], pieceKg: number): Setup['lead'] {
+  const sumKg = lead.reduce((kg, { massKg }) => kg + massKg, 0);
+  const count = Math.min(MOST_PIECES, Math.floor(sumKg / pieceKg + 1e-9));
+  const restKg = sumKg - count * pieceKg;
+  const piece = { massKg: pieceKg, place: 'belt', releasable: true } as const;
+  const rest = { massKg: restKg, place: 'back', releasable: false } as const;
+  return [...Array.from({ length: count }, () => piece), ...(restKg > 1e-9 ? [rest] : [])];
 }
 
 /**

@@ -85,6 +85,7 @@ function goalOf(goal: GivenGoal): Goal {
 function keepOf(keep: GivenKeep): Keep {
   const { says } = keep;
   if (keep.do === 'presses') return { do: 'presses', most: keep.most ?? 0, longestS: keep.longestS ?? FOR_EVER, says };
+  if (keep.do === 'lead-changes') return { do: keep.do, most: keep.most ?? 0, says };
   const range = rangeOf(keep);
   if (keep.do === 'before' || keep.do === 'after')
     return { do: keep.do, ...range, atS: keep.atS ?? 0, of: keep.of ?? 'step', says };

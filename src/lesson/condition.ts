@@ -15,6 +15,10 @@ export const QUANTITIES = {
   /** Impulse of the fins, up and down, since then. */
   finsNs: 'N s',
   pitchDeg: '°',
+  /** Where an upright diver's waterline is below the top of the head: 12 at the eyes, below 0 under water. */
+  waterlineCm: 'cm',
+  /** Lead taken off, or let go, since then. */
+  leadOffKg: 'kg',
 } as const;
 export type Quantity = keyof typeof QUANTITIES;
 
@@ -57,4 +61,6 @@ export type Keep = { readonly says: string } & (
   | (Range & { readonly do: 'before' | 'after'; readonly atS: number; readonly of: 'step' | 'event' })
   /** Presses that let gas in or out, at most so many, none longer. */
   | { readonly do: 'presses'; readonly most: number; readonly longestS: number }
+  /** Changes of the lead that is worn, at most so many. */
+  | { readonly do: 'lead-changes'; readonly most: number }
 );

@@ -88,6 +88,7 @@ const RANGE_KEYS = ['least', 'most', 'overS'];
 export function keepRules(keep: GivenKeep, happens: boolean): DetailBreak[] {
   const whose = `do ${keep.do}`;
   if (keep.do === 'presses') return keyRules(keep, whose, ['most'], ['longestS'], KEEP_KEYS);
+  if (keep.do === 'lead-changes') return keyRules(keep, whose, ['most'], [], KEEP_KEYS);
   const timed = keep.do === 'before' || keep.do === 'after';
   const broken = timed
     ? keyRules(keep, whose, ['what', 'atS'], [...RANGE_KEYS, 'of'], KEEP_KEYS)

@@ -4,6 +4,7 @@ import type { PilotName, Task } from '../pilot/index.ts';
 import { lessonStart } from './begin.ts';
 import { meddled } from './happening.ts';
 import { judgeLesson } from './judge.ts';
+import type { MeetGoal } from './condition.ts';
 import type { Lesson } from './lesson.ts';
 import type { LessonResult } from './mark.ts';
 import type { LessonRun } from './run.ts';
@@ -74,6 +75,18 @@ export function taskOf(lesson: Lesson, run: LessonRun): Task {
   const { goal } = step;
   if (goal.kind === 'travel') return { kind: 'travel', depthM: goal.toM };
   if (goal.kind === 'hold') return { kind: 'hold', depthM: goal.atM };
-  if (goal.kind === 'meet') return goal.aimM > 0 ? { kind: 'hold', depthM: goal.aimM } : { kind: 'surface' };
+  if (goal.kind === 'meet')
+    return goal.aimM > 0 ? { kind: 'hold', depthM: goal.aimM, ...asked(goal, run) } : { kind: 'surface' };
   return run.phases.length > 1 || lesson.start.place === 'under' ? { kind: 'surface' } : { kind: 'float' };
+}
+
+/** So far into the range of an attitude that is asked for a pilot turns, degrees. */
+const INTO_DEG = 5;
+
+/** The attitude that is the next thing to be met. */
+function asked({ each }: MeetGoal, run: LessonRun): { readonly pitchDeg?: number } {
+  const met = run.phases[run.phases.length - 1]?.each ?? [];
+  const next = each.find((_, i) => met[i]?.metRow === null);
+  if (next?.what !== 'pitchDeg') return {};
+  return { pitchDeg: next.least > -180 ? next.least + INTO_DEG : next.most - INTO_DEG };
 }

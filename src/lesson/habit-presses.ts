@@ -1,3 +1,4 @@
+import { HEAD_OUT_M } from '../diver/index.ts';
 import { rowsOf } from './goal.ts';
 import type { Evidence, Found, Press, Stretch } from './habit-evidence.ts';
 
@@ -25,10 +26,12 @@ const KICK_NS = 60;
 const KICK_IN_S = 60;
 const KICK_KGF = -0.1;
 
-/** Kicking while heavy: 60 N s upward within a minute at a net force that fins alone carry. */
+/** Kicking while heavy: 60 N s upward within a minute at a net force that fins alone carry; a head in the air is no weight of his. */
 export function kicksWhileHeavy({ trace, lightKgf }: Evidence): Found[] {
   const kick = (row: number) =>
-    row > 0 && lightKgf[row]! < KICK_KGF ? trace.finsUpNs[row]! - trace.finsUpNs[row - 1]! : 0;
+    row > 0 && trace.depthM[row]! >= HEAD_OUT_M && lightKgf[row]! < KICK_KGF
+      ? trace.finsUpNs[row]! - trace.finsUpNs[row - 1]!
+      : 0;
   let sum = 0;
   for (let row = 0; row < trace.rows; row++) {
     sum += kick(row);

@@ -1,6 +1,6 @@
 import type { Recording } from '../dive/index.ts';
 import type { Keep } from './condition.ts';
-import { isIn, pressesOf } from './quantity.ts';
+import { isIn, leadChangesOf, pressesOf } from './quantity.ts';
 import { rowsOf } from './rows.ts';
 import type { Broken } from './run.ts';
 
@@ -29,6 +29,7 @@ function brokenRow(keep: Keep, recording: Recording, { fromRow, toRow, eventRow 
     const long = presses.find(({ lastedS }) => lastedS > keep.longestS + 1e-9)?.row ?? null;
     return presses[keep.most]?.row ?? long;
   }
+  if (keep.do === 'lead-changes') return leadChangesOf(recording, fromRow, toRow)[keep.most] ?? null;
   const within = (sinceRow: number) => (row: number) => isIn(recording, keep, row, sinceRow);
   switch (keep.do) {
     case 'stay':

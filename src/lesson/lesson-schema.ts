@@ -32,6 +32,7 @@ export const lessonSchema = group({
     changes: v.optional(
       group({
         moreLeadKg: number(-10, 20),
+        leadPieceKg: number(0.25, 5),
         fillBar: number(0, 328),
         suitThicknessMm: number(0, 12),
         salinityPsu: number(0, 42),

@@ -88,6 +88,8 @@ export interface LessonSetup {
 export interface SetupChanges {
   /** Added to the last piece of lead; below 0 takes from it. */
   readonly moreLeadKg?: number;
+  /** All lead on the belt in pieces of so much that come off one by one; what is left over is fixed on the back. */
+  readonly leadPieceKg?: number;
   /** Gauge, of every cylinder. */
   readonly fillBar?: number;
   readonly suitThicknessMm?: number;

@@ -1,3 +1,4 @@
+import { TOP_UPRIGHT_M } from '../diver/index.ts';
 import type { Recording } from '../dive/index.ts';
 import type { Quantity, Range } from './condition.ts';
 import { ROWS_PER_S, rowsOf } from './rows.ts';
@@ -30,6 +31,10 @@ function valueAt(recording: Recording, what: Quantity, row: number, sinceRow: nu
       return grown('finsUpNs') + grown('finsDownNs');
     case 'pitchDeg':
       return (Math.atan2(at('pitchSin'), at('pitchCos')) * 180) / Math.PI;
+    case 'waterlineCm':
+      return (TOP_UPRIGHT_M - at('depthM')) * 100;
+    case 'leadOffKg':
+      return -grown('leadKg');
   }
 }
 
@@ -58,4 +63,12 @@ export function pressesOf(recording: Recording, fromRow: number, toRow: number):
     }
     return presses;
   });
+}
+
+/** Rows on which other lead is worn than on the row before. */
+export function leadChangesOf(recording: Recording, fromRow: number, toRow: number): number[] {
+  const rows: number[] = [];
+  for (let row = fromRow + 1; row <= toRow; row++)
+    if (recording.at(row, 'leadKg') !== recording.at(row - 1, 'leadKg')) rows.push(row);
+  return rows;
 }

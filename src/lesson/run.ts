@@ -104,6 +104,8 @@ export interface LessonView {
   /** Empty where hints have faded. */
   readonly hint: string;
   readonly gauges: Gauges;
+  /** Lead comes off and on at the surface. */
+  readonly byHand: boolean;
   readonly bands: readonly LessonBand[];
   /** Rates in force, m/s, both positive; null for none. */
   readonly limits: { readonly upMps: number | null; readonly downMps: number | null };

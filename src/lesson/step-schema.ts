@@ -43,6 +43,8 @@ export const flyerKeys = () => ({
       pitchDeg: number(-180, 180),
       holdLine: yesNo(),
       release: yesNo(),
+      leadPieces: number(-31, 31),
+      suitValveHPa: number(0, 100),
     }),
     1,
     60,
@@ -74,7 +76,7 @@ const goal = v.variant(
 );
 
 const keep = group({
-  do: must(choice(['stay', 'never', 'end', 'before', 'after', 'presses'])),
+  do: must(choice(['stay', 'never', 'end', 'before', 'after', 'presses', 'lead-changes'])),
   ...range(),
   atS: number(0.1, 900),
   of: choice(['step', 'event']),

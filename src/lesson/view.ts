@@ -1,6 +1,7 @@
 import { HEAD_CLEAR_M } from '../diver/index.ts';
 import type { Recording } from '../dive/index.ts';
 import { ROWS_PER_S, windowEndRow, windowRow } from './goal.ts';
+import { byHand, handWords } from './hand-words.ts';
 import type { MeetGoal } from './condition.ts';
 import { GAUGES, type FlyStep, type Gauges, type Lesson } from './lesson.ts';
 import type { FlownPhase, LessonBand, LessonRun, LessonView, PhaseView } from './run.ts';
@@ -24,6 +25,7 @@ export function viewLesson(lesson: Lesson, run: LessonRun, recording: Recording)
     progress: phase && step ? progressWords(step, phase, run, recording) : '',
     hint: done || !step ? '' : hintNow(step, phase, run),
     gauges: step ? gaugesOf(step.gauges, run.attempt) : 'all',
+    byHand: !done && step !== undefined && byHand(step),
     bands: bandsOf(lesson, run),
     limits: {
       upMps: step && !done && step.limits.upMpmin !== null ? step.limits.upMpmin / 60 : null,
@@ -53,7 +55,10 @@ function progressWords(step: FlyStep, phase: FlownPhase, run: LessonRun, recordi
   const seconds = (rows: number) => Math.max(0, Math.floor(rows / ROWS_PER_S));
   if (goal.kind === 'float') return phase.reachedRow === null ? '' : `${seconds(last - phase.reachedRow)} s so far`;
   if (goal.kind === 'travel') return `${seconds(last - phase.fromRow)} of ${plain(goal.withinS)} s`;
-  if (goal.kind === 'meet') return metWords(goal, phase, last);
+  if (goal.kind === 'meet') {
+    const met = metWords(goal, phase, last);
+    return byHand(step) && last >= 0 ? `${handWords(step, phase, recording, last)}; ${met}` : met;
+  }
   if (phase.reachedRow === null) return '';
   const opens = windowRow(goal, phase.reachedRow);
   if (last < opens) return `counting begins in ${Math.ceil((opens - last) / ROWS_PER_S)} s`;

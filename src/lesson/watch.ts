@@ -17,6 +17,10 @@ export interface ScriptChange {
   readonly holdLine?: boolean;
   /** true: all lead that can be let go. */
   readonly release?: boolean;
+  /** Pieces that are put on by hand at that moment, one each fifth of a second; below 0 taken off. */
+  readonly leadPieces?: number;
+  /** Opening pressure of the drysuit's valve. */
+  readonly suitValveHPa?: number;
 }
 
 /** Who flies: a simulated diver, or a script. */

@@ -29,6 +29,8 @@ export type Act =
   | 'level'
   | 'head-down'
   | 'line'
+  | 'lead-off'
+  | 'lead-on'
   | 'diluent'
   | 'nose-vent';
 
@@ -53,6 +55,8 @@ export const ACTS: Readonly<Record<Act, ActLabel>> = {
   level: { words: 'level', code: 'KeyJ' },
   'head-down': { words: 'head down', code: 'KeyN' },
   line: { words: 'hold line', code: 'KeyL' },
+  'lead-off': { words: 'take off', alone: 'lead off, at the surface', code: 'Delete' },
+  'lead-on': { words: 'put on', alone: 'lead on, at the surface', code: 'Insert' },
   diluent: { words: 'add', alone: 'loop add', code: 'KeyY', opposite: 'nose-vent' },
   'nose-vent': { words: 'out by nose', alone: 'loop out by nose', code: 'KeyH', opposite: 'diluent' },
 };
@@ -68,6 +72,8 @@ const ONCE: ReadonlySet<Act> = new Set([
   'level',
   'head-down',
   'line',
+  'lead-off',
+  'lead-on',
 ]);
 
 /** Whether an act lasts as long as it is down; the others happen once. */

@@ -166,8 +166,17 @@ export class MoreSheet extends Panel {
 
   #lead() {
     const deck = this.deck;
-    if (!deck || deck.first || deck.leadLeft === 0) return nothing;
-    return html`<div class="row small-only">
+    if (!deck || deck.first) return nothing;
+    const byHand = html`<div class="row">
+      ${(['lead-off', 'lead-on'] as const).map(
+        (act) =>
+          html`<button type="button" class="tool" @click=${() => this.#ask({ kind: 'act', act, down: true })}>
+            ${actWords(act)}
+          </button>`,
+      )}
+    </div>`;
+    if (deck.leadLeft === 0) return byHand;
+    return html`${byHand}<div class="row small-only">
       <lead-release
         .armed=${deck.armed}
         .pieces=${deck.leadLeft}

@@ -20,6 +20,8 @@ export interface DeckView {
   /** Commanded attitude, or null where it follows the depth. */
   readonly posture: 'head-up' | 'level' | 'head-down' | null;
   readonly leadLeft: number;
+  /** Lead comes off and on at the surface: the lesson asks for it. */
+  readonly byHand: boolean;
   readonly armed: boolean;
   readonly jacketEmpty: boolean;
   /** Venting until the jacket is empty. */
@@ -104,6 +106,7 @@ export class PracticeDeck extends Panel {
   }
 
   #lineAndLead(deck: DeckView) {
+    if (deck.byHand) return this.#group('by-hand', 'Lead', ['lead-off', 'lead-on']);
     if (!deck.line && deck.leadLeft === 0) return nothing;
     const title = [deck.line ? 'Line' : '', deck.leadLeft > 0 ? 'Lead' : ''].filter(Boolean).join(', ').toLowerCase();
     return html`<section class="group lead ${deck.line && deck.leadLeft > 0 ? 'two' : ''}">

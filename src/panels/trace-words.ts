@@ -11,6 +11,8 @@ const EVENT_WORDS: Readonly<Record<EventKind, readonly [words: string, marked: b
   'ledge-touched': ['ledge', true],
   'lifted-off': ['lifted off', true],
   'lead-released': ['lead let go', true],
+  'lead-taken-off': ['lead taken off', true],
+  'lead-put-on': ['lead put on', true],
   'lung-overpressure': ['lungs stretched', true],
   'lung-overpressure-critical': ['lungs stretched too far', true],
   'lung-overpressure-end': ['lungs no longer stretched', false],

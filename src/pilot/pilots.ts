@@ -4,14 +4,16 @@ import { autopilot, restCl } from './autopilot.ts';
 import { chanceOf, type Chance } from './chance.ts';
 import { DECISIONS_PER_S } from './eye.ts';
 import { divePosture } from './posture.ts';
+import { withSuitHand } from './suit-hand.ts';
 import type { Pilot } from './task.ts';
 import { PILOT_TRAITS } from './traits.ts';
 
 /**
  * What a pilot is there for: a diver of a certain skill, one with a habit, one who does no diving, one who goes after the mark by
- * a short cut, or one who bends the task.
+ * a short cut, or one who bends the task,
+ * or one who has a hand for a drysuit.
  */
-export type PilotSort = 'diver' | 'habit' | 'nobody' | 'short-cut' | 'bend';
+export type PilotSort = 'diver' | 'habit' | 'nobody' | 'short-cut' | 'bend' | 'suit';
 
 interface Described {
   readonly sort: PilotSort;
@@ -67,7 +69,10 @@ export const PILOTS = {
   'line-starter': { sort: 'bend', does: 'Holds the line until the time that counts begins, and is still by then.' },
   'lead-dropper': { sort: 'bend', does: 'Lets lead go first of all and has less to balance.' },
   'still-lungs': { sort: 'bend', does: 'Stops breathing, so that no breath moves him.' },
-} as const satisfies Readonly<Record<keyof typeof PILOT_TRAITS | 'random' | 'idler', Described>>;
+  'suit-feeder': { sort: 'suit', does: 'Does as steady does, and keeps what is in the drysuit as it is, down and up.' },
+  'suit-keeper': { sort: 'suit', does: 'Does the same, and never presses the valve of the drysuit.' },
+} as const satisfies Readonly<Record<keyof typeof PILOT_TRAITS | 'random' | 'idler' | SuitPilot, Described>>;
+type SuitPilot = 'suit-feeder' | 'suit-keeper';
 export type PilotName = keyof typeof PILOTS;
 
 /** Their names in that order. */
@@ -83,6 +88,8 @@ export function pilotOf(name: PilotName, rig: Rig, seed: number): Pilot {
   const chance = chanceOf(seed);
   if (name === 'idler') return idler(rig);
   if (name === 'random') return randomPilot(rig, chance);
+  if (name === 'suit-feeder' || name === 'suit-keeper')
+    return withSuitHand(autopilot(rig, PILOT_TRAITS.steady, chance), rig, name === 'suit-feeder');
   return autopilot(rig, PILOT_TRAITS[name], chance);
 }
 

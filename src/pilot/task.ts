@@ -3,7 +3,9 @@ import type { Controls, DiveState } from '../dive/index.ts';
 /** What a pilot is to do now. */
 export type Task =
   | { readonly kind: 'float' }
-  | { readonly kind: 'travel' | 'hold'; readonly depthM: number }
+  | { readonly kind: 'travel'; readonly depthM: number }
+  /** With an attitude to take, where one is asked for: few have a hand for that. */
+  | { readonly kind: 'hold'; readonly depthM: number; readonly pitchDeg?: number }
   | { readonly kind: 'surface' };
 
 /** A simulated diver. */

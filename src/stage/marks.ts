@@ -26,6 +26,8 @@ const DISTURBED_WORDS: Readonly<Partial<Record<EventKind, string>>> = {
 /** What an event is called on the line; undefined for those that the picture shows by itself. */
 export function eventWords({ kind, massKg }: DiveEvent): string | undefined {
   if (kind === 'lead-released') return `${Number((massKg ?? 0).toFixed(2))} kg let go`;
+  if (kind === 'lead-taken-off') return `${Number((massKg ?? 0).toFixed(2))} kg off`;
+  if (kind === 'lead-put-on') return `${Number((massKg ?? 0).toFixed(2))} kg on`;
   if (kind === 'bottom-touched') return 'touched the bottom';
   if (kind === 'ledge-touched') return 'touched the ledge';
   if (kind === 'relief-open') return 'relief valve opened';

@@ -169,6 +169,24 @@ describe('hands', () => {
     expect(released(all, rig, true)).toEqual(all);
   });
 
+  test('lead comes off and goes back on a piece a press, at the surface, and is not there to be let go meanwhile', () => {
+    const state = startState(rig, { depthM: 0.3, jacketM3: 9e-3, pitchDeg: 90 });
+    const press = (act: Act, before: Hands) => {
+      const { hands, controls } = steer(pressed(before, act, rig), held(), state, rig);
+      advance(rig, state, controls, 6);
+      return { hands, handLead: controls.handLead };
+    };
+    const once = press('lead-off', restingHands(rig, 90));
+    expect(once.handLead).toBe(2);
+    expect(state.releasedMask).toBe(0b010);
+    expect(steer(once.hands, held(), state, rig).controls.handLead).toBe(0);
+    expect(leadLeft(once.hands, rig, state.releasedMask)).toBe(1);
+    expect(released(once.hands, rig, true, state.releasedMask).releaseMask).toBe(0b001);
+    expect(press('lead-on', once.hands).handLead).toBe(-2);
+    expect(state.releasedMask).toBe(0);
+    expect(press('lead-on', once.hands).handLead).toBe(0);
+  });
+
   test('breathingAs() brings a direct level back into the range of the automatic breath', () => {
     const [least] = levelRange(rig, 'direct');
     const direct = { ...restingHands(rig, 0), breathing: 'direct' as const, levelCl: least };

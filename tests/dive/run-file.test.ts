@@ -13,7 +13,7 @@ function fileOf(given: Uint8Array | string): RunFile {
   return read.file;
 }
 
-const AT_REST = { nudgeUpN: 0, waterDownMmps: 0, waterDownMmps2: 0, gasLeftBar: 0 };
+const AT_REST = { nudgeUpN: 0, waterDownMmps: 0, waterDownMmps2: 0, gasLeftBar: 0, handLead: 0 };
 
 const textOf = (bytes: Uint8Array) => gunzipSync(bytes).toString('utf8');
 
@@ -77,6 +77,7 @@ describe('writeRun() and readRun()', () => {
   test.each([
     ['layers', 'fbd6cec5eda4c951'],
     ['loop', 'f804f4f56d338aa1'],
+    ['gone-wrong', '5ec7dfae94f17a5a'],
   ])('a file of version 2 opens and dives to the bit: %s', (name, hash) => {
     const { run, endHash } = fileOf(
       readFileSync(new URL(`../fixtures/runs/version-2-${name}.midwater`, import.meta.url)),
@@ -84,6 +85,7 @@ describe('writeRun() and readRun()', () => {
     expect(endHash).toBe(hash);
     expect(replay(run).hash()).toBe(hash);
     expect(run.changes.every(({ tick }) => (tick - run.start.tick) % 6 === 0)).toBe(true);
+    for (const { controls } of run.changes) expect(controls.handLead).toBe(0);
     expect(fileOf(writeRun(run, { name, endHash })).run.changes).toStrictEqual(run.changes);
   });
 
@@ -150,7 +152,7 @@ describe('readRun() refuses', () => {
 
   test.each<[what: string, key: string, value: string]>([
     ['another format', 'format', '"some run"'],
-    ['another version', 'version', '4'],
+    ['another version', 'version', '5'],
     ['an older version, with more controls than it had', 'version', '1'],
     ['a hash of other digits', 'endHash', '"12345678ABCDEF00"'],
     ['a dive longer than six hours', 'ticks', '2592001'],

@@ -111,6 +111,21 @@ test('what is to be kept is told with the row that shows it, and the flying goes
   expect(broken('do: after, what: depthM, least: 5.9, atS: 10')).toEqual([90]);
 });
 
+test('changes of lead are counted row by row, and the waterline is what is out of an upright head', () => {
+  const goal = ['do: reach, what: depthM, least: 10'];
+  // A piece off on rows 100 and 200, one back on row 300.
+  const leadKg = (row: number) => 5 - (row >= 100 ? 0.5 : 0) - (row >= 200 ? 0.5 : 0) + (row >= 300 ? 0.5 : 0);
+  const broken = (keep: string) => endOf(lessonOf(goal, [`${keep}, says: kept`]), { depthM: ramp, leadKg }).broken;
+  expect(broken('do: lead-changes, most: 3')).toEqual([]);
+  expect(broken('do: lead-changes, most: 2')).toEqual([300]);
+  expect(broken('do: lead-changes, most: 0')).toEqual([100]);
+  expect(broken('do: stay, what: leadOffKg, most: 0.9')).toEqual([200]);
+  expect(broken('do: end, what: leadOffKg, most: 0.5')).toEqual([]);
+  // The top of the head is 0.65 m above mid-chest: at 0.53 m the eyes are at the water.
+  const eyes = lessonOf(['do: reach, what: waterlineCm, least: 11.9, most: 12.1']);
+  expect(endOf(eyes, { depthM: (row) => 0.7 - row / 1000 })).toMatchObject({ toRow: 169, met: true });
+});
+
 test('presses are counted where gas passes, in and out, and measured', () => {
   const goal = ['do: reach, what: depthM, least: 10'];
   // In for 0.5 s from row 100, out for 1.2 s from row 200.
