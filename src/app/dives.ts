@@ -87,15 +87,31 @@ export class Dives {
     if (!this.takeUp((lesson) => lesson === null)) this.practise(this.#free);
   }
 
-  /** Takes up a dive that was left, the one in hand first. @returns whether there is one that is wanted */
-  takeUp(wanted: (lesson: LessonFlight | null) => boolean): boolean {
+  /**
+   * The first screen: the free dive stands as it was left, or a diver floats.
+   * @param anew leaves the free dive: this diver floats
+   */
+  toStart(anew?: FreeDiver): void {
+    if (!anew && this.takeUp((lesson) => lesson === null, 'start')) return;
+    this.#free = anew ?? this.#free;
+    const { rig, id } = this.#free;
+    this.#take(new Flight(rig, afloatStart(rig)), null);
+    this.#shell.show({ place: 'start', setupId: id });
+  }
+
+  /**
+   * Takes up a dive that was left, the one in hand first.
+   * @param where the place it is shown in; left out: where it is flown
+   * @returns whether there is one that is wanted
+   */
+  takeUp(wanted: (lesson: LessonFlight | null) => boolean, where?: PageView['place']): boolean {
     if (!wanted(this.#lesson)) {
       const parked = this.#parked;
       if (!parked || !wanted(parked.lesson)) return false;
       this.#take(parked.flight, parked.lesson);
       this.begun = true;
     }
-    const place = this.#lesson ? 'lesson' : this.begun ? 'fly' : 'start';
+    const place = where ?? (this.#lesson ? 'lesson' : this.begun ? 'fly' : 'start');
     this.#shell.show({ place, frozen: this.begun, moreOpen: false });
     return true;
   }

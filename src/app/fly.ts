@@ -68,7 +68,7 @@ export async function fly(shell: Shell): Promise<void> {
   void import('./traces.ts').then(({ keepTraces }) => keepTraces(shell, () => program.dives));
   void import('./pair-door.ts').then(({ keepPair }) => keepPair(program));
   keepBench(shell);
-  void import('./bench-key.ts').then(({ keepBenchKey }) => keepBenchKey(shell));
+  void import('./place-keys.ts').then(({ keepPlaceKeys }) => keepPlaceKeys(shell));
   void import('./time.ts').then(({ keepTime }) => keepTime(program));
   void import('./sound.ts').then(({ keepSound }) => keepSound(shell, () => program.dives));
   // What was flown before comes back first: the address may say that it is there.

@@ -8,7 +8,7 @@ import type { Later } from './later.ts';
 import { openOwn, saveOwn } from './own-files.ts';
 import { coversWater } from './page-view.ts';
 import type { Presented } from './presented.ts';
-import { readySetup } from './setups.ts';
+import { FIRST_SETUP, readySetup } from './setups.ts';
 import type { Shell } from './shell.ts';
 
 /** What granting a wish may do with the program. */
@@ -80,6 +80,9 @@ export class Granting {
         if (wish.place === 'learn') return dives.catalogue(view.place);
         if (wish.place === 'kit') return this.#openKit(wish.id);
         if (wish.place === 'bench') return;
+        if (wish.place === 'start') return this.#toStart();
+        // Who goes to the water has done with the list of demonstrations.
+        if (wish.place === 'fly') void later.presenting?.hear({ do: 'list-away' });
         goTo(wish.place, dives, shell);
         if (wish.place === 'teach') void this.grant({ kind: 'present', ask: { do: 'list' } });
         return;
@@ -134,6 +137,16 @@ export class Granting {
       default:
         return;
     }
+  }
+
+  /** The first screen. The dive of a demonstration is nobody's: after it the first diver floats. */
+  async #toStart(): Promise<void> {
+    const { shell, dives, later } = this.#program;
+    if (shell.view.place === 'start') return shell.show({ moreOpen: false });
+    this.#program.letGo();
+    const shown = shell.view.presenting?.shown;
+    void later.presenting?.hear({ do: 'list-away' });
+    dives.toStart(shown ? freeDiver(await readySetup(FIRST_SETUP), FIRST_SETUP) : undefined);
   }
 
   /** *Kit and water*, fetched now and not before. */

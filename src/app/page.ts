@@ -11,6 +11,9 @@ export function page(view: PageView): TemplateResult {
   const all = view.gauges === 'all';
   const looking =
     all && view.ready && !view.prompt && (view.place === 'fly' || view.place === 'lesson' || view.place === 'debrief');
+  // A dive that was left stands still on the first screen.
+  const start = view.place === 'start';
+  const stands = start && view.frozen;
   const flies = view.place === 'lesson' && !view.prompt;
   return html`<title-bar
       .words=${view.words}
@@ -21,6 +24,7 @@ export function page(view: PageView): TemplateResult {
       .setups=${view.place === 'fly' && !projector ? view.setups : []}
       .setupId=${view.setupId}
       .canGoBack=${view.place === 'fly'}
+      .away=${view.ready && !start}
       .canLeave=${view.place === 'lesson' || view.place === 'debrief' || inKit}
       .kit=${projector || !view.ready ? 'none' : view.place === 'start' ? 'always' : view.place === 'fly' ? 'wide' : 'none'}
       .projector=${projector}
@@ -31,8 +35,8 @@ export function page(view: PageView): TemplateResult {
     <main class="water">
       <div id="stage" role="img" aria-label="The water: depth downward, time to the right, the diver on the line"></div>
       ${view.ready ? nothing : html`<p class="waiting">Filling the water …</p>`}
-      ${view.place === 'start' && view.ready ? html`<p class="afloat-words">You float until you act.</p>` : nothing}
-      ${view.place === 'start' ? html`<air-words></air-words>` : nothing}
+      ${start && view.ready && !stands ? html`<p class="afloat-words">You float until you act.</p>` : nothing}
+      ${start ? html`<air-words .stands=${stands}></air-words>` : nothing}
       <show-list .cards=${view.presenting?.cards ?? null}></show-list>
       ${view.hint && !projector && !view.prompt && !view.flownBy && !view.kept?.note ? html`<p class="hint">${view.hint}</p>` : nothing}
       ${view.looks && flown && !view.prompt && all ? looks(view.looks, settings, view.traces !== null) : nothing}
@@ -63,7 +67,7 @@ export function page(view: PageView): TemplateResult {
       ${readings && flown && !projector && all ? html`<gas-bars .gas=${readings.gas} .scaleM3=${readings.gasScaleM3}></gas-bars>` : nothing}
     </aside>
     ${
-      flown && view.place !== 'debrief' && !view.flownBy
+      flown && view.place !== 'debrief' && !view.flownBy && !stands
         ? html`<practice-deck
             class=${view.prompt ? 'asked' : ''}
             .deck=${view.deck}

@@ -12,7 +12,7 @@ import { Held } from './held.ts';
 import type { KeyCommand } from './keys.ts';
 import { Later } from './later.ts';
 import type { OtherLines } from './other-lines.ts';
-import { readySetup } from './setups.ts';
+import { FIRST_SETUP, readySetup } from './setups.ts';
 import { coversWater } from './page-view.ts';
 import type { Shell } from './shell.ts';
 import { shownFrom } from './shown.ts';
@@ -22,7 +22,6 @@ import { toldOf } from './told.ts';
 const PANELS_MS = 90;
 const SPOKEN_MS = 3000;
 const ARMED_MS = 2500;
-const FIRST_SETUP = 'first-dive';
 
 /** The program while it flies: one flight, the clock that drives it, and what the page shows of it. */
 export class Program {
@@ -126,7 +125,9 @@ export class Program {
   /** A key or button goes down or up. */
   act(act: Act, down: boolean): void {
     const { place, prompt } = this.#shell.view;
-    if (place !== 'start' && place !== 'fly' && place !== 'lesson') return;
+    // A dive that was left stands still on the first screen: who goes there to fly goes on with it.
+    const first = place === 'start' && !this.#dives.begun;
+    if (!first && place !== 'fly' && place !== 'lesson') return;
     if (prompt || this.#dives.lookedBack) return;
     this.later.presenting?.acted();
     if (!down) this.#held.release(act);

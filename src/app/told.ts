@@ -77,6 +77,7 @@ export function cautionsOf({ column, loop }: Rig): readonly string[] {
 
 function wordsOf(place: PageView['place'], begun: boolean, letGo: boolean, practice: () => string): string {
   if (place === 'learn') return 'Lessons';
+  if (place === 'start' && begun) return 'Your dive stands still.';
   if (letGo) return 'Let go: what still stops you, and until when?';
   return begun ? practice() : 'Let gas out and breathe out. What happens?';
 }

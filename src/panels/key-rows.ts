@@ -31,6 +31,7 @@ export const KEY_ROWS: readonly KeyRow[] = [
   ...(Object.keys(ACTS) as Act[]).map((act) => ({ words: actWords(act), usual: ACTS[act].code })),
   ...LOOKS.map(({ key, words }) => ({ words: words + handWords(key), usual: `Digit${key}` })),
   { words: 'bench', usual: 'F2' },
+  { words: 'start', usual: 'F4' },
   { words: 'release lead, pressed twice', usual: 'KeyX' },
   { words: 'release all lead, pressed twice', usual: 'Backspace' },
   { words: 'freeze, go on', usual: 'KeyP' },

@@ -88,8 +88,24 @@ export class MoreSheet extends Panel {
         <h2>More</h2>
         <button type="button" class="tool" @click=${() => this.#ask({ kind: 'more', open: false })}>close</button>
       </header>
+      ${this.open ? this.#places() : nothing}
       ${this.open ? html`${this.#dive()} <pair-list .pair=${this.pair}></pair-list> <kept-list .kept=${this.kept}></kept-list> ${this.#wrong()} ${this.#lungs()} ${this.#screen()} <sound-choice .settings=${this.settings}></sound-choice> ${this.looks ? lookSettings(this, this.looks) : nothing} ${this.presenting ? handsAndMeasures(this, this.presenting, this.settings.oneButton, this.breathing !== null && this.setups.length > 0, this.projector) : nothing} <key-list .keys=${this.settings.keys}></key-list> ${aboutWords()}` : nothing}
     </dialog>`;
+  }
+
+  #places() {
+    const ways = [
+      ['start', 'start'],
+      ['learn', 'lessons'],
+      ['kit', 'kit and water'],
+      ['bench', 'bench'],
+    ] as const;
+    return html`<nav class="row" aria-label="Places">
+      ${ways.map(
+        ([place, words]) =>
+          html`<button type="button" class="tool" @click=${() => this.#ask({ kind: 'place', place })}>${words}</button>`,
+      )}
+    </nav>`;
   }
 
   #dive() {
@@ -120,9 +136,6 @@ export class MoreSheet extends Panel {
                 <button type="button" class="tool" @click=${() => this.#ask({ kind: 'save-run' })}>save this dive</button>`
             : nothing
         }
-        <button type="button" class="tool" @click=${() => this.#ask({ kind: 'place', place: 'kit' })}>kit and water</button>
-        <button type="button" class="tool" @click=${() => this.#ask({ kind: 'place', place: 'bench' })}>bench</button>
-        <button type="button" class="tool" @click=${() => this.#ask({ kind: 'place', place: 'learn' })}>lessons</button>
       </div>
       ${this.deck && this.setups.length > 0 ? letGo(this) : nothing}
       ${this.deck && !this.deck.first ? speedRow(this, this.speed) : nothing} ${this.#posture()} ${this.#lead()} ${this.#valve()}

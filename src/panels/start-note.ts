@@ -1,4 +1,4 @@
-import { html } from 'lit';
+import { html, nothing } from 'lit';
 import { CAUTION } from './cautions.ts';
 import { Panel } from './panel.ts';
 import { wish } from './wish.ts';
@@ -19,6 +19,15 @@ customElements.define('start-note', StartNote);
 
 /** The three ways in, standing in the air of the first screen. */
 export class AirWords extends Panel {
+  static override properties = { stands: { attribute: false } };
+  /** A dive that was left stands still: there is a way to begin anew. */
+  declare stands: boolean;
+
+  constructor() {
+    super();
+    this.stands = false;
+  }
+
   override render() {
     return html`<nav aria-label="Ways in">
       <button type="button" @click=${() => wish(this, { kind: 'place', place: 'fly' })}>fly</button>
@@ -26,6 +35,12 @@ export class AirWords extends Panel {
       <button type="button" @click=${() => wish(this, { kind: 'place', place: 'teach' })}>teach a class</button>
       <span aria-hidden="true">·</span>
       <button type="button" @click=${() => wish(this, { kind: 'place', place: 'learn' })}>learn in order</button>
+      ${
+        this.stands
+          ? html`<span class="anew" aria-hidden="true">·</span>
+              <button type="button" class="anew" @click=${() => wish(this, { kind: 'restart' })}>begin anew</button>`
+          : nothing
+      }
     </nav>`;
   }
 }

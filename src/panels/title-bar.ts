@@ -23,6 +23,7 @@ export class TitleBar extends Panel {
     setups: { attribute: false },
     setupId: { attribute: false },
     canGoBack: { attribute: false },
+    away: { attribute: false },
     canLeave: { attribute: false },
     kit: { attribute: false },
     projector: { attribute: false },
@@ -40,6 +41,8 @@ export class TitleBar extends Panel {
   declare setups: readonly ReadySetup[];
   declare setupId: string;
   declare canGoBack: boolean;
+  /** Somewhere else than on the first screen: the way back to it stands here. */
+  declare away: boolean;
   declare canLeave: boolean;
   /** Whether the way to *Kit and water* stands here, on small screens too or on wide ones. */
   declare kit: 'none' | 'wide' | 'always';
@@ -59,6 +62,7 @@ export class TitleBar extends Panel {
     this.setups = [];
     this.setupId = '';
     this.canGoBack = false;
+    this.away = false;
     this.canLeave = false;
     this.kit = 'none';
     this.projector = false;
@@ -74,7 +78,18 @@ export class TitleBar extends Panel {
   }
 
   override render() {
-    return html`<p class="brand">midwater</p>
+    return html`${
+      this.away
+        ? html`<button
+              type="button"
+              class="tool to-start"
+              title=${keyText('F4', this.keys)}
+              @click=${() => wish(this, { kind: 'place', place: 'start' })}
+            >
+              start
+            </button>`
+        : html`<p class="brand">midwater</p>`
+    }
       <h1>
         ${this.words}
         ${this.progress && !this.projector ? html`<span class="progress">${this.progress}</span>` : nothing}
