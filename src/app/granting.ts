@@ -103,7 +103,7 @@ export class Granting {
         else dives.toColumn();
         return;
       case 'answer':
-        if (!dives.lesson) return later.presenting?.answer();
+        if (!dives.lesson) return later.presenting?.answer(wish.answer);
         dives.lesson.answer(wish.answer);
         dives.begun = true;
         program.freshClock();

@@ -109,6 +109,11 @@ export class LessonFlight {
     return this.#given;
   }
 
+  /** Predictions that can no longer be changed. */
+  get locked(): LessonRun['answers'] {
+    return this.#run.answers;
+  }
+
   /** Which flight of the lesson it is, as its hints and gauges have it. */
   get attempt(): number {
     return this.#run.attempt;

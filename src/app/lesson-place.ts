@@ -28,11 +28,12 @@ import type { Dives } from './dives.ts';
 import { saveFile } from './files.ts';
 import './lessons.css';
 import { keepOwnFile, ownFile, readOwn, warningsOf, type OwnFile } from './own-lesson.ts';
+import { keepPredictions, type Predicting } from './predictions.ts';
 import type { Shell } from './shell.ts';
 import { keepWalk, leftWalk, type Walk } from './walk-memory.ts';
 
 /** What the place of the lessons may do with the program. */
-interface Learner {
+interface Learner extends Predicting {
   readonly shell: Shell;
   readonly dives: Dives;
 }
@@ -242,4 +243,5 @@ function stopOf(step: PathStep): PathStop {
 /** Gives a program its place of the lessons, which hears wishes from now on. */
 export function keepLessons(program: Learner): void {
   new LessonPlace(program);
+  keepPredictions(program);
 }

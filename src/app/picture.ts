@@ -51,7 +51,6 @@ export function pictureOf(of: PictureOf): StageView {
     events: dive.events,
     forecastM: of.forecastM,
     bands: lesson?.bands ?? [],
-    flags: [],
     rings: of.moments.map((atS, i) => ({ atS, number: i + 1 })),
     limits: lesson ? lesson.limits : { upMps: UP_MPS, downMps: DOWN_MPS },
     ...(of.limitsBefore ? { limitsBefore: of.limitsBefore } : {}),

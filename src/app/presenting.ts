@@ -6,6 +6,7 @@ import {
   type QuestionSheet,
   type Wish,
 } from '../panels/index.ts';
+import type { Answer } from '../lesson/index.ts';
 import { Blank } from './blank.ts';
 import { readOn, readsOn } from './debrief-pages.ts';
 import { DEMONSTRATIONS } from './demonstrations.ts';
@@ -21,6 +22,7 @@ import type { Presented } from './presented.ts';
 import type { Shell } from './shell.ts';
 import { neutralStart } from './show-start.ts';
 import { ShowInHand } from './show-hand.ts';
+import type { Showing } from './showing.ts';
 import { Tally } from './tally.ts';
 
 /** How often the place of a demonstration is kept, milliseconds: a reload loses less than a second. */
@@ -113,9 +115,21 @@ export class Presenting {
   }
 
   /** An answer to what a demonstration asks: locked, and on it goes. */
-  answer(): void {
+  answer(answer: Answer): void {
     const showing = this.#hand.live;
-    if (showing?.prompt && showing.next()) this.#hand.entered(showing);
+    if (!showing?.prompt) return;
+    this.#lock(showing, answer);
+    if (showing.next()) this.#hand.entered(showing);
+  }
+
+  /** The demonstration in hand; null without one. */
+  get showing(): Showing | null {
+    return this.#hand.live;
+  }
+
+  /** Hands counted for an answer to what is asked now; 0 where nobody counted. */
+  handsFor(answer: Answer): number {
+    return this.#tally.handsFor(this.#shell.view.prompt, answer);
   }
 
   /** Begins the demonstration in hand anew. @returns whether there is one */
@@ -156,19 +170,29 @@ export class Presenting {
     if (prompt && !showing && !projector && prompt.kind !== 'explain' && prompt.kind !== 'watch') return;
     if (prompt && !showing) {
       // Hands count for letters; what a class called out was set on the sheet.
-      const sheet = this.#shell.root.querySelector<QuestionSheet>('question-sheet');
-      return this.#wish({ kind: 'answer', answer: this.#tally.said(prompt) ?? sheet?.said ?? null });
+      return this.#wish({ kind: 'answer', answer: this.#answered() });
     }
     if (showing?.runs && !(showing.isLast && frozen)) return this.#wish({ kind: 'freeze' });
     if (!showing) {
       if (place === 'fly' && !this.#program.dives.begun) return this.#openList();
       return this.#wish({ kind: 'freeze' });
     }
+    this.#lock(showing, this.#answered());
     if (showing.next()) return this.#hand.entered(showing);
     if (learn?.walk) return this.#wish({ kind: 'learn', ask: { do: 'show-next' } });
     const after = DEMONSTRATIONS[DEMONSTRATIONS.indexOf(showing.demonstration) + 1];
     if (after) return this.#show(after.id);
     this.#openList();
+  }
+
+  /** What a class says: by its hands, or as it was set on the sheet. */
+  #answered(): Answer {
+    const sheet = this.#shell.root.querySelector<QuestionSheet>('question-sheet');
+    return this.#tally.said(this.#shell.view.prompt) ?? sheet?.said ?? null;
+  }
+
+  #lock(showing: Showing, answer: Answer): void {
+    if (typeof answer === 'string') showing.lock(answer, this.handsFor(answer));
   }
 
   #previous(): void {

@@ -39,6 +39,8 @@ export class Program {
   desk: DebriefDesk | null = null;
   /** What is added to the picture: other lines, bookmarks. */
   adorn = (view: StageView): StageView => view;
+  /** What is added of predictions, last of all. */
+  predicted = (view: StageView): StageView => view;
   readonly #granting = new Granting(this);
   #clock: Clock = NEW_CLOCK;
   #dirty = true;
@@ -197,7 +199,7 @@ export class Program {
       begun: this.#dives.begun,
     });
     const both = this.beside(now);
-    this.#stage.draw(this.adorn(this.later.looks?.onto(both, asked) ?? both));
+    this.#stage.draw(this.predicted(this.adorn(this.later.looks?.onto(both, asked) ?? both)));
     if (whole) this.later.learning?.drawWholeRun(root, this.adorn(whole), window.devicePixelRatio);
     root.style.setProperty('--diver-y', `${Math.round(this.#stage.depthToY(now.depthM))}px`);
   }

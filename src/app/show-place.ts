@@ -25,6 +25,16 @@ export interface Entered {
 export interface Memory {
   readonly words: ReadonlyMap<string, string>;
   readonly asked: { readonly step: AskStep; readonly row: number } | null;
+  /** What a class said to the question before, as long as its dive goes on. */
+  readonly said: ClassSaid | null;
+}
+
+/** An answer that was locked: at which step and tick, and how many hands were counted for it; 0 where nobody counted. */
+export interface ClassSaid {
+  readonly step: number;
+  readonly tick: number;
+  readonly id: string;
+  readonly hands: number;
 }
 
 /** A longer demonstration than this was never shown, ticks: an hour. */
@@ -57,6 +67,7 @@ interface KeptEntry {
 interface KeptMemory {
   readonly words: readonly (readonly [name: string, words: string])[];
   readonly asked: { readonly step: number; readonly row: number } | null;
+  readonly said?: ClassSaid | null;
 }
 
 /** The place of a demonstration from its trail. */
@@ -103,10 +114,10 @@ export function trailOf(
     if (begun?.kind !== 'begin') throw new RangeError(`step ${one.begin} of ${id} begins nothing`);
     return { begun, flight: flownAgain(rigs.get(begun)!, begun, one) };
   });
-  const memoryOf = ({ words, asked }: KeptMemory): Memory => {
+  const memoryOf = ({ words, asked, said = null }: KeptMemory): Memory => {
     const step = asked && steps[asked.step];
     if (step && step.kind !== 'ask') throw new RangeError(`step ${asked.step} of ${id} asks nothing`);
-    return { words: new Map(words), asked: asked && step ? { step, row: asked.row } : null };
+    return { words: new Map(words), asked: asked && step ? { step, row: asked.row } : null, said };
   };
   const trail = found.trail.map(({ step, dive, tick, memory }) => {
     if (!steps[step] || !dives[dive]) throw new RangeError(`${id} has no step ${step}`);

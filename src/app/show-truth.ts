@@ -23,7 +23,10 @@ export interface RunOver {
 
 /** The outcome of a run, as an option's id. */
 export function truthOfRun(truth: Truth, over: RunOver): string {
-  if (truth === 'way') return wayOf(over);
+  if (truth === 'way') {
+    const { recording, askedRow, neutralAtM } = over;
+    return wayOf(recording.at(askedRow, 'depthM'), recording.at(recording.rows - 1, 'depthM'), neutralAtM);
+  }
   if (truth === 'beside-first') {
     if (over.secondS === null) return 'never';
     return over.firstS === null ? 'sooner' : compared(over.secondS, over.firstS, ['sooner', 'same', 'later']);
@@ -52,11 +55,11 @@ export function meanSpeedMps(recording: Recording, row: number): number {
   return ((recording.at(row, 'depthM') - recording.at(from, 'depthM')) / (row - from)) * 10;
 }
 
-function wayOf({ recording, askedRow, neutralAtM }: RunOver): string {
-  const came = recording.at(recording.rows - 1, 'depthM');
-  const moved = came - recording.at(askedRow, 'depthM');
-  if (neutralAtM !== null && Math.abs(came - neutralAtM) < SAME_M) return 'back';
-  return Math.abs(moved) < SAME_M ? 'stays' : moved < 0 ? 'up' : 'down';
+/** Which way a diver went who was asked about at one depth and came to another, by the option's id. */
+export function wayOf(fromM: number, cameM: number, neutralAtM: number | null): string {
+  const movedM = cameM - fromM;
+  if (neutralAtM !== null && Math.abs(cameM - neutralAtM) < SAME_M) return 'back';
+  return Math.abs(movedM) < SAME_M ? 'stays' : movedM < 0 ? 'up' : 'down';
 }
 
 function compared(value: number, beside: number, words: readonly [less: string, same: string, more: string]): string {

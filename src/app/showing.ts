@@ -1,14 +1,23 @@
-import { TICKS_PER_ROW, TICKS_PER_S, replay } from '../dive/index.ts';
-import type { Prompt } from '../lesson/index.ts';
+import { TICKS_PER_ROW, TICKS_PER_S, momentAt, replay } from '../dive/index.ts';
+import type { Foreseen, Prompt } from '../lesson/index.ts';
 import type { Rig, Setup } from '../diver/index.ts';
 import type { BeginStep, Demonstration, ShowStep } from './demonstration.ts';
 import { Flight } from './flight.ts';
-import { placeOf, trailOf, type Entered, type Memory, type ShowPlace } from './show-place.ts';
+import { placeOf, trailOf, type ClassSaid, type Entered, type Memory, type ShowPlace } from './show-place.ts';
 import { besideOf, comparedTo, type ShownBeside } from './show-beside.ts';
+import { foreseenRun } from './show-foreseen.ts';
 import { gasM3, neutralGasM3, shownRig, shownStart } from './show-start.ts';
 import { meanSpeedMps, truthOfRun } from './show-truth.ts';
 
 const LETTERS = 'ABCD';
+
+/** A look ahead from a question, kept as long as the same is asked for. */
+interface Looked {
+  readonly flight: Flight;
+  readonly at: number;
+  readonly tick: number;
+  readonly foreseen: Foreseen | null;
+}
 
 /** One demonstration on its way: which step, whose dive, what was kept of it. It knows no page. */
 export class Showing {
@@ -17,7 +26,8 @@ export class Showing {
   readonly #besideRigs: ReadonlyMap<BeginStep, Rig>;
   readonly #trail: Entered[] = [];
   #beside: ShownBeside | null = null;
-  #memory: Memory = { words: new Map(), asked: null };
+  #foreseen: Looked | null = null;
+  #memory: Memory = { words: new Map(), asked: null, said: null };
 
   private constructor(
     demonstration: Demonstration,
@@ -110,6 +120,24 @@ export class Showing {
     return { kind: 'choice', id, question: step.question, options: step.options };
   }
 
+  /** What is asked now as it is drawn in the water; null where it cannot be. */
+  get foreseen(): Foreseen | null {
+    return this.#foreseenAt(this.#now.step, this.#now.tick);
+  }
+
+  /** What was said before, with the lines that it was chosen from; null where nothing was, or nothing was drawn. */
+  get said(): (ClassSaid & { readonly foreseen: Foreseen }) | null {
+    const { said } = this.#memory;
+    const foreseen = said && this.#foreseenAt(said.step, said.tick);
+    return said && foreseen ? { ...said, foreseen } : null;
+  }
+
+  /** Locks what a class says to the question. @param hands that were counted for it */
+  lock(id: string, hands: number): void {
+    if (this.step.kind !== 'ask') return;
+    this.#memory = { ...this.#memory, said: { step: this.#now.step, tick: this.#now.tick, id, hands } };
+  }
+
   /** The one sentence on the stage. */
   get words(): string {
     const { step } = this;
@@ -153,10 +181,24 @@ export class Showing {
     return this.#trail[this.#trail.length - 1]!;
   }
 
+  /** Looked ahead once for each question: the dive may be far past it. */
+  #foreseenAt(at: number, tick: number): Foreseen | null {
+    const step = this.demonstration.steps[at];
+    const run = this.demonstration.steps[at + 1];
+    if (step?.kind !== 'ask' || run?.kind !== 'run') return null;
+    const { flight, begun } = this.#now;
+    const known = this.#foreseen;
+    if (known?.flight === flight && known.at === at && known.tick === tick) return known.foreseen;
+    const foreseen = foreseenRun(momentAt(flight.dive, tick), step, run, begun.neutralAtM);
+    this.#foreseen = { flight, at, tick, foreseen };
+    return foreseen;
+  }
+
   #enter(at: number): void {
     const step = this.demonstration.steps[at]!;
     const { flight, begun } = step.kind === 'begin' ? this.#put(step) : this.#now;
     if (step.kind === 'rewind') flight.take(replay(flight.dive.run(), step.toS * TICKS_PER_S));
+    if (step.kind === 'ask' || step.kind === 'begin') this.#memory = { ...this.#memory, said: null };
     if (step.kind === 'ask') {
       const row = flight.dive.recording.rows - 1;
       this.#memory = { ...this.#memory, asked: { step, row } };

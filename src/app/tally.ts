@@ -1,4 +1,4 @@
-import type { Prompt } from '../lesson/index.ts';
+import type { Answer, Prompt } from '../lesson/index.ts';
 
 /** The four counts of nothing. */
 const NONE: readonly number[] = [0, 0, 0, 0];
@@ -22,6 +22,12 @@ export class Tally {
     if (!prompt || prompt.id === this.#askedId) return;
     this.#askedId = prompt.id;
     this.clear();
+  }
+
+  /** Hands counted for an answer to what is asked; 0 where nobody counted. */
+  handsFor(prompt: Prompt | null, answer: Answer): number {
+    if (prompt?.kind !== 'choice') return 0;
+    return this.counts[prompt.options.findIndex(({ id }) => id === answer)] ?? 0;
   }
 
   /** What most hands said to a choice; null where nobody counted, two are even, or nothing is to be chosen. */

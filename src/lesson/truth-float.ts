@@ -11,13 +11,19 @@ const COVERED_M = 0.7;
 const SINKS_M = 1.5;
 /** How long somebody waits to see whether he sinks, and whether he stays afloat, seconds. */
 const WAITS_S = 30;
-const AFLOAT_S = 10;
+export const AFLOAT_S = 10;
+export const LET_GO_S = 20;
 
 /** Ten seconds from the start without a press. */
 export function handsOffOutcome(lesson: Lesson, rig: Rig): string {
-  const depths = depthsM(lesson, rig, {}, AFLOAT_S);
+  const depths = handsOffM(lesson, rig);
   if (depths.some((depth) => depth > SINKS_M)) return 'sinks';
   return depths.some((depth) => depth >= HEAD_CLEAR_M) ? 'goes-under' : 'stays-clear';
+}
+
+/** The depths of these ten seconds, one for each tenth of a second, metres. */
+export function handsOffM(lesson: Lesson, rig: Rig): readonly number[] {
+  return depthsM(lesson, rig, {}, AFLOAT_S);
 }
 
 /** The least that takes the head under from the start. */
@@ -41,10 +47,15 @@ function depthsM(lesson: Lesson, rig: Rig, controls: Partial<Controls>, seconds:
   });
 }
 
+/** His depths meanwhile, one for each tenth of a second, metres. */
+export function letGoM(lesson: Lesson, rig: Rig): readonly number[] {
+  const afloat = { ...lesson, start: { place: 'afloat', jacketL: 0 } } as const;
+  return depthsM(afloat, rig, { releaseMask: releasableMask(rig) }, LET_GO_S);
+}
+
 /** Where all lead that can be let go leaves a diver who floats with an empty jacket, after 20 s. */
 export function leadLetGo(lesson: Lesson, rig: Rig): string {
-  const afloat = { ...lesson, start: { place: 'afloat', jacketL: 0 } } as const;
-  const depths = depthsM(afloat, rig, { releaseMask: releasableMask(rig) }, 20).slice(-60);
+  const depths = letGoM(lesson, rig).slice(-60);
   if (depths.some((depth) => depth > COVERED_M)) return 'sinks';
   return depths.some((depth) => depth >= HEAD_CLEAR_M) ? 'floats-low' : 'floats-clear';
 }

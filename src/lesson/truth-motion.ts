@@ -68,23 +68,41 @@ export function breathStops(rig: Rig, depthM: number): { readonly afterS: number
 
 /** What a breath of one litre more does to a neutral diver, by where he is ten seconds later. */
 export function deepBreath(rig: Rig, depthM: number): string {
-  const movedM = (moreCl: number) => {
-    const state = moment(rig, { depthM });
-    advance(rig, state, atLungs(rig, moreCl), 10 * TICKS_PER_S);
-    return state.depthM;
-  };
+  const movedM = (moreCl: number) => breathLineM(rig, depthM, moreCl, 1)[1]!;
   const lowerM = movedM(LITRE_CL) - movedM(0);
   return Math.abs(lowerM) < 0.02 ? 'nothing' : lowerM < 0 ? 'up' : 'down';
 }
 
+/** How long a deeper breath is looked at, seconds. */
+export const BREATH_S = 10;
+
+/** The line of who breathes so much deeper and keeps it, a litre left out: depths at the ends of equal parts of ten seconds, metres. */
+export function breathLineM(rig: Rig, depthM: number, moreCl = LITRE_CL, parts = 10): number[] {
+  return lineM(rig, moment(rig, { depthM }), atLungs(rig, moreCl), BREATH_S, parts);
+}
+
 /** Depth after a while of a diver whose gas is right (or off) at a depth and who is moved from there, metres. */
 export function driftM(rig: Rig, atM: number, byM: number, offM3: number, afterS: number): number {
-  const state = moment(rig, { depthM: atM, offM3 });
-  const { jacketMol } = state;
+  return driftLineM(rig, atM, byM, offM3, afterS, 1)[1]!;
+}
+
+/** His line: depths where he begins and at the ends of equal parts of the time, metres. */
+export function driftLineM(rig: Rig, atM: number, byM: number, offM3: number, afterS: number, parts = 10): number[] {
+  const { jacketMol } = moment(rig, { depthM: atM, offM3 });
   const moved = moment(rig, { depthM: Math.max(0, atM + byM) });
   moved.jacketMol = jacketMol;
-  advance(rig, moved, atLungs(rig), Math.round(afterS * TICKS_PER_S));
-  return moved.depthM;
+  return lineM(rig, moved, atLungs(rig), afterS, parts);
+}
+
+/** Moves a state on, and notes its depth at the beginning and after each part. */
+function lineM(rig: Rig, state: DiveState, controls: Controls, seconds: number, parts: number): number[] {
+  const tickOf = (part: number) => Math.round((seconds * TICKS_PER_S * part) / parts);
+  const depthsM = [state.depthM];
+  for (let part = 1; part <= parts; part++) {
+    advance(rig, state, controls, tickOf(part) - tickOf(part - 1));
+    depthsM.push(state.depthM);
+  }
+  return depthsM;
 }
 
 /** Time in which a small offset doubles, neutral at mid-breath, seconds; an hour where it does not grow. */

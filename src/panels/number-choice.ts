@@ -14,13 +14,19 @@ export function onScale({ step, unit }: PromptScale, value: number): string {
   return `${value.toFixed(digitsOf(step))} ${unit}`;
 }
 
-/** A number that is chosen by buttons alone, each saying by how much: no dragging, and no long way on a long scale. */
-export function numberChoice(scale: PromptScale, value: number, label: string, choose: (value: number) => void) {
+/**
+ * A number that is chosen by buttons alone, each saying by how much: no dragging, and no long way on a long scale.
+ * @param stride what the outer buttons move by; left out: ten steps
+ */
+export function numberChoice(
+  scale: PromptScale,
+  value: number,
+  label: string,
+  choose: (value: number) => void,
+  stride = 10 * scale.step,
+) {
   const { least, most, step, unit } = scale;
-  const move = (by: number) => {
-    const steps = Math.round((value - least) / step) + by;
-    choose(Math.min(Math.max(least + steps * step, least), most));
-  };
+  const move = (by: number) => choose(stepped(scale, value + by * step));
   const button = (by: number) => {
     const amount = Math.abs(by * step);
     const words = amount.toFixed(Number.isInteger(amount) ? 0 : digitsOf(step));
@@ -35,12 +41,18 @@ export function numberChoice(scale: PromptScale, value: number, label: string, c
       ${by < 0 ? '−' : '+'}${words}
     </button>`;
   };
-  const long = (most - least) / step > MANY_STEPS;
+  const far = Math.max(Math.round(stride / step), 1);
+  const long = (most - least) / step > MANY_STEPS && far > 1;
   return html`<div class="number" role="group" aria-label=${label}>
-    ${long ? button(-10) : nothing}${button(-1)}
+    ${long ? button(-far) : nothing}${button(-1)}
     <output aria-live="polite">${onScale(scale, value)}</output>
-    ${button(1)}${long ? button(10) : nothing}
+    ${button(1)}${long ? button(far) : nothing}
   </div>`;
+}
+
+/** The step of a scale nearest to a value. */
+export function stepped({ least, most, step }: PromptScale, value: number): number {
+  return Math.min(Math.max(least + Math.round((value - least) / step) * step, least), most);
 }
 
 function digitsOf(step: number): number {

@@ -1,15 +1,28 @@
-import { html } from 'lit';
-import type { Answer, Frame, Prompt } from '../lesson/index.ts';
+import { html, nothing } from 'lit';
+import { letterOf, type Answer, type Frame, type Prompt } from '../lesson/index.ts';
 import { middleOf, numberChoice } from './number-choice.ts';
 import { Panel } from './panel.ts';
 import { curveSketch, watchedLine } from './prompt-drawings.ts';
+import { waterPin, type PinPlace } from './water-pin.ts';
 import { wish } from './wish.ts';
+
+/** A place in the water is also moved by so much at once, metres. */
+const HALF_M = 0.5;
 
 /** What the run is frozen for: something said, or a prediction that is locked before it goes on. Nothing here tells the answer. */
 export class QuestionSheet extends Panel {
-  static override properties = { prompt: { attribute: false }, chosen: { state: true } };
+  static override properties = {
+    prompt: { attribute: false },
+    chosen: { state: true },
+    drawn: { attribute: false },
+    pin: { attribute: false },
+  };
   declare prompt: Prompt | null;
   declare chosen: Answer;
+  /** Seconds for which the water shows where each answer leads; null where it shows none. */
+  declare drawn: number | null;
+  /** Where the pin of a depth stands on the page; null where there is none. */
+  declare pin: PinPlace | null;
   /** What stood there when it was asked. */
   #offered: Answer = null;
 
@@ -17,6 +30,8 @@ export class QuestionSheet extends Panel {
     super();
     this.prompt = null;
     this.chosen = null;
+    this.drawn = null;
+    this.pin = null;
   }
 
   /** What was chosen so far; null as long as nothing was changed. */
@@ -41,6 +56,8 @@ export class QuestionSheet extends Panel {
   override updated(changed: Map<PropertyKey, unknown>): void {
     const before = changed.get('prompt') as Prompt | null | undefined;
     if (changed.has('prompt') && this.prompt && before?.id !== this.prompt.id) this.querySelector('h2')?.focus();
+    // The water shows what is chosen.
+    if (changed.has('prompt') || changed.has('chosen')) this.dispatchEvent(new Event('chosen', { bubbles: true }));
   }
 
   override render() {
@@ -76,20 +93,31 @@ export class QuestionSheet extends Panel {
     if (prompt.kind === 'order') return this.#order(prompt);
     if (prompt.kind === 'curve') return this.#curve(prompt);
     const value = Number(this.chosen ?? prompt.least);
-    return numberChoice(prompt, value, 'Your number', (chosen) => (this.chosen = chosen));
+    const choose = (chosen: number) => (this.chosen = chosen);
+    const { pin, drawn } = this;
+    const moved =
+      pin &&
+      html`<p class="drawn">The pin in the water stands ${drawn} s from now: move it, or use the buttons.</p>
+      ${waterPin(prompt, value, pin, choose)}`;
+    return html`${moved} ${numberChoice(prompt, value, 'Your number', choose, prompt.kind === 'place' && prompt.step < HALF_M ? HALF_M : undefined)}`;
   }
 
   #choice(prompt: Extract<Prompt, { kind: 'choice' }>) {
-    return html`<div class="options">
+    const { drawn } = this;
+    const words =
+      drawn !== null &&
+      html`<p class="drawn">The dotted lines in the water show where each answer leads in ${drawn} s.</p>`;
+    return html`${words || nothing}
+    <div class="options ${drawn === null ? '' : 'lettered'}">
       ${prompt.options.map(
-        (option) =>
+        (option, at) =>
           html`<button
             type="button"
             class="option"
             aria-pressed=${this.chosen === option.id}
             @click=${() => (this.chosen = option.id)}
           >
-            ${option.words}
+            ${drawn === null ? nothing : html`<b class="letter">${letterOf(at)}</b>`}${option.words}
           </button>`,
       )}
     </div>`;

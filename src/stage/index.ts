@@ -1,20 +1,22 @@
 export { drawRunSheet } from './run-sheet.ts';
 export type { Sheet, SheetOptions } from './run-sheet-layout.ts';
 export { Stage, type FrameCost, type StageOptions } from './stage.ts';
+export { metresFor } from './asked-room.ts';
 export { lookedAt } from './second-looked.ts';
 export type { RendererKind } from './renderer.ts';
 export type {
   AcrossTick,
+  Asked,
   Band,
   BranchLine,
   DepthForce,
-  Flag,
   Ledge,
   LimitsFrom,
   NeutralMark,
   PullBar,
   RateLimits,
   Ring,
+  Said,
   SecondView,
   StageOverlay,
   StageView,

@@ -5,7 +5,6 @@ import type { Style } from './layout.ts';
 import { depthAtM } from './line.ts';
 import type { Taken } from './taken.ts';
 import type { StageView } from './view.ts';
-import type { Box } from './words-place.ts';
 import { labelOf, put } from './words.ts';
 
 interface Slot {
@@ -36,11 +35,10 @@ export function eventWords({ kind, massKg }: DiveEvent): string | undefined {
   return DISTURBED_WORDS[kind];
 }
 
-/** What stands on the line or beside it: events, hollow flags of predictions, numbered rings of the debrief. */
+/** What stands on the line or beside it: events, numbered rings of the debrief. */
 export class Marks {
   readonly root = new Container();
   readonly #style: Style;
-  readonly #flags: Slot[] = [];
   readonly #rings: Slot[] = [];
   readonly #events: Slot[] = [];
   readonly #told: Slot[] = [];
@@ -52,40 +50,6 @@ export class Marks {
   draw(view: StageView, frame: Frame, taken: Taken): void {
     this.#drawRings(view, frame, taken);
     this.#drawTold(view, frame, taken);
-  }
-
-  /** Flags of what was predicted, their words where they are free. */
-  drawFlags({ flags }: StageView, frame: Frame, taken: Taken): void {
-    const { unit, waterPx, textPx } = this.#style;
-    let used = 0;
-    for (const { atS, depthM, words } of flags) {
-      const x = secondsToX(frame, atS);
-      if (x < -40 || x > waterPx) continue;
-      const slot = this.#slot(this.#flags, used++, (g) => this.#flag(g), false);
-      const y = depthToY(frame, depthM);
-      slot.g.position.set(x, y);
-      slot.words.text = words;
-      const [width, height] = [slot.words.width, textPx * 1.25];
-      const at = (left: number, middle: number): Box => ({
-        left,
-        top: middle - height / 2,
-        right: left + width,
-        bottom: middle + height / 2,
-      });
-      const beside = [-18, -34, 6, 24, 42, -52].map((away) => y + away * unit);
-      const places = beside.flatMap((middle) => [at(x + 21 * unit, middle), at(x - width - 8 * unit, middle)]);
-      const box = taken.first([
-        ...places,
-        at(x - width / 2, y - 24 * unit - height),
-        at(x - width / 2, y + 8 * unit + height),
-      ]);
-      slot.words.visible = box !== undefined;
-      taken.boxes.push({ left: x - 3 * unit, top: y - 25 * unit, right: x + 18 * unit, bottom: y + 4 * unit });
-      if (!box) continue;
-      put(slot.words, box.left, (box.top + box.bottom) / 2);
-      taken.boxes.push(box);
-    }
-    hide(this.#flags, used);
   }
 
   #drawRings({ rings, recording }: StageView, frame: Frame, taken: Taken): void {
@@ -167,19 +131,6 @@ export class Marks {
     }
     slot.g.visible = slot.words.visible = true;
     return slot;
-  }
-
-  #flag(g: Graphics): void {
-    const { tokens, unit } = this.#style;
-    g.moveTo(0, 0)
-      .lineTo(0, -24 * unit)
-      .stroke({ width: 2.2 * unit, color: tokens.ink })
-      .poly([0, -24 * unit, 17 * unit, -18 * unit, 0, -12 * unit])
-      .fill({ color: tokens.paper, alpha: 0.75 })
-      .stroke({ width: 2 * unit, color: tokens.ink, join: 'round' })
-      .circle(0, 0, 3 * unit)
-      .fill(tokens.paper)
-      .stroke({ width: 2 * unit, color: tokens.ink });
   }
 
   #ring(g: Graphics): void {

@@ -11,6 +11,7 @@ import { Marks } from './marks.ts';
 import type { Happenings } from './happenings.ts';
 import type { LooseLead } from './loose-lead.ts';
 import type { Overlays } from './overlays.ts';
+import type { Predictions } from './predictions.ts';
 import { Presses } from './presses.ts';
 import { Scale } from './scale.ts';
 import { Specks } from './specks.ts';
@@ -20,11 +21,12 @@ import { Track } from './track.ts';
 import type { StageView } from './view.ts';
 import { Water } from './water.ts';
 
-/** Parts of a scene that are loaded when a view first has some of them: over the water, in it, and lead that was let go. */
+/** Parts of a scene that are loaded when a view first has some of them: over the water, in it, lead that was let go, and predictions. */
 export interface SceneParts {
   readonly Overlays?: typeof Overlays;
   readonly Happenings?: typeof Happenings;
   readonly LooseLead?: typeof LooseLead;
+  readonly Predictions?: typeof Predictions;
 }
 
 /** All that is drawn in one style, back to front. */
@@ -42,6 +44,7 @@ export class Scene {
   readonly #over: Overlays | undefined;
   readonly #happenings: Happenings | undefined;
   readonly #lead: LooseLead | undefined;
+  readonly #predictions: Predictions | undefined;
   readonly #layers: readonly { draw(view: StageView, frame: Frame): void }[];
 
   constructor(style: Style, parts: SceneParts) {
@@ -84,6 +87,7 @@ export class Scene {
     this.#happenings = parts.Happenings && new parts.Happenings(style, places);
     this.#lead = parts.LooseLead && new parts.LooseLead(style);
     if (this.#lead) places.behind.addChild(this.#lead.root);
+    this.#predictions = parts.Predictions && new parts.Predictions(style, this.root);
     this.#over = parts.Overlays && new parts.Overlays(style, this.root);
   }
 
@@ -102,10 +106,10 @@ export class Scene {
     this.#marks.drawEvents(view, frame, taken);
     this.#happenings?.draw(view, frame, diver, taken);
     this.#ahead.draw(view, frame, taken);
+    this.#predictions?.draw(view, frame, taken);
     this.#bands.draw(view, frame, taken);
     this.#marks.draw(view, frame, taken);
     this.#over?.draw(view, frame, taken);
-    this.#marks.drawFlags(view, frame, taken);
     this.#ahead.drawLimit(view, frame, taken);
     this.#words.draw(view, frame, taken);
   }

@@ -106,11 +106,12 @@ export class Stage {
   draw(view: StageView): void {
     if (this.#gone) return;
     this.#view = view;
-    const { overlay, breathReachM, neutral, branches, bookmarks, second } = view;
+    const { overlay, breathReachM, neutral, branches, bookmarks, second, asked, said } = view;
     const over = overlay || breathReachM || neutral?.length || branches?.length || bookmarks?.length || second;
     if (over) this.#want('Overlays', () => import('./overlays.ts'));
     if (view.changes.length > 1 || view.events.length > 0) this.#want('Happenings', () => import('./happenings.ts'));
     if (view.state.releasedMask !== 0) this.#want('LooseLead', () => import('./loose-lead.ts'));
+    if (asked || said?.length) this.#want('Predictions', () => import('./predictions.ts'));
     const scene = this.#sceneFor(view);
     const beganMs = performance.now();
     this.#frame = this.#camera.frame(view, scene.style);

@@ -12,11 +12,27 @@ export interface Band {
   readonly words: string;
 }
 
-/** A prediction that has been locked: where the person said the diver would be. */
-export interface Flag {
-  readonly atS: number;
-  readonly depthM: number;
+/** What is asked about the way that the diver will take, while it stands: lettered lines, or one depth at a moment. */
+export interface Asked {
+  readonly fromM: number;
+  readonly overS: number;
+  /** One for each answer, all of as many dots at equal steps of that time; metres, the first where it begins. */
+  readonly lines: readonly { readonly letter: string; readonly depthsM: readonly number[] }[];
+  /** Letter of the answer that is chosen so far; empty as long as none is. */
+  readonly chosen: string;
+  /** The depth to be said as it is set now, and between which it can be; null where lines are chosen from. */
+  readonly pin: { readonly atM: number; readonly leastM: number; readonly mostM: number } | null;
+}
+
+/** A prediction that was locked, from that moment on: hollow, and beside it what came. */
+export interface Said {
+  readonly fromS: number;
+  readonly overS: number;
+  /** Where it was said that he would be, at the beginning and at equal steps of the time; a depth that was said stands alone. */
+  readonly depthsM: readonly number[];
   readonly words: string;
+  /** What the model comes to at the same moments, inked as they pass, and what is said of it at the end; null: the run inks it. */
+  readonly came: { readonly depthsM: readonly number[]; readonly words: string } | null;
 }
 
 /** Vertical speeds allowed, m/s, both positive; the line is doubled where it is steeper. null: none in force. */
@@ -145,7 +161,6 @@ export interface StageView {
   /** Depths for each second ahead, the first for now; null where nothing must be given away. */
   readonly forecastM: readonly number[] | null;
   readonly bands: readonly Band[];
-  readonly flags: readonly Flag[];
   readonly rings: readonly Ring[];
   readonly limits: RateLimits;
   /** Whether the limit hair is shown at any speed, as when it is taught. */
@@ -176,4 +191,6 @@ export interface StageView {
   /** Moments that a person marked on the line. */
   readonly bookmarks?: readonly Bookmark[];
   readonly second?: SecondView;
+  readonly asked?: Asked | null;
+  readonly said?: readonly Said[];
 }

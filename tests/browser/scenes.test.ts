@@ -60,7 +60,7 @@ const map = mapOverlay([madeUpMap(5e-3, 8)]);
 const marked: Partial<StageView> = {
   bands: [band],
   limitTaught: true,
-  flags: [{ atS: 14, depthM: 6.4, words: 'you said: deeper' }],
+  said: [{ fromS: 4, overS: 10, depthsM: [6.4], words: 'you said 6.4 m', came: null }],
   rings: [{ atS: 6, number: 1 }],
   bookmarks: [{ atS: 11, number: 2, words: 'runs away' }],
 };

@@ -24,7 +24,6 @@ export function viewOf(wish: Partial<StageView> = {}): StageView {
     events: dive.events,
     forecastM: null,
     bands: [],
-    flags: [],
     rings: [],
     limits: { upMps: 0.15, downMps: 0.3 },
     limitTaught: false,

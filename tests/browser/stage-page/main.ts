@@ -27,7 +27,6 @@ function viewOf({ dive }: ScriptedDive, wish: Partial<StageView> = {}): StageVie
     events: dive.events,
     forecastM: new Forecast(dive.rig).depthsM(dive.state, dive.controls),
     bands: [],
-    flags: [],
     rings: [],
     limits: { upMps: 9 / 60, downMps: 18 / 60 },
     limitTaught: false,

@@ -1,0 +1,56 @@
+// @vitest-environment happy-dom
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { spread } from '../../src/stage/asked-fan.ts';
+import { metresFor } from '../../src/stage/asked-room.ts';
+import { Camera } from '../../src/stage/camera.ts';
+import { depthToY, secondsToX } from '../../src/stage/geometry.ts';
+import { styleOf } from '../../src/stage/layout.ts';
+import { viewOf } from './views.ts';
+
+test('spread() keeps the order, a gap between any two, and the bounds where all fit between them', () => {
+  const heights = fc.array(fc.double({ min: 0, max: 500, noNaN: true }), { minLength: 1, maxLength: 6 });
+  fc.assert(
+    fc.property(heights, (wanted) => {
+      const out = spread(wanted, 30, 20, 480);
+      const order = wanted.map((_, i) => i).sort((a, b) => out[a]! - out[b]!);
+      order.slice(1).forEach((i, rank) => {
+        expect(out[i]! - out[order[rank]!]!).toBeGreaterThanOrEqual(30 - 1e-9);
+        expect(wanted[i]!).toBeGreaterThanOrEqual(wanted[order[rank]!]!);
+      });
+      for (const y of out) expect(y >= 20 - 1e-9 && y <= 480 + 1e-9).toBe(true);
+    }),
+  );
+});
+
+test('spread() moves nothing that is apart already', () => {
+  expect(spread([200, 40, 120], 30, 0, 500)).toEqual([200, 40, 120]);
+});
+
+test.each([
+  [1040, 633, 0, false],
+  [1500, 800, 0, true],
+  [720, 543, 0, true],
+  [360, 575, 290, false],
+])(
+  'metresFor() brings every dot and its letter into the picture: %i × %i, %i covered',
+  (widthPx, heightPx, coveredPx, projector) => {
+    const style = styleOf(widthPx, heightPx, 1, 'light', projector);
+    for (const [overS, fromM, ends] of [
+      [10, 0.4, [0.3, 0.9, 2.4]],
+      [25, 9.7, [10, 9.7, 8.4, 11]],
+      [20, 14.7, [15, 14.5]],
+    ] as const) {
+      const lines = ends.map((endM) => ({ letter: '', depthsM: [fromM, endM] }));
+      const asked = { fromM, overS, lines, pin: null };
+      const depthM = overS === 20 ? 7 : fromM;
+      const metresShown = Math.max(5.5, metresFor(asked, depthM, { widthPx, heightPx, coveredPx, projector }));
+      const frame = new Camera().frame(viewOf({ depthM, coveredPx, metresShown, frozen: true, projector }), style);
+      expect(secondsToX(frame, overS) + 2.4 * style.textPx).toBeLessThanOrEqual(style.waterPx);
+      for (const endM of ends) {
+        expect(depthToY(frame, endM)).toBeGreaterThan(0);
+        expect(depthToY(frame, endM)).toBeLessThan(heightPx - coveredPx);
+      }
+    }
+  },
+);
