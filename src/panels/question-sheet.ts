@@ -117,7 +117,7 @@ export class QuestionSheet extends Panel {
             aria-pressed=${this.chosen === option.id}
             @click=${() => (this.chosen = option.id)}
           >
-            ${drawn === null ? nothing : html`<b class="letter">${letterOf(at)}</b>`}${option.words}
+            ${drawn === null ? nothing : html`<b class="letter">${letterOf(at)}</b> `}${option.words}
           </button>`,
       )}
     </div>`;

@@ -65,6 +65,26 @@ const marked: Partial<StageView> = {
   bookmarks: [{ atS: 11, number: 2, words: 'runs away' }],
 };
 
+/** A fan of three answers from where the diver is, and what was said before: a place, with what came of it. */
+const lettered = [6.4, 8, 9.9].map((endM, i) => ({
+  letter: 'ABC'[i]!,
+  depthsM: Array.from({ length: 11 }, (_, dot) => 8 + (endM - 8) * (dot / 10) ** 2),
+}));
+const asked: Partial<StageView> = {
+  frozen: true,
+  forecastM: null,
+  metresShown: 7,
+  asked: { fromM: 8, overS: 10, lines: lettered, chosen: 'C', pin: null },
+};
+const came = { depthsM: lettered[2]!.depthsM, words: 'you said 7.0 m; as asked it came to 9.9 m: 2.9 m deeper' };
+const said: Partial<StageView> = {
+  bands: [band],
+  said: [
+    { fromS: 6, overS: 10, depthsM: [7], words: 'you said 7.0 m', came },
+    { fromS: 15, overS: 10, depthsM: lettered[0]!.depthsM, words: '14 said A', came: { ...came, words: '' } },
+  ],
+};
+
 const scenes: Readonly<Record<string, Scene>> = {
   afloat: { script: 'surface', atS: 4 },
   descent: { script: 'descent', atS: 9 },
@@ -99,6 +119,20 @@ const scenes: Readonly<Record<string, Scene>> = {
   'recovery map': { script: 'hover', atS: 20, wish: { metresShown: 20, overlay: map } },
   'recovery map in the dark': { script: 'hover', atS: 20, wish: { metresShown: 20, overlay: map, ...dark } },
   'band, limit, flag, ring, bookmark': { script: 'hover', atS: 20, wish: marked },
+  'asked where he goes': { script: 'hover', atS: 20, wish: asked },
+  'asked where he goes, for a class in the dark': {
+    script: 'hover',
+    atS: 20,
+    wish: { ...projector, ...asked, ...dark },
+    size: 'projector',
+  },
+  'asked for a depth, on a phone': {
+    script: 'hover',
+    atS: 20,
+    wish: { ...asked, asked: { fromM: 7.7, overS: 10, lines: [], chosen: '', pin: { atM: 9, leastM: 0, mostM: 16 } } },
+    size: 'phone',
+  },
+  'what was said, and what came': { script: 'hover', atS: 20, wish: said },
   'branch and ghost': {
     script: 'hover',
     atS: 20,

@@ -40,6 +40,41 @@ describe('question-sheet', () => {
     expect(heard).toEqual([{ kind: 'answer', answer: 'b' }]);
   });
 
+  test('letters the answers of which the water shows the lines, and says so', async () => {
+    const { sheet, press, heard } = await asked({ kind: 'choice', id: 'q', question: 'Which way?', options });
+    expect(sheet.querySelector('.letter')).toBeNull();
+    sheet.drawn = 25;
+    await sheet.updateComplete;
+    const words = [...sheet.querySelectorAll('.option')].map(({ textContent }) =>
+      textContent.trim().replace(/\s+/g, ' '),
+    );
+    expect(words).toEqual(['A up', 'B down']);
+    expect(sheet.querySelector('.drawn')!.textContent).toContain('in 25 s');
+    await press('B down');
+    await press('lock it');
+    expect(heard).toEqual([{ kind: 'answer', answer: 'b' }]);
+  });
+
+  test('moves a depth by half metres, by its step, and by the keys of the pin in the water: all the same number', async () => {
+    const scale = { unit: 'm', least: 3, most: 13, step: 0.1 };
+    const { sheet, heard, press } = await asked({ kind: 'place', id: 'q', question: 'How deep?', ...scale });
+    expect(sheet.querySelector('.water-pin')).toBeNull();
+    Object.assign(sheet, { drawn: 10, pin: { x: 100, y: 200, pxPerM: 40 } });
+    await press('more by 0.5 m');
+    await press('less by 0.1 m');
+    const pin = sheet.querySelector<HTMLElement>('.water-pin')!;
+    expect([pin.getAttribute('aria-valuetext'), pin.style.left, pin.style.top]).toEqual(['8.4 m', '100px', '200px']);
+    for (const key of ['ArrowDown', 'ArrowDown', 'ArrowUp', 'a']) {
+      const event = new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true });
+      pin.dispatchEvent(event);
+      await sheet.updateComplete;
+      expect(event.defaultPrevented).toBe(key !== 'a');
+    }
+    expect(sheet.querySelector('output')!.textContent).toBe('8.5 m');
+    await press('lock it');
+    expect(heard).toEqual([{ kind: 'answer', answer: 8.5 }]);
+  });
+
   test('moves a number by its step and stays within its ends', async () => {
     const prompt = { kind: 'number', id: 'q', question: 'How much?', unit: 'L', least: 0, most: 1, step: 0.5 } as const;
     const { sheet, heard, press } = await asked(prompt);
