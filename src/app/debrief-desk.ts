@@ -3,6 +3,7 @@ import { Store, type KeptResult } from '../store/index.ts';
 import { besideOf, choiceOfGhost, choicesOf } from './debrief-compare.ts';
 import { knownOf } from './debrief-known.ts';
 import './debrief.css';
+import './debrief-line.css';
 import type { LessonFlight } from './lesson-flight.ts';
 import { OtherLines, type Ghost } from './other-lines.ts';
 import { resultOf } from './results.ts';

@@ -13,6 +13,7 @@ import {
   limitsInForce,
   lessonSetup,
   lessonStart,
+  lineEvidence,
   meddled,
   predictionDemand,
   predictionOutcomes,
@@ -181,6 +182,7 @@ export class LessonFlight {
       lesson: this.lesson,
       result,
       moments: momentsOf(result),
+      line: lineEvidence(this.lesson, this.#run, flown, judged.marks),
       predictions,
       question: debriefQuestion(this.lesson),
       limits: limitsInForce(

@@ -52,6 +52,7 @@ export function shownFrom({ shell, flight, lesson, lookedBack, share, begun }: S
   return {
     asked: hush || bare,
     now: lookedBack ? pictureBack({ ...of, depthM: lookedBack.state.depthM }) : pictureOf(of),
-    whole: place === 'debrief' ? pictureOf({ ...of, dive: flight.dive }) : null,
+    whole:
+      place === 'debrief' && debrief ? { ...pictureOf({ ...of, dive: flight.dive }), evidence: debrief.line } : null,
   };
 }

@@ -1,5 +1,5 @@
 import { HEAD_OUT_M } from '../diver/index.ts';
-import { rowsOf } from './goal.ts';
+import { rowsOf, windowEndRow } from './goal.ts';
 import { breathCaps, type BreathHeld } from './habits.ts';
 import type { HoldGoal } from './lesson.ts';
 import { USUAL_LIMITS, type MarkLimits } from './limits.ts';
@@ -36,6 +36,15 @@ function headOutRow(trace: Trace, stopEnd: number, withinS: number): number | nu
   return null;
 }
 
+/** Rows that an ascent is judged by: until the head is out after the stop, in time, or to the end of what was recorded. */
+export function ascentSpan(
+  trace: Trace,
+  { fromRow, stop, reachedRow, surfaceWithinS }: AscentTask,
+): Span & { readonly out: number | null } {
+  const out = headOutRow(trace, windowEndRow(stop, reachedRow), surfaceWithinS);
+  return { from: fromRow, to: (out ?? trace.rows - 1) + 1, out };
+}
+
 /**
  * Mark of an ascent with its stop, 0–100: 100·G·Fin·[0.40 lin(E; 0.3, 5 m) + 0.10 lin(peak v3; 9, 25) + 0.25 lin(RMS in the
  * stop; 0.1, 1.5) + 0.10 share within ±0.5 m + 0.15 lin(T; 6, 36 L)], E = ∫max(0, v3 − 9 m/min)dt until the head is out.
@@ -50,9 +59,8 @@ export function ascentMark(
   const excessBadM = EXCESS_BAD * Math.max(excessM, LEAST_EXCESS_M);
   const held = heldOf(trace, task.stop, task.reachedRow, limits);
   const stopEnd = held.window.to;
-  const out = headOutRow(trace, stopEnd, task.surfaceWithinS);
-  const end = out ?? trace.rows - 1;
-  const whole: Span = { from: task.fromRow, to: end + 1 };
+  const { out, ...whole } = ascentSpan(trace, task);
+  const end = whole.to - 1;
   const early = worstRow({ from: task.fromRow, to: stopEnd }, trace.rows, (row) => -trace.depthM[row]!);
   const leftEarly = early.value > -HEAD_OUT_M;
   const climb = excessClimbM(trace, whole, ascentMpmin / 60);

@@ -5,6 +5,8 @@ export { MENU } from './menu.ts';
 export { flownUnder } from './flown-under.ts';
 export { flyLesson, taskOf, flyingLesson, type FlownLesson } from './fly.ts';
 export { judgeLesson } from './judge.ts';
+export { lineEvidence, type FinStretch, type FlownTask, type HeldPlace, type LineEvidence } from './line-evidence.ts';
+export type { RateGap } from './rate-gaps.ts';
 export type {
   AskStep,
   Belief,
@@ -63,6 +65,7 @@ export { nextExercise, type Exercise } from './next-exercise.ts';
 export { minutesOf, pathsThrough, type LessonPath, type PathStep } from './paths.ts';
 export { knownOf, nextOf, type Known, type KnownFlight } from './known.ts';
 export { demonstrates, demonstratorDoes, demonstratorOf, type Demonstrator } from './demonstrator.ts';
+export { gapWords, offWords, outsideWords, taskWords, toldGaps } from './line-words.ts';
 export { reportOf, type Report } from './report.ts';
 export { hashOfText } from './text-hash.ts';
 

@@ -7,7 +7,8 @@ import { rowsOf, windowEndRow } from './goal.ts';
 import type { Found } from './habit-evidence.ts';
 import { breathHabit, heldBreaths, type BreathHeld } from './habits.ts';
 import { hoverMark } from './hover-mark.ts';
-import type { HoldGoal, Lesson, MarkTask } from './lesson.ts';
+import type { Lesson, MarkTask } from './lesson.ts';
+import { ascentTaskOf, holdOf } from './mark-tasks.ts';
 import { markLimits, type MarkLimits } from './limits.ts';
 import type { LessonResult, Mark } from './mark.ts';
 import { notReached } from './mark-sum.ts';
@@ -60,19 +61,10 @@ function markOf(
   const { goal, reachedRow } = holdOf(lesson, run, task.hold);
   if (reachedRow === null) return notReached(task.mark, `${plain(goal.atM)} m was not reached in time.`);
   if (task.mark === 'hover') return hoverMark(trace, goal, reachedRow, breaths, limits);
+  if (task.mark === 'ascent')
+    return ascentMark(trace, ascentTaskOf(lesson, run, task, goal, reachedRow), breaths, limits);
   const fromRow = run.phases.find(({ id }) => id === task.travel)?.fromRow ?? reachedRow;
-  if (task.mark === 'descent') return descentMark(trace, fromRow, goal, reachedRow, breaths, limits);
-  const surface = flySteps(lesson).find(({ id }) => id === task.surface);
-  const surfaceWithinS = surface?.goal.kind === 'float' ? surface.goal.withinS : 0;
-  const { fastAscentIsThePoint } = task;
-  return ascentMark(trace, { fromRow, stop: goal, reachedRow, surfaceWithinS, fastAscentIsThePoint }, breaths, limits);
-}
-
-/** Goal of a hold and the row on which it was reached. @throws {RangeError} when the lesson has no such hold */
-function holdOf(lesson: Lesson, run: LessonRun, id: string): { goal: HoldGoal; reachedRow: number | null } {
-  const step = flySteps(lesson).find((flown) => flown.id === id);
-  if (step?.goal.kind !== 'hold') throw new RangeError(`judgeLesson: ${lesson.id} has no hold called ${id}`);
-  return { goal: step.goal, reachedRow: run.phases.find((phase) => phase.id === id)?.reachedRow ?? null };
+  return descentMark(trace, fromRow, goal, reachedRow, breaths, limits);
 }
 
 /** Heads that came out too fast, or before the end of a stop. */

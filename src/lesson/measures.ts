@@ -97,11 +97,41 @@ export function toAndFroL(trace: Trace, span: Span): Measured {
   return { value, row };
 }
 
+/** A stretch that was faster than a limit over 3 s, and the metres that it led further than the limit allows. */
+export interface Excess extends Span {
+  readonly metres: number;
+}
+
+/** Every stretch of a span that was faster than a limit, in order. @param way 1 down, -1 up */
+export function excesses(trace: Trace, span: Span, limitMps: number, way: 1 | -1): Excess[] {
+  const found: { from: number; to: number; metres: number }[] = [];
+  for (let row = span.from; row < Math.min(span.to, trace.rows); row++) {
+    const over = way * trace.slowMps[row]! - limitMps;
+    if (over <= 0) continue;
+    const last = found[found.length - 1];
+    if (last?.to === row) {
+      last.to = row + 1;
+      last.metres += over / rowsOf(1);
+    } else found.push({ from: row, to: row + 1, metres: over / rowsOf(1) });
+  }
+  return found;
+}
+
 /** Metres climbed faster than a limit, and where it was exceeded most. */
 export function excessClimbM(trace: Trace, span: Span, limitMps: number): Measured {
-  let value = 0;
   const most = worstRow(span, trace.rows, (row) => -trace.slowMps[row]!);
-  for (let i = span.from; i < Math.min(span.to, trace.rows); i++)
-    value += Math.max(0, -trace.slowMps[i]! - limitMps) / rowsOf(1);
+  const value = excesses(trace, span, limitMps, -1).reduce((sum, { metres }) => sum + metres, 0);
   return { value, row: value > 0 ? most.row : null };
+}
+
+/** The stretches of rows of which something is so. */
+export function stretchesWhere(from: number, to: number, is: (row: number) => boolean): Span[] {
+  const found: { from: number; to: number }[] = [];
+  for (let row = from; row < to; row++) {
+    if (!is(row)) continue;
+    const last = found[found.length - 1];
+    if (last?.to === row) last.to = row + 1;
+    else found.push({ from: row, to: row + 1 });
+  }
+  return found;
 }

@@ -1,7 +1,7 @@
 import { rowsOf, windowEndRow, windowRow } from './goal.ts';
 import type { HoldGoal } from './lesson.ts';
 import type { MarkLimits } from './limits.ts';
-import { distances, grownBy, keeps, lin, meanOf, recordedS, worstRow, type Span } from './measures.ts';
+import { distances, grownBy, keeps, lin, meanOf, recordedS, stretchesWhere, worstRow, type Span } from './measures.ts';
 import type { Cap, Demand, Evidence, Term } from './mark-sum.ts';
 import type { Trace } from './trace.ts';
 import { plain } from './words.ts';
@@ -14,6 +14,11 @@ export interface Held {
   readonly window: Span;
   /** From the moment the depth is reached to the window's end: fins count before the window opens too, or they would set the place. */
   readonly finSpan: Span;
+  /** Typical distance from the depth, metres: what `rms` has as its raw value. */
+  readonly rmsM: number;
+  /** Where it does not count as in the band, as far as it was recorded, and the seconds that `inBand` counts so. */
+  readonly out: readonly Span[];
+  readonly outS: number;
   readonly gate: Evidence;
   readonly rms: (weight: number) => Term;
   readonly close: (weight: number) => Term;
@@ -43,6 +48,12 @@ export function heldOf(trace: Trace, goal: HoldGoal, reachedRow: number, limits:
   return {
     window,
     finSpan,
+    rmsM: rms,
+    out: [
+      ...stretchesWhere(reachedRow, Math.min(window.from, trace.rows), (at) => trace.contact[at] === 1),
+      ...stretchesWhere(window.from, Math.min(window.to, trace.rows), (at) => off[at - window.from]! > bandM),
+    ],
+    outS: off.filter((distance) => distance > bandM).length / rowsOf(1),
     gate: {
       id: 'in-place',
       label: 'held in or near the band',

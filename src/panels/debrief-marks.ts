@@ -91,7 +91,8 @@ function partItem(part: MarkPart, other: Mark | undefined, name: string, moment:
   </li>`;
 }
 
-function amount(value: number, unit: string): string {
+/** A value with its unit, as many digits as say something. */
+export function amount(value: number, unit: string): string {
   const digits = unit === '%' || Math.abs(value) >= 100 || Number.isInteger(value) ? 0 : Math.abs(value) >= 1 ? 1 : 2;
   return unit ? `${value.toFixed(digits)} ${unit}` : value.toFixed(digits);
 }

@@ -2,6 +2,7 @@ import { html, nothing } from 'lit';
 import { CAUTION } from './cautions.ts';
 import { compareBox, earlierFlights } from './debrief-beside.ts';
 import { habitList, limitList, predictionList } from './debrief-found.ts';
+import { lineFigure, ringList } from './debrief-line.ts';
 import { markArticle, markTable } from './debrief-marks.ts';
 import './debrief-word.ts';
 import type { Debrief, DebriefAsk } from './debrief-view.ts';
@@ -34,12 +35,10 @@ export class DebriefSheet extends Panel {
       ${flownBy ? html`<p class="flown-by"><b>Flown by a simulated diver.</b> ${flownBy} It is nobody's result.</p>` : nothing}
       <p class="verdict">${result.verdict === 'pass' ? 'All that was asked for was met.' : 'Not all that was asked for was met.'}</p>
       ${result.missed ? html`<p class="missed">${result.missed}</p>` : nothing}
-      <div class="whole-run">
-        <canvas role="img" aria-label="The whole line of the dive, with the places to be and the numbered moments"></canvas>
-      </div>
+      <p class="caution">${CAUTION.marks}</p>
+      ${lineFigure(this.debrief, moment)} ${ringList(this.debrief, moment)}
       ${compareBox(compare, (id) => this.#ask({ do: 'compare', with: id }))}
       ${markTable(result.marks, known, compare)}
-      <p class="caution">${CAUTION.marks}</p>
       ${this.#next()}
       ${
         result.demands.length > 0

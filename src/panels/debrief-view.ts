@@ -3,6 +3,7 @@ import type {
   Lesson,
   LessonResult,
   LimitInForce,
+  LineEvidence,
   Mark,
   MarkId,
   PredictionOutcome,
@@ -18,6 +19,8 @@ export interface Debrief {
   readonly question: string;
   /** Moments with a numbered ring on the line, seconds. */
   readonly moments: readonly number[];
+  /** Where on the line marks found what they say. */
+  readonly line: LineEvidence;
   /** What the marks ask for, with its reasons. */
   readonly limits: readonly LimitInForce[];
   /** Which flight of the lesson it was, as its hints and gauges had it. */

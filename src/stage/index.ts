@@ -1,4 +1,5 @@
 export { drawRunSheet } from './run-sheet.ts';
+export { ringsOn } from './run-sheet-rings.ts';
 export type { Sheet, SheetOptions } from './run-sheet-layout.ts';
 export { Stage, type FrameCost, type StageOptions } from './stage.ts';
 export { metresFor } from './asked-room.ts';

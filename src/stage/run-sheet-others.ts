@@ -1,8 +1,9 @@
 import { TICKS_PER_ROW, TICKS_PER_S } from '../dive/index.ts';
 import { dashesOf } from './branch-rows.ts';
 import { depthAtM } from './line.ts';
-import { TEXT_PX, cssOf, ink } from './run-sheet-ink.ts';
-import { SCALE_PX, type Sheet } from './run-sheet-layout.ts';
+import { haloed } from './run-sheet-evidence.ts';
+import { cssOf, ink } from './run-sheet-ink.ts';
+import type { Sheet } from './run-sheet-layout.ts';
 import type { Tokens } from './tokens.ts';
 import type { BranchLine } from './view.ts';
 
@@ -49,13 +50,7 @@ export function drawOther(
 }
 
 /** The lettered knot where a branch leaves the line, and the words at the end of a line. */
-export function drawOtherWords(
-  c: CanvasRenderingContext2D,
-  branch: BranchLine,
-  tokens: Tokens,
-  sheet: Sheet,
-  widthPx: number,
-): void {
+export function drawOtherWords(c: CanvasRenderingContext2D, branch: BranchLine, tokens: Tokens, sheet: Sheet): void {
   const { recording, fromS, letter, words, dashed } = branch;
   if (!dashed) {
     const { x, y } = sheet.place(fromS, recording);
@@ -70,17 +65,11 @@ export function drawOtherWords(
     c.fillText(letter, x, y + 0.5);
   }
   const end = sheet.place(recording.startTick / TICKS_PER_S + (recording.rows - 1) * ROW_S, recording);
+  const { waterPx, textPx } = sheet;
   const wide = c.measureText(words).width;
-  const x = Math.max(4, Math.min(end.x + 6, widthPx - SCALE_PX - wide - 4));
+  const x = Math.max(4, Math.min(end.x + 6, waterPx - wide - 4));
   // Where it would stand on its line it stands above, near the surface below.
-  const inRow = end.y % (sheet.heightPx / sheet.rows);
-  const y = x > end.x ? end.y : end.y + TEXT_PX * (inRow > 3 * TEXT_PX ? -1.1 : 1.1);
-  c.textAlign = 'left';
-  c.textBaseline = 'middle';
-  c.lineWidth = 4;
-  c.lineJoin = 'round';
-  c.strokeStyle = cssOf(tokens.paper);
-  c.strokeText(words, x, y);
-  c.fillStyle = cssOf(tokens.ink);
-  c.fillText(words, x, y);
+  const inRow = (end.y % (sheet.heightPx / sheet.rows)) - sheet.headPx;
+  const y = x > end.x ? end.y : end.y + textPx * (inRow > 3 * textPx ? -1.1 : 1.1);
+  haloed({ c, tokens, sheet }, words, x, y);
 }

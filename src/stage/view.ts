@@ -1,5 +1,6 @@
 import type { Rig } from '../diver/index.ts';
 import type { Means, RecoveryMap } from '../insight/index.ts';
+import type { LineEvidence } from '../lesson/index.ts';
 import type { ControlChange, Controls, DiveEvent, DiveState, Recording } from '../dive/index.ts';
 
 /** A place to be, ahead or behind, on the time axis of the dive. */
@@ -193,4 +194,6 @@ export interface StageView {
   readonly second?: SecondView;
   readonly asked?: Asked | null;
   readonly said?: readonly Said[];
+  /** What marks found, as places on the line: drawn where the whole line is looked back at. */
+  readonly evidence?: LineEvidence;
 }

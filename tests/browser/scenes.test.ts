@@ -183,6 +183,29 @@ describe('the stage', () => {
       );
   });
 
+  test('whole lines of flown lessons look as they did', { timeout: 60_000, retry: 0 }, async () => {
+    const sheets = {
+      'whole line': ['first-dive', 'dumper', {}, 16, { width: 470, height: 560 }],
+      'whole line on a phone in the dark': ['hover', 'learner', dark, 16, { width: 312, height: 260 }],
+      'whole line for a class': ['first-dive', 'kicker', projector, 23, { width: 720, height: 760 }],
+    } as const;
+    for (const [name, [id, pilot, wish, textPx, viewport]] of Object.entries(sheets))
+      await visit(
+        './',
+        async (page) => {
+          await page.evaluate(() => document.fonts.load("500 16px 'Figtree Variable'"));
+          await page.evaluate(([lesson, by, otherwise, size]) => harness.sheet(lesson, by, otherwise, size), [
+            id,
+            pilot,
+            wish,
+            textPx,
+          ] as const);
+          await meet(name, page);
+        },
+        { viewport },
+      );
+  });
+
   test('looks different when a line is gone, a label is gone, or a diver is 0.3 m deeper; and never by being drawn again', async () => {
     await visit(
       './',

@@ -54,7 +54,7 @@ test('sheetOf() has room for the other lines: as long as the longest, as deep as
   const longer = diveAt(11, 0);
   longer.advance(120 * 300);
   const ghost = { recording: longer.recording, fromS: 0, letter: '', words: 'ghost', dashed: true };
-  const options = { widthPx: 200, rowPx: 160, pixelRatio: 1 };
+  const options = { widthPx: 200, rowPx: 160, pixelRatio: 1, textPx: 16 };
   const alone = sheetOf(viewOf({ recording: dive.recording }), options);
   const both = sheetOf(viewOf({ recording: dive.recording, branches: [ghost] }), options);
   expect(both.deepestM).toBeGreaterThan(11);

@@ -134,8 +134,8 @@ test('sheetOf() wraps a long run into rows and never squeezes it: 9 m/min stays 
   const dive = diveAt(8, 2e-3);
   dive.advance(120 * 200);
   const view = viewOf({ recording: dive.recording });
-  const narrow = sheetOf(view, { widthPx: 360, rowPx: 160, pixelRatio: 1 });
-  const wide = sheetOf(view, { widthPx: 5000, rowPx: 160, pixelRatio: 1 });
+  const narrow = sheetOf(view, { widthPx: 360, rowPx: 160, pixelRatio: 1, textPx: 16 });
+  const wide = sheetOf(view, { widthPx: 5000, rowPx: 160, pixelRatio: 1, textPx: 16 });
   expect(narrow.rows).toBeGreaterThan(1);
   expect(wide.rows).toBe(1);
   for (const sheet of [narrow, wide]) {

@@ -1,7 +1,12 @@
 import '@fontsource-variable/figtree/wght.css';
 import './page.css';
 import { TICKS_PER_S } from '../../../src/dive/index.ts';
+import { LessonFlight } from '../../../src/app/lesson-flight.ts';
+import { readySetup } from '../../../src/app/setups.ts';
+import { rigOf } from '../../../src/diver/index.ts';
 import { Forecast } from '../../../src/insight/index.ts';
+import { LESSONS, flyLesson, lessonSetup } from '../../../src/lesson/index.ts';
+import type { PilotName } from '../../../src/pilot/index.ts';
 import {
   Stage,
   drawRunSheet,
@@ -86,12 +91,22 @@ const harness = {
     this.stage!.draw(viewOf(this.scripted, { ...besides(seconds, beside), ...wish }));
     return this.stage!.whole;
   },
-  /** The whole run so far, in place of the stage; returns the number of its rows. */
-  sheet(wish: Partial<StageView> = {}): number {
+  /** The whole line of a lesson that a simulated diver flew, with what its marks found, in place of the stage. */
+  async sheet(id: string, pilot: PilotName, wish: Partial<StageView>, textPx: number): Promise<void> {
+    const lesson = LESSONS.find((one) => one.id === id)!;
+    const rig = rigOf(lessonSetup(lesson, await readySetup(lesson.setup.ready)));
+    const flown = LessonFlight.resumed(lesson, flyLesson(lesson, rig, pilot, 1).dive.run(), []);
+    while (flown.view().prompt) flown.answer(null);
+    const { line, moments } = flown.debrief();
+    const { recording } = flown.flight.dive;
+    const { bands, limits } = flown.view();
+    const rings = moments.map((atS, i) => ({ atS, number: i + 1 }));
+    const of = { recording, bands, limits, limitsBefore: flown.limitsBefore(), rings, evidence: line };
     const canvas = document.createElement('canvas');
     host.replaceChildren(canvas);
-    const options = { widthPx: host.clientWidth, rowPx: 150, pixelRatio: devicePixelRatio };
-    return drawRunSheet(canvas, viewOf(this.scripted!, wish), options).rows;
+    const rowPx = (150 * textPx) / 16;
+    const options = { widthPx: host.clientWidth, rowPx, pixelRatio: devicePixelRatio, textPx };
+    drawRunSheet(canvas, viewOf(dived('hover', 0.1), { ...of, ...wish }), options);
   },
   /** Draws the same moment once more. */
   again(wish: Partial<StageView> = {}) {

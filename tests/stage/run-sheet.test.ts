@@ -1,0 +1,76 @@
+// @vitest-environment happy-dom
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { sheetOf } from '../../src/stage/run-sheet-layout.ts';
+import { RING_PX, ringsOn } from '../../src/stage/run-sheet-rings.ts';
+import { diveAt, viewOf } from './views.ts';
+
+const options = { widthPx: 470, rowPx: 150, pixelRatio: 1, textPx: 16 };
+
+/** A view of a dive that nobody steers, after some seconds. */
+function after(seconds: number, depthM = 8, jacketM3 = 2e-3) {
+  const dive = diveAt(depthM, jacketM3);
+  dive.advance(120 * seconds);
+  return viewOf({ recording: dive.recording });
+}
+
+describe('sheetOf()', () => {
+  test.each([30, 75, 200, 400, 900])('a run of %i s fills its rows, and 9 m/min stays 45°', (seconds) => {
+    const view = after(seconds);
+    const sheet = sheetOf(view, options);
+    expect(60 * sheet.pxPerS).toBeCloseTo(9 * sheet.pxPerM, 9);
+    const depths = view.recording.column('depthM');
+    const used = Math.max(...depths) - Math.min(...depths);
+    const filled = (seconds - (sheet.rows - 1) * sheet.rowS) / sheet.rowS;
+    // Steeper than the paper is wide, it is as high as it may be instead.
+    if (sheet.depthPx < 1.69 * options.rowPx) expect(filled).toBeGreaterThan(0.9);
+    expect(filled).toBeLessThanOrEqual(1);
+    expect(sheet.deepestM - sheet.topM).toBeLessThan(used + 4);
+    expect(sheet.widthPx).toBeLessThanOrEqual(options.widthPx);
+  });
+
+  test('leaves out the water above a hover, and shows the surface to whoever was near it', () => {
+    const hover = sheetOf(after(20), options);
+    expect(hover.topM).toBeGreaterThan(4);
+    expect(hover.topM).toBeLessThan(Math.min(...after(20).recording.column('depthM')));
+    expect(sheetOf(after(5, 1.5, 0), options).topM).toBeLessThan(0);
+  });
+
+  test('a place to be without an end below does not squeeze the line', () => {
+    const view = after(20);
+    const band = { fromS: 0, toS: null, topM: 7, bottomM: 200, words: '' };
+    expect(sheetOf({ ...view, bands: [band] }, options).deepestM).toBeLessThan(sheetOf(view, options).deepestM + 2);
+  });
+
+  test('words of tasks go on two lines where one would not fit', () => {
+    const view = after(60);
+    const task = { title: 'descent', word: 'not yet', fromS: 0 } as const;
+    const lines = (toS: number) =>
+      sheetOf({ ...view, evidence: { tasks: [{ ...task, toS }], gaps: [], holds: [], fins: [] } }, options).headLines;
+    expect([lines(60), lines(8)]).toEqual([1, 2]);
+  });
+});
+
+test('ringsOn() keeps seven rings apart and in their water, each knowing its point on the line', () => {
+  const view = after(200);
+  fc.assert(
+    fc.property(fc.array(fc.integer({ min: 0, max: 1990 }), { minLength: 1, maxLength: 7 }), (tenths) => {
+      const rings = tenths.map((tenth, i) => ({ atS: tenth / 10, number: i + 1 }));
+      const sheet = sheetOf(view, options);
+      const placed = ringsOn({ ...view, rings }, sheet);
+      expect(placed.map(({ number }) => number)).toEqual(rings.map(({ number }) => number));
+      for (const { x, inRowY, atS, lineX, lineY } of placed) {
+        expect(x).toBeGreaterThanOrEqual(RING_PX);
+        expect(x).toBeLessThanOrEqual(sheet.waterPx - RING_PX);
+        expect(inRowY).toBeGreaterThanOrEqual(sheet.headPx + RING_PX);
+        expect(inRowY).toBeLessThanOrEqual(sheet.headPx + sheet.depthPx - RING_PX);
+        expect({ x: lineX, y: lineY }).toEqual(sheet.place(atS));
+      }
+      for (const a of placed)
+        for (const b of placed)
+          if (a !== b && a.row === b.row)
+            expect(Math.hypot(a.x - b.x, a.inRowY - b.inRowY)).toBeGreaterThan(2 * RING_PX);
+    }),
+    { numRuns: 60 },
+  );
+});
