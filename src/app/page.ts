@@ -38,7 +38,7 @@ export function page(view: PageView): TemplateResult {
       ${start && view.ready && !stands ? html`<p class="afloat-words">You float until you act.</p>` : nothing}
       ${start ? html`<air-words .stands=${stands}></air-words>` : nothing}
       <show-list .cards=${view.presenting?.cards ?? null}></show-list>
-      ${view.hint && !projector && !view.prompt && !view.flownBy && !view.kept?.note ? html`<p class="hint">${view.hint}</p>` : nothing}
+      ${view.hint && !projector && !view.prompt && !view.flownBy && !view.kept?.note ? html`<hint-note class="hint" .words=${view.hint}></hint-note>` : nothing}
       ${view.looks && flown && !view.prompt && all ? looks(view.looks, settings, view.traces !== null) : nothing}
       <trace-panel .traces=${flown && !view.prompt && all ? view.traces : null}></trace-panel>
       <kept-note .note=${flown && view.place !== 'debrief' ? (view.kept?.note ?? null) : null} .asked=${view.prompt !== null}></kept-note>

@@ -182,7 +182,9 @@ export class Program {
 
   #run(ticks: number): number {
     const goOn = () => this.#dives.lesson?.advance() ?? this.later.presenting?.goOn() ?? true;
-    const ran = this.#dives.flight.run(ticks, () => this.#held.acts, goOn);
+    // Between two questions the page is told late that the second one stands: not a tick passes meanwhile.
+    const waits = this.#dives.lesson?.advance() === false;
+    const ran = waits ? 0 : this.#dives.flight.run(ticks, () => this.#held.acts, goOn);
     this.later.presenting?.ran();
     this.#dirty = true;
     return ran;

@@ -4,4 +4,5 @@ import './gauges-note.ts';
 import './ledger-bars.ts';
 import './lesson-list.ts';
 import './more-sheet.ts';
+import './hint-note.ts';
 import './question-sheet.ts';
