@@ -4,6 +4,7 @@ import { LessonAtBench } from './bench-lesson.ts';
 import { benchAskOf } from './bench-keys.ts';
 import { BenchSketch } from './bench-sketch.ts';
 import './bench.css';
+import './bench-picture.css';
 import { focusOf } from './keys.ts';
 import type { Shell } from './shell.ts';
 

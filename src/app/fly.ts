@@ -2,6 +2,7 @@ import { WishEvent, isHeld } from '../panels/index.ts';
 import { keepBench } from './keep-bench.ts';
 import { actOfKey, focusOf, meaningOf } from './keys.ts';
 import { coversWater } from './page-view.ts';
+import { keepPlaceKeys } from './place-keys.ts';
 import { Program } from './program.ts';
 import type { Shell } from './shell.ts';
 
@@ -68,7 +69,8 @@ export async function fly(shell: Shell): Promise<void> {
   void import('./traces.ts').then(({ keepTraces }) => keepTraces(shell, () => program.dives));
   void import('./pair-door.ts').then(({ keepPair }) => keepPair(program));
   keepBench(shell);
-  void import('./place-keys.ts').then(({ keepPlaceKeys }) => keepPlaceKeys(shell));
+  // A press that comes before what it goes to is there is not lost.
+  keepPlaceKeys(shell);
   void import('./time.ts').then(({ keepTime }) => keepTime(program));
   void import('./sound.ts').then(({ keepSound }) => keepSound(shell, () => program.dives));
   // What was flown before comes back first: the address may say that it is there.

@@ -46,7 +46,7 @@ export function benchDebrief(from: EventTarget, { id, title, came, walkNext }: B
     <p>${came.waterAdds}</p>
     <p class="note">${CAUTION.marks}</p>
     ${came.trouble ? html`<p class="note">${came.trouble}</p>` : nothing}
-    <div class="row">
+    <div class="row next">
       ${
         walkNext === null
           ? nothing

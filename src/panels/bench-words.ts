@@ -15,7 +15,7 @@ const SWAMPED = 0.25;
 /** A force: "3.4 N", "0.04 N", "2.4 mN". */
 export function forceText(newtons: number): string {
   const size = Math.abs(newtons);
-  if (size < 0.01) return `${(size * 1000).toFixed(1)} mN`;
+  if (size < 0.01 && size > 5e-5) return `${(size * 1000).toFixed(1)} mN`;
   return `${size.toFixed(size < 1 ? 2 : size < 100 ? 1 : 0)} N`;
 }
 
@@ -28,6 +28,17 @@ export function mmText(metres: number): string {
 export function mlText(m3: number): string {
   const ml = m3 * 1e6;
   return `${ml.toFixed(ml < 10 ? 1 : 0)} mL`;
+}
+
+/** What a thing is called in the picture, where others lie beside it: what tells it from them. */
+export function shortName({ thing: { spec, massKg } }: Placed): string {
+  if (spec.kind === 'block' || spec.kind === 'odd-stone') return spec.material;
+  return spec.kind === 'stone' ? massText(massKg) : spec.kind;
+}
+
+/** A mass: "499 g", "1.3 kg". */
+function massText(kg: number): string {
+  return kg < 1 ? `${Math.round(kg * 1000)} g` : `${Number(kg.toFixed(2))} kg`;
 }
 
 /** What a class should see of the thing that is chosen, in one sentence. */
@@ -54,7 +65,7 @@ function hangs({ weightN, buoyantN, balanceN, speedMps }: Placed): string {
     return `swings on the balance: ${forceText(balanceN)} up, and ${forceText(buoyantN)} by the water, on ${forceText(weightN)} down`;
   const digits = [1, 2, 3].find((n) => addsUp(n, balanceN, buoyantN, weightN)) ?? 2;
   const [pull, lift, weight] = [balanceN, buoyantN, weightN].map((newtons) => `${newtons.toFixed(digits)} N`);
-  return `hangs on the balance, even: ${pull} and the water’s ${lift} up, ${weight} down; together nothing`;
+  return `hangs on the balance: ${pull} by it and ${lift} by the water up, ${weight} down, together zero`;
 }
 
 function addsUp(digits: number, ...newtons: readonly [number, number, number]): boolean {
@@ -139,7 +150,7 @@ export function dialWords({ id, value }: BenchDial): { readonly name: string; re
     case 'square':
       return { name: 'sides', words: value > 0.6 ? 'upright' : value > 0.2 ? 'sloping' : 'round' };
     case 'mass':
-      return { name: 'mass', words: value < 1 ? `${Math.round(value * 1000)} g` : `${value.toFixed(2)} kg` };
+      return { name: 'mass', words: massText(value) };
     case 'wall':
     case 'width':
     case 'height':

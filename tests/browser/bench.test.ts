@@ -75,7 +75,7 @@ describe('the bench', () => {
         // 4.9 and 3.0 would come to 7.9: one digit more shows what adds up.
         await says(
           page,
-          /hangs on the balance, even: 4\.89 N and the water’s 2\.96 N up, 7\.85 N down; together nothing/,
+          /hangs on the balance: 4\.89 N by it and 2\.96 N by the water up, 7\.85 N down, together zero/,
         );
       },
       { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true },
