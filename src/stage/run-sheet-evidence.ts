@@ -1,4 +1,4 @@
-import { taskWords, type FinStretch, type FlownTask, type HeldPlace, type RateGap } from '../lesson/index.ts';
+import type { FinStretch, HeldPlace, RateGap } from '../lesson/index.ts';
 import { cssOf, stroke, xOf, type RowPen } from './run-sheet-ink.ts';
 
 /** A bracket that is shorter on paper is left out, pixels at unit size. */
@@ -6,48 +6,6 @@ const LEAST_GAP_PX = 5;
 /** The strip of fins is as high as the hardest kick, or as this, newtons; less than so many pixels would not be seen. */
 const LEAST_FULL_N = 40;
 const LEAST_FIN_PX = 2;
-
-/** What was flown, as brackets above the water, each with its words where they fit: those of the longest piece alone. */
-export function drawTasks(pen: RowPen, tasks: readonly FlownTask[]): void {
-  const { c, tokens, sheet } = pen;
-  const { unit, waterPx, headPx, headLines, textPx, rowS } = sheet;
-  const y = headPx - 5 * unit;
-  for (const [i, task] of tasks.entries()) {
-    const { fromS, toS } = task;
-    const [left, right] = [xOf(pen, fromS), xOf(pen, toS)];
-    if (right <= 0.5 || left >= waterPx - 0.5) continue;
-    const [from, to] = [Math.max(0, left + 1.5 * unit), Math.min(waterPx, right - 1.5 * unit)];
-    const hook = 5 * unit;
-    const points = [from, y, to, y];
-    if (left >= 0) points.unshift(from, y + hook);
-    if (right <= waterPx) points.push(to, y + hook);
-    stroke(c, tokens.ink, 2 * unit, points);
-    // A task over a row's edge has its words where more of it stands.
-    const rowOf = (s: number) => Math.floor((s - sheet.startS) / rowS);
-    if (mostIn(fromS, toS, sheet) !== rowOf(pen.fromS + rowS / 2)) continue;
-    const next = tasks[i + 1];
-    const room = (next ? Math.min(waterPx, Math.max(to, xOf(pen, next.fromS) - 4 * unit)) : waterPx) - from;
-    c.textAlign = 'left';
-    c.textBaseline = 'alphabetic';
-    c.fillStyle = cssOf(tokens.ink);
-    const says = taskWords(task);
-    const lines = headLines === 1 ? [says] : says.split(': ').reverse();
-    for (const [line, words] of lines.entries())
-      if (c.measureText(words).width <= room) c.fillText(words, from, y - textPx * (0.3 + 1.1 * line));
-  }
-}
-
-/** The row in which most of a stretch stands. */
-function mostIn(fromS: number, toS: number, { startS, rowS, rows }: RowPen['sheet']): number {
-  let most = 0;
-  let found = 0;
-  for (let row = 0; row < rows; row++) {
-    const begins = startS + row * rowS;
-    const lasts = Math.min(toS, begins + rowS) - Math.max(fromS, begins);
-    if (lasts > most) [most, found] = [lasts, row];
-  }
-  return found;
-}
 
 /** The steepest line allowed from where it was left, dashed, and the metres beyond it in a bracket. */
 export function drawGap(pen: RowPen, { fromS, fromM, toS, allowedM, reachedM }: RateGap): void {

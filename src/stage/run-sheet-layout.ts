@@ -61,7 +61,7 @@ const BANDS_M = 1.5;
 /** Water above the line that is left out only where it is more than this, metres. */
 const LEFT_OUT_M = 2;
 /** A row of water is so many times as high as wished at most, and at least this wide, as a share of the room. */
-const HIGHEST = 1.7;
+const HIGHEST = 2.2;
 /** A run that is longer than its rows by less, as a share of a row, is drawn smaller instead. */
 const SHRINKS = 0.2;
 const NARROWEST = 0.45;

@@ -19,30 +19,37 @@ interface Labelled {
 
 /** Words of gaps and holds, each where it is free; what finds no place is in the list beside. */
 export function drawEvidenceWords(pen: Omit<RowPen, 'fromS'>, view: StageView, evidence: LineEvidence): void {
-  const { c, sheet } = pen;
-  const { rows, heightPx, textPx } = sheet;
+  const { c, tokens, sheet } = pen;
+  const { rows, heightPx, textPx, unit } = sheet;
   const taken = Array.from({ length: rows }, (_, row) => takenIn(view, sheet, row, evidence));
+  const words = taken.map((): Box[] => []);
   for (const { says, row, beside } of labelled(sheet, evidence)) {
-    const places = says.flatMap((words) =>
-      placesAbout(beside, c.measureText(words).width + 4, textPx * 1.15).map((box) => ({ words, box })),
+    const places = says.flatMap((one) =>
+      placesAbout(beside, c.measureText(one).width + 4, textPx * 1.15).map((box) => ({ words: one, box })),
     );
-    const place = places.find(({ box }) => isFree(box, taken[row]!));
+    // Neither words nor their hair lie on other words.
+    const place = places.find(({ box }) => {
+      const hair = hairOf(box, beside, textPx);
+      return isFree(box, taken[row]!) && (!hair || words[row]!.every((one) => isOff(hair, one)));
+    });
     if (!place) continue;
     taken[row]!.boxes.push(place.box);
-    const [rowY, middle] = [(row * heightPx) / rows, (place.box.top + place.box.bottom) / 2];
-    joinedTo(pen, place.box, beside, rowY);
-    haloed(pen, place.words, place.box.left + 2, rowY + middle);
+    words[row]!.push(place.box);
+    const rowY = (row * heightPx) / rows;
+    const hair = hairOf(place.box, beside, textPx);
+    if (hair) stroke(c, tokens.ink, unit, [hair.left, rowY + hair.top, hair.left, rowY + hair.bottom]);
+    haloed(pen, place.words, place.box.left + 2, rowY + (place.box.top + place.box.bottom) / 2);
   }
 }
 
-/** Words that stand off have a hair to what they are about. */
-function joinedTo({ c, tokens, sheet }: Omit<RowPen, 'fromS'>, words: Box, about: Box, rowY: number): void {
+/** The upright hair from words that stand off to what they are about; null where they stand close, or beside it. */
+function hairOf(words: Box, about: Box, textPx: number): Box | null {
   const below = words.top > about.bottom;
-  const [from, to] = below ? [words.top, about.bottom] : [words.bottom, about.top];
-  if (Math.abs(from - to) < sheet.textPx || (!below && words.bottom > about.top)) return;
-  const within = (x: number, box: Box, by: number) => Math.min(Math.max(x, box.left + by), box.right - by);
-  const x = within((words.left + words.right) / 2, about, 0);
-  stroke(c, tokens.ink, sheet.unit, [within(x, words, 4), rowY + from, x, rowY + to]);
+  const [top, bottom] = below ? [about.bottom, words.top] : [words.bottom, about.top];
+  if (bottom - top < textPx) return null;
+  const [left, right] = [Math.max(words.left, about.left), Math.min(words.right, about.right)];
+  const x = (left + right) / 2;
+  return { left: x, top, right: x, bottom };
 }
 
 /** Places for words close to something: beside it, then below and above, from its left end to its right one. */
@@ -99,9 +106,14 @@ interface Standing {
 }
 
 /** Whether words may stand there. */
-function isFree({ left, top, right, bottom }: Box, { boxes, within }: Standing): boolean {
-  if (left < within.left || right > within.right || top < within.top || bottom > within.bottom) return false;
-  return boxes.every((one) => left >= one.right || one.left >= right || top >= one.bottom || one.top >= bottom);
+function isFree(box: Box, { boxes, within }: Standing): boolean {
+  if (box.left < within.left || box.right > within.right || box.top < within.top || box.bottom > within.bottom)
+    return false;
+  return boxes.every((one) => isOff(box, one));
+}
+
+function isOff(a: Box, b: Box): boolean {
+  return a.left >= b.right || b.left >= a.right || a.top >= b.bottom || b.top >= a.bottom;
 }
 
 /** What stands in a row already: its line, its rings and bookmarks, and the edges of places to be. */

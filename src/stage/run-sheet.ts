@@ -1,10 +1,11 @@
 import { FACE } from './layout.ts';
-import { drawFins, drawGap, drawSpread, drawTasks } from './run-sheet-evidence.ts';
-import { drawBands, drawScale, drawTimes, drawWater, type RowPen } from './run-sheet-ink.ts';
+import { drawFins, drawGap, drawSpread } from './run-sheet-evidence.ts';
+import { cssOf, drawBands, drawScale, drawTimes, drawWater, type RowPen } from './run-sheet-ink.ts';
 import { sheetOf, type Sheet, type SheetOptions } from './run-sheet-layout.ts';
 import { drawLine } from './run-sheet-line.ts';
 import { drawOther, drawOtherWords } from './run-sheet-others.ts';
 import { drawBookmarks, drawRings } from './run-sheet-rings.ts';
+import { drawTasks } from './run-sheet-tasks.ts';
 import { drawEvidenceWords } from './run-sheet-words.ts';
 import { tokensOf } from './tokens.ts';
 import type { StageView } from './view.ts';
@@ -28,6 +29,8 @@ export function drawRunSheet(canvas: HTMLCanvasElement, view: StageView, options
   const { branches: others = [], evidence } = view;
   c.scale(options.pixelRatio, options.pixelRatio);
   c.font = `500 ${textPx}px ${FACE.map((name) => (name.includes(' ') ? `'${name}'` : name)).join(', ')}`;
+  c.fillStyle = cssOf(tokens.paper);
+  c.fillRect(0, 0, widthPx, heightPx);
   for (let row = 0; row < rows; row++) drawRow({ c, tokens, sheet, fromS: sheet.startS + row * sheet.rowS }, view, row);
   if (evidence) drawEvidenceWords({ c, tokens, sheet }, view, evidence);
   for (const other of others) drawOtherWords(c, other, tokens, sheet);
@@ -42,7 +45,7 @@ function drawRow(pen: RowPen, view: StageView, row: number): void {
   const { evidence, branches: others = [] } = view;
   c.save();
   c.translate(0, (row * heightPx) / rows);
-  if (evidence) drawTasks(pen, evidence.tasks);
+  if (evidence) drawTasks(pen, evidence.tasks, row);
   c.save();
   c.beginPath();
   c.rect(0, headPx, waterPx, depthPx);

@@ -90,6 +90,41 @@ describe('the debrief', () => {
     expect(text('.mark')[1]).toContain(`steady: ${distance.raw.toFixed(2)} m.`);
   });
 
+  test('what stands on the line stands beside it in words, with the values of the marks', async () => {
+    const { text } = await shown();
+    const [hover, stop] = ['hover', 'ascent'].map((id) =>
+      learner!.marks
+        .find((one) => one.id === id)!
+        .parts.find((one) => one.id === 'distance')!
+        .raw.toFixed(2),
+    );
+    expect(text('figcaption p')[0]).toMatch(
+      /^Over the line: what was flown, with the word of this flight\. Positive: – \(from 0:00\), Descent: /,
+    );
+    for (const { id, word } of learner!.marks)
+      expect(text('figcaption p')[0]!.toLowerCase()).toContain(`${id}: ${word} (`);
+    const signs = text('.signs li').join(' ');
+    expect(signs).toContain(`Typically ${hover} m off from 8 m: the thin pair.`);
+    expect(signs).toContain(`Typically ${stop} m off from 5 m: the thin pair.`);
+    const worst = Math.max(...DEBRIEF.line.gaps.map(({ metres }) => metres));
+    expect(signs).toContain(`${worst.toFixed(1)} m too far up for 9 m/min; dashed: the steepest line allowed.`);
+  });
+
+  test('each ring has a line with what it is about and the way there, numbered as on the line', async () => {
+    const moments = learner!.marks
+      .flatMap(({ parts }) => parts.filter(({ pointsLost, atS }) => pointsLost > 0 && atS !== null))
+      .map(({ atS }) => atS!)
+      .filter((atS, i, all) => all.indexOf(atS) === i)
+      .sort((a, b) => a - b);
+    expect(moments.length).toBeGreaterThan(1);
+    const { text, sheet, heard } = await shown({ moments });
+    const lines = text('.rings li');
+    expect(lines).toHaveLength(moments.length);
+    for (const [i, line] of lines.entries()) expect(line).toMatch(new RegExp(`^\\w.*[.?] ${i + 1} see \\d+:\\d\\d$`));
+    for (const button of sheet.querySelectorAll<HTMLButtonElement>('.rings .moment')) button.click();
+    expect(heard).toEqual(moments.map((atS) => ({ kind: 'moment', atS })));
+  });
+
   test('states what may be stated, with its question, and only asks the rest; each habit once, with its moments', async () => {
     const habits = [habit('kicks-while-heavy', 10), habit('wrong-way', 20), habit('kicks-while-heavy', 30)];
     const { text, sheet, heard } = await shown({ result: { ...learner!, habits } });

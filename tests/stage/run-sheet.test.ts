@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { sheetOf } from '../../src/stage/run-sheet-layout.ts';
 import { RING_PX, ringsOn } from '../../src/stage/run-sheet-rings.ts';
+import { taskLefts } from '../../src/stage/run-sheet-tasks.ts';
 import { diveAt, viewOf } from './views.ts';
 
 const options = { widthPx: 470, rowPx: 150, pixelRatio: 1, textPx: 16 };
@@ -23,7 +24,7 @@ describe('sheetOf()', () => {
     const used = Math.max(...depths) - Math.min(...depths);
     const filled = (seconds - (sheet.rows - 1) * sheet.rowS) / sheet.rowS;
     // Steeper than the paper is wide, it is as high as it may be instead.
-    if (sheet.depthPx < 1.69 * options.rowPx) expect(filled).toBeGreaterThan(0.9);
+    if (sheet.depthPx < 2.19 * options.rowPx) expect(filled).toBeGreaterThan(0.9);
     expect(filled).toBeLessThanOrEqual(1);
     expect(sheet.deepestM - sheet.topM).toBeLessThan(used + 4);
     expect(sheet.widthPx).toBeLessThanOrEqual(options.widthPx);
@@ -73,4 +74,41 @@ test('ringsOn() keeps seven rings apart and in their water, each knowing its poi
     }),
     { numRuns: 60 },
   );
+});
+
+describe('taskLefts()', () => {
+  const task = (from: number, to: number, wide: number, marked = true) => ({ from, to, wide, marked });
+
+  test('words begin at their bracket where they are narrower', () => {
+    expect(taskLefts([task(0, 100, 60), task(104, 200, 60)], 400, 6)).toEqual([0, 104]);
+  });
+
+  test('words that are wider than their bracket take room to its left, and the next ones give way to them', () => {
+    expect(taskLefts([task(2, 14, 8, false), task(17, 50, 55), task(53, 142, 52)], 400, 6)).toEqual([null, 0, 61]);
+  });
+
+  test('words at the right edge end there, and what has no room has none', () => {
+    expect(taskLefts([task(360, 398, 60)], 400, 6)).toEqual([338]);
+    expect(taskLefts([task(0, 10, 60), task(12, 22, 60)], 400, 6)).toEqual([0, null]);
+  });
+
+  test('words never lie on each other, nor beyond the water', () => {
+    const one = fc.record({
+      lasts: fc.integer({ min: 4, max: 200 }),
+      wide: fc.integer({ min: 8, max: 120 }),
+      marked: fc.boolean(),
+    });
+    fc.assert(
+      fc.property(fc.array(one, { minLength: 1, maxLength: 8 }), (all) => {
+        let from = 0;
+        const tasks = all.map(({ lasts, wide, marked }) => task(from, (from += lasts) - 3, wide, marked));
+        const placed = taskLefts(tasks, from, 6).flatMap((left, i) =>
+          left === null ? [] : [{ left, right: left + tasks[i]!.wide }],
+        );
+        for (const { left, right } of placed) expect(left >= 0 && right <= from + 1e-9).toBe(true);
+        for (const [i, { right }] of placed.slice(0, -1).entries())
+          expect(placed[i + 1]!.left).toBeGreaterThanOrEqual(right + 6 - 1e-9);
+      }),
+    );
+  });
 });
