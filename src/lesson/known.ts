@@ -51,11 +51,15 @@ function byMarks(flights: readonly KnownFlight[], { marks }: KnownFlight): Repor
   });
 }
 
-/** The first lesson of a way that is not secure and may be begun; null once there is none. */
+/**
+ * The next lesson of a way: the first that is not yet known, of those that may be begun; once there is none the first that is only nearly
+ * secure, for one good flight is no reason to stand still. null once all are secure.
+ */
 export function nextOf<T extends { readonly id: string }>(
   way: readonly T[],
   knownOfLesson: (id: string) => Known | null,
   mayBegin: (id: string) => boolean,
 ): T | null {
-  return way.find(({ id }) => mayBegin(id) && knownOfLesson(id)?.word !== 'secure') ?? null;
+  const open = way.filter(({ id }) => mayBegin(id) && knownOfLesson(id)?.word !== 'secure');
+  return open.find(({ id }) => knownOfLesson(id)?.word !== 'nearly') ?? open[0] ?? null;
 }

@@ -39,9 +39,11 @@ describe('nextOf()', () => {
   const known = (words: Record<string, Known['word']>) => (id: string) =>
     words[id] ? { word: words[id], of: 1, predictions: { right: 0, of: 0 } } : null;
 
-  test('is the first that is not secure and may be begun, and nothing once all are', () => {
+  test('is the first that is not yet known and may be begun, then what is nearly secure, and nothing once all are', () => {
     expect(nextOf(way, known({}), () => true)?.id).toBe('a');
-    expect(nextOf(way, known({ a: 'secure', b: 'nearly' }), () => true)?.id).toBe('b');
+    expect(nextOf(way, known({ a: 'nearly' }), () => true)?.id).toBe('b');
+    expect(nextOf(way, known({ a: 'not yet', b: 'secure' }), () => true)?.id).toBe('a');
+    expect(nextOf(way, known({ a: 'secure', b: 'nearly', c: 'secure' }), () => true)?.id).toBe('b');
     expect(nextOf(way, known({ a: 'secure' }), (id) => id !== 'b')?.id).toBe('c');
     expect(nextOf(way, known({ a: 'secure', b: 'secure', c: 'secure' }), () => true)).toBeNull();
   });
