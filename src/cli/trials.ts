@@ -119,6 +119,16 @@ const resultsFile = v.object({
             chance: v.number(),
           }),
         ),
+        gains: v.array(
+          v.object({
+            task: v.picklist(TRIAL_TASKS),
+            mark: text,
+            pilot: v.picklist(PILOT_NAMES),
+            flights: count,
+            mean: v.number(),
+            error: v.number(),
+          }),
+        ),
       }),
     ),
     v.minLength(1),

@@ -1,33 +1,14 @@
 import { HEAD_OUT_M } from '../diver/index.ts';
+import { excessBadM, gasTerm, paceTerm, peakBadMpmin, rateTerms, type AscentTask } from './ascent-terms.ts';
 import { rowsOf, windowEndRow } from './goal.ts';
-import { breathCaps, type BreathHeld } from './habits.ts';
-import type { HoldGoal } from './lesson.ts';
-import { USUAL_LIMITS, type MarkLimits } from './limits.ts';
+import { breathCaps, stillCaps, type BreathHeld } from './habits.ts';
+import { USUAL_LIMITS } from './limits.ts';
 import type { Mark } from './mark.ts';
 import { excessClimbM, keeps, toAndFroL, worstRow, type Span } from './measures.ts';
-import { sumMark, type Cap, type Demand, type Term } from './mark-sum.ts';
+import { sumMark, type Cap, type Demand } from './mark-sum.ts';
 import type { Trace } from './trace.ts';
-import { finGate, heldOf, leadCaps } from './window-evidence.ts';
+import { balanceGate, finGate, heldOf, leadCaps } from './window-evidence.ts';
 import { plain } from './words.ts';
-
-/** Where the credit for the fastest moment ends, as a multiple of the limit, where it begins. Practice. */
-const PEAK_BAD_RATE = 25 / 9;
-/** Excess climb: all credit and none, as multiples of what meets the task. Practice. */
-const EXCESS_GOOD = 0.3;
-const EXCESS_BAD = 5;
-/** The least excess that the scale is made of, metres: a limit of none would leave no scale. */
-const LEAST_EXCESS_M = 0.1;
-
-/** Rows and limits of an ascent with a stop. */
-export interface AscentTask {
-  /** End of the hold below, or the start. */
-  readonly fromRow: number;
-  readonly stop: HoldGoal;
-  readonly reachedRow: number;
-  /** Time to come up from the stop, seconds. */
-  readonly surfaceWithinS: number;
-  readonly fastAscentIsThePoint: boolean;
-}
 
 /** Row on which the head came out after the stop, in time; null when it did not. */
 function headOutRow(trace: Trace, stopEnd: number, withinS: number): number | null {
@@ -46,8 +27,8 @@ export function ascentSpan(
 }
 
 /**
- * Mark of an ascent with its stop, 0–100: 100·G·Fin·[0.40 lin(E; 0.3, 5 m) + 0.10 lin(peak v3; 9, 25) + 0.25 lin(RMS in the
- * stop; 0.1, 1.5) + 0.10 share within ±0.5 m + 0.15 lin(T; 6, 36 L)], E = ∫max(0, v3 − 9 m/min)dt until the head is out.
+ * Mark of an ascent with its stop, 0–100: 100·G·Fin·Balance·[0.40 lin(E; 0.3, 5 m) + 0.05 lin(peak v3; 9, 25) + 0.05 pace of
+ * the way (all from half the limit on, none at a quarter) + 0.25 lin(RMS in the stop; 0.1, 1.5) + 0.10 share within ±0.5 m + 0.15 lin(T; 6, 36 L)], E = ∫max(0, v3 − 9 m/min)dt until the head is out.
  */
 export function ascentMark(
   trace: Trace,
@@ -56,7 +37,6 @@ export function ascentMark(
   limits = USUAL_LIMITS,
 ): Mark {
   const { ascentMpmin, fastMpmin, excessM } = limits;
-  const excessBadM = EXCESS_BAD * Math.max(excessM, LEAST_EXCESS_M);
   const held = heldOf(trace, task.stop, task.reachedRow, limits);
   const stopEnd = held.window.to;
   const { out, ...whole } = ascentSpan(trace, task);
@@ -66,8 +46,8 @@ export function ascentMark(
   const climb = excessClimbM(trace, whole, ascentMpmin / 60);
   const fastest = worstRow(whole, trace.rows, (row) => -trace.slowMps[row]! * 60);
   // Staying down must not save anybody the hardest metres: then both count as bad.
-  const excess = out === null ? Math.max(climb.value, excessBadM) : climb.value;
-  const peak = out === null ? Math.max(fastest.value, ascentMpmin * PEAK_BAD_RATE) : fastest.value;
+  const excess = out === null ? Math.max(climb.value, excessBadM(limits)) : climb.value;
+  const peak = out === null ? Math.max(fastest.value, peakBadMpmin(limits)) : fastest.value;
   const gas = toAndFroL(trace, { from: task.fromRow, to: end });
   const fast = !keeps(fastest.value, fastMpmin);
   const spans = [
@@ -78,11 +58,12 @@ export function ascentMark(
     id: 'ascent',
     terms: [
       ...rateTerms(limits, excess, climb.row, peak, fastest.row, out === null),
+      paceTerm(trace, task, ascentMpmin, out === null),
       held.rms(0.25),
       held.close(0.1),
       gasTerm(gas.value, gas.row),
     ],
-    gates: [held.gate, finGate(trace, held, { sum: trace.finsDownNs, spans })],
+    gates: [held.gate, finGate(trace, held, { sum: trace.finsDownNs, spans }), balanceGate(trace, held)],
     demands: [
       {
         id: 'excess',
@@ -117,59 +98,10 @@ export function ascentMark(
         ? []
         : ascentCaps(fast, fastMpmin, fastest.value, fastest.row, leftEarly, early.row)),
       ...leadCaps(trace, whole),
+      ...stillCaps(trace, whole),
       ...breathCaps(breaths, whole),
     ],
   });
-}
-
-function rateTerms(
-  { ascentMpmin, excessM }: MarkLimits,
-  excess: number,
-  excessRow: number | null,
-  peak: number,
-  peakRow: number | null,
-  stayed: boolean,
-): Term[] {
-  const down = 'You did not come up in time: the metres that were not flown count as bad.';
-  return [
-    {
-      id: 'excess-climb',
-      label: `climbed above ${plain(ascentMpmin)} m/min`,
-      raw: excess,
-      unit: 'm',
-      good: EXCESS_GOOD * Math.max(excessM, LEAST_EXCESS_M),
-      bad: EXCESS_BAD * Math.max(excessM, LEAST_EXCESS_M),
-      weight: 0.4,
-      row: excessRow,
-      reason: stayed ? down : `You climbed ${excess.toFixed(1)} m further than ${plain(ascentMpmin)} m/min allows.`,
-    },
-    {
-      id: 'peak-rate',
-      label: 'fastest on the way up, over 3 s',
-      raw: peak,
-      unit: 'm/min',
-      good: ascentMpmin,
-      bad: ascentMpmin * PEAK_BAD_RATE,
-      weight: 0.1,
-      row: peakRow,
-      reason: stayed ? down : `Your fastest three seconds were at ${peak.toFixed(1)} m/min.`,
-    },
-  ];
-}
-
-function gasTerm(litres: number, row: number | null): Term {
-  const reason = `${litres.toFixed(1)} L that you let in went out again.`;
-  return {
-    id: 'gas-to-and-fro',
-    label: 'gas let in and out again',
-    raw: litres,
-    unit: 'L',
-    good: 6,
-    bad: 36,
-    weight: 0.15,
-    row,
-    reason,
-  };
 }
 
 function surfacedDemand(out: number | null, withinS: number): Demand {

@@ -3,16 +3,16 @@ import { USUAL_LIMITS } from './limits.ts';
 import type { Mark } from './mark.ts';
 import { keeps, toAndFroL, worstRow, type Span } from './measures.ts';
 import { sumMark } from './mark-sum.ts';
-import { breathCaps, type BreathHeld } from './habits.ts';
+import { breathCaps, stillCaps, type BreathHeld } from './habits.ts';
 import type { Trace } from './trace.ts';
 import { plain } from './words.ts';
-import { finGate, heldOf, leadCaps } from './window-evidence.ts';
+import { balanceGate, finGate, heldOf, leadCaps } from './window-evidence.ts';
 
 /** The rate at which nothing is left, as a multiple of the one that is asked for at most. @source practice */
 const BAD_RATE = 30 / 18;
 
 /**
- * Mark of a descent and the hold below it, 0–100: 100·G·Fin·[0.25 lin(peak v3; 18, 30 m/min) + 0.35 lin(RMS; 0.1, 1.5) + 0.15
+ * Mark of a descent and the hold below it, 0–100: 100·G·Fin·Balance·[0.25 lin(peak v3; 18, 30 m/min) + 0.35 lin(RMS; 0.1, 1.5) + 0.15
  * share within ±0.5 m + 0.25 lin(T; 2, 12 L)]. @param fromRow first row of the way down
  */
 export function descentMark(
@@ -61,7 +61,7 @@ export function descentMark(
         reason: `${gas.value.toFixed(1)} L that you let in went out again.`,
       },
     ],
-    gates: [held.gate, finGate(trace, held, { sum: trace.finsUpNs, spans: [way] })],
+    gates: [held.gate, finGate(trace, held, { sum: trace.finsUpNs, spans: [way] }), balanceGate(trace, held)],
     demands: [
       {
         id: 'rate',
@@ -97,6 +97,7 @@ export function descentMark(
           ]
         : []),
       ...leadCaps(trace, whole),
+      ...stillCaps(trace, whole),
       ...breathCaps(breaths, whole),
     ],
   });

@@ -2,7 +2,7 @@ import { HEAD_OUT_M, midBreathM3, type Rig } from '../diver/index.ts';
 import { rowsOf } from './goal.ts';
 import type { Found } from './habit-evidence.ts';
 import type { Cap } from './mark-sum.ts';
-import type { Span } from './measures.ts';
+import { keeps, type Span } from './measures.ts';
 import type { Trace } from './trace.ts';
 
 /** A stretch in which the breath was held and the diver rose. */
@@ -73,6 +73,28 @@ export function breathCaps(breaths: readonly BreathHeld[], span: Span): Cap[] {
       row: held.to - 1,
       reason: `You held a full breath and rose ${held.risenM.toFixed(1)} m: gas expanding in the lungs can injure within about a metre of ascent.`,
     },
+  ];
+}
+
+/** So many seconds of it in the time of a mark, in all, are let pass. Practice. */
+const STILL_MOST_S = 10;
+/** A mark with more is not secure. */
+const STILL_MOST = 79;
+
+/** Keeps a mark from secure where the breath stood still for long: it saves the trim, and nobody may do it on scuba. */
+export function stillCaps({ still }: { readonly still: Uint8Array }, { from, to }: Span): Cap[] {
+  let rows = 0;
+  let last = from;
+  for (let row = from; row < Math.min(to, still.length); row++)
+    if (still[row] === 1) {
+      rows++;
+      last = row;
+    }
+  const seconds = rows / rowsOf(1);
+  if (keeps(seconds, STILL_MOST_S)) return [];
+  const reason = `For ${seconds.toFixed(0)} s in all your breath stood still: on scuba, go on breathing all the while.`;
+  return [
+    { id: 'breath-still', most: STILL_MOST, label: 'breath stood still', raw: seconds, unit: 's', row: last, reason },
   ];
 }
 

@@ -4,9 +4,9 @@ import type { Mark } from './mark.ts';
 import { grownBy, worstRow } from './measures.ts';
 import { sumMark } from './mark-sum.ts';
 import type { BreathHeld } from './habits.ts';
-import { breathCaps } from './habits.ts';
+import { breathCaps, stillCaps } from './habits.ts';
 import type { Trace } from './trace.ts';
-import { KGF_N, finGate, finlessDemand, heldOf, leadCaps } from './window-evidence.ts';
+import { balanceGate, finGate, finlessDemand, heldOf, leadCaps } from './window-evidence.ts';
 
 /**
  * Mark of a hover, 0–100: 100·G·Fin·Balance·[0.60 lin(RMS; 0.1, 1.5 m) + 0.20 share within ±0.5 m + 0.20 lin(T; 3, 10 L a
@@ -29,9 +29,6 @@ export function hoverMark(
     trace.rows,
     (row) => trace.letOutM3[row]! - trace.letOutM3[row - 1]!,
   );
-  const mean = meanNetKgf(trace, window);
-  const heaviest = worstRow(window, trace.rows, (row) => trace.midNetN[row]! * Math.sign(mean));
-  const amount = Math.abs(mean);
   return sumMark({
     id: 'hover',
     terms: [
@@ -49,36 +46,13 @@ export function hoverMark(
         reason: `In a minute ${perMinL.toFixed(1)} L went in and out again; the breath can do that work.`,
       },
     ],
-    gates: [
-      held.gate,
-      finGate(trace, held),
-      {
-        id: 'balance',
-        label: 'light or heavy at mid-breath, on average',
-        raw: amount,
-        unit: 'kg',
-        good: 0.3,
-        bad: 1.5,
-        row: amount > 0.3 ? heaviest.row : null,
-        reason:
-          amount > 0.3
-            ? `On average you were ${amount.toFixed(1)} kg ${mean > 0 ? 'light' : 'heavy'}: lungs or fins carried it.`
-            : 'The gas was right, the breath only trimmed.',
-      },
-    ],
+    gates: [held.gate, finGate(trace, held), balanceGate(trace, held)],
     demands: [held.inBand, finlessDemand(held, limits)],
     caps: [
       ...(held.finCap ? [held.finCap] : []),
       ...leadCaps(trace, window),
+      ...stillCaps(trace, { from: reachedRow, to: window.to }),
       ...breathCaps(breaths, { from: reachedRow, to: window.to }),
     ],
   });
-}
-
-/** Mean net force at mid-lung over the recorded part of a window, kilograms of pull, up positive. */
-function meanNetKgf(trace: Trace, window: { readonly from: number; readonly to: number }): number {
-  let sum = 0;
-  const to = Math.min(window.to, trace.rows);
-  for (let row = window.from; row < to; row++) sum += trace.midNetN[row]!;
-  return to > window.from ? sum / (to - window.from) / KGF_N : 0;
 }

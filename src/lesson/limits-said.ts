@@ -26,7 +26,7 @@ const SAID: Readonly<Record<keyof MarkLimits, { readonly words: (value: string) 
   },
   finsNs: {
     words: (value) => `${value} N s of fins in a hold`,
-    why: 'Practice: one soft kick; more of it would hide what the gas should do.',
+    why: 'Practice: one soft kick, which costs points; more of it would hide what the gas should do.',
   },
 };
 

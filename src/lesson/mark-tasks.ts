@@ -1,4 +1,4 @@
-import type { AscentTask } from './ascent-mark.ts';
+import type { AscentTask } from './ascent-terms.ts';
 import type { HoldGoal, Lesson, MarkTask } from './lesson.ts';
 import type { LessonRun } from './run.ts';
 import { flySteps } from './steps.ts';

@@ -1,6 +1,7 @@
 import type { Rig } from '../diver/index.ts';
 import { TICKS_PER_ROW, type ControlChange, type Recording } from '../dive/index.ts';
 import { rowsOf } from './goal.ts';
+import { stillRows } from './still-breath.ts';
 
 /** What a mark may look at: a dive, or a replay of one. */
 export interface Flown {
@@ -29,6 +30,8 @@ export interface Trace {
   readonly contact: Uint8Array;
   /** 1 where bottom or ledge is touched. */
   readonly touched: Uint8Array;
+  /** 1 where the lungs stand still under water for five seconds and more, and the breath is not the automatic one. */
+  readonly still: Uint8Array;
   /** Row on which a hand first let lead go; null when none did. */
   readonly leadRow: number | null;
 }
@@ -45,15 +48,17 @@ export function traceOf({ rig, recording, changes }: Flown): Trace {
     const from = Math.max(0, row - back);
     return row === 0 ? 0 : ((depth - depthM[from]!) * rowsOf(1)) / (row - from);
   });
-  const held = heldRows(rig, recording, changes);
+  const held = rig.line ? controlRows(recording, changes, ({ holdLine }) => holdLine) : new Uint8Array(recording.rows);
+  const own = controlRows(recording, changes, ({ breath }) => (breath === 0 ? 0 : 1));
+  const [lungM3, lungMol] = [recording.column('lungM3'), recording.column('lungMol')];
   return {
     rows: recording.rows,
     depthM,
     slowMps,
     speedMps: recording.column('speedMps'),
     jacketM3: recording.column('jacketM3'),
-    lungM3: recording.column('lungM3'),
-    lungMol: recording.column('lungMol'),
+    lungM3,
+    lungMol,
     midNetN: recording.column('midNetN'),
     finsUpNs: recording.column('finsUpNs'),
     finsDownNs: recording.column('finsDownNs'),
@@ -61,6 +66,7 @@ export function traceOf({ rig, recording, changes }: Flown): Trace {
     letOutM3: recording.column('letOutM3'),
     contact: Uint8Array.from(resting, (value, row) => (value !== 0 || held[row] === 1 ? 1 : 0)),
     touched: Uint8Array.from(resting, (value) => (value !== 0 ? 1 : 0)),
+    still: rig.lungs.open ? stillRows({ depthM, lungM3, lungMol, own }) : new Uint8Array(recording.rows),
     leadRow: leadRow(recording, changes),
   };
 }
@@ -70,15 +76,19 @@ function leadRow({ startTick }: Recording, changes: readonly ControlChange[]): n
   return release ? Math.max(0, Math.floor((release.tick - startTick) / TICKS_PER_ROW)) : null;
 }
 
-/** Rows on which a hand holds the up-line. */
-function heldRows(rig: Rig, recording: Recording, changes: readonly ControlChange[]): Uint8Array {
-  const held = new Uint8Array(recording.rows);
-  if (!rig.line) return held;
+/** What a control was on each row, before the first change 0. */
+function controlRows(
+  recording: Recording,
+  changes: readonly ControlChange[],
+  of: (controls: ControlChange['controls']) => number,
+): Uint8Array {
+  const rows = new Uint8Array(recording.rows);
   let at = 0;
   for (let row = 0; row < recording.rows; row++) {
     const tick = recording.startTick + row * TICKS_PER_ROW;
     while (at + 1 < changes.length && changes[at + 1]!.tick <= tick) at++;
-    held[row] = changes[at]?.controls.holdLine ?? 0;
+    const change = changes[at];
+    rows[row] = change ? of(change.controls) : 0;
   }
-  return held;
+  return rows;
 }

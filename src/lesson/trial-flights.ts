@@ -1,5 +1,5 @@
 import type { Setup } from '../diver/index.ts';
-import type { PilotName } from '../pilot/index.ts';
+import { PILOTS, type PilotName } from '../pilot/index.ts';
 import { flyLesson } from './fly.ts';
 import { HABIT_IDS, type HabitId } from './habit-kinds.ts';
 import type { Lesson, MarkId } from './lesson.ts';
@@ -58,6 +58,15 @@ export interface TrialResult {
     readonly second: PilotName;
     readonly chance: number;
   }[];
+  /** How far who bends the task stands above the able one on the same seeds, on average, and the standard error of that. */
+  readonly gains: readonly {
+    readonly task: TrialTask;
+    readonly mark: MarkId;
+    readonly pilot: PilotName;
+    readonly flights: number;
+    readonly mean: number;
+    readonly error: number;
+  }[];
 }
 
 export interface TrialAsk {
@@ -103,7 +112,13 @@ export function flyCell(base: Setup, cell: TrialCell, firstDive: Lesson, ask: Tr
       return a && b ? [{ task, mark, first, second, chance: chanceAbove(a, b) }] : [];
     }),
   );
-  return { cell: cell.id, half: cell.half, seeds, fromSeed, rows, above };
+  const gains = TRIAL_MARKS.flatMap(({ task, mark }) =>
+    pilots.flatMap((pilot) => {
+      const [bent, able] = [pilot, 'able'].map((name) => scores.get(`${task} ${mark} ${name}`));
+      return PILOTS[pilot].sort === 'bend' && bent && able ? [{ task, mark, pilot, ...gainOf(bent, able) }] : [];
+    }),
+  );
+  return { cell: cell.id, half: cell.half, seeds, fromSeed, rows, above, gains };
 }
 
 /** Results of one cell and the same seeds, flown with other pilots or tasks, as one each; what both flew counts once. */
@@ -123,6 +138,7 @@ export function joinedTrials(results: readonly TrialResult[]): TrialResult[] {
           ...before.above,
           ...result.above.filter(({ task, mark, first, second }) => !pairs.has(`${task} ${mark} ${first} ${second}`)),
         ],
+        gains: [...before.gains, ...result.gains.filter(({ pilot, task }) => !flown.has(`${pilot} ${task}`))],
       });
     }
   }
@@ -171,6 +187,16 @@ export function chanceAbove(first: Float64Array, second: Float64Array): number {
   let wins = 0;
   for (const a of first) for (const b of second) wins += a > b ? 1 : a === b ? 0.5 : 0;
   return Math.round((wins / (first.length * second.length)) * 1e3) / 1e3;
+}
+
+/** Mean of the differences on the same seeds, and its standard error. */
+export function gainOf(one: Float64Array, other: Float64Array): { flights: number; mean: number; error: number } {
+  const off = one.map((score, i) => score - other[i]!);
+  const flights = off.length;
+  const mean = off.reduce((sum, difference) => sum + difference, 0) / flights;
+  const squares = off.reduce((sum, difference) => sum + (difference - mean) ** 2, 0);
+  const error = flights > 1 ? Math.sqrt(squares / (flights - 1) / flights) : 0;
+  return { flights, mean: rounded(mean), error: rounded(error) };
 }
 
 function rounded(score: number): number {

@@ -9,6 +9,12 @@ import { plain } from './words.ts';
 /** One kilogram of pull, newtons. */
 export const KGF_N = 9.80665;
 
+/**
+ * Mean thrust that costs nothing, kilograms: less than one kick in a hold. At six times that, whoever sculled as gently as the limit
+ * lets him stood up to four points higher. Practice.
+ */
+const FINS_FREE_KGF = 0.005;
+
 /** How a depth was held: what all three marks have in common. */
 export interface Held {
   readonly window: Span;
@@ -155,17 +161,45 @@ export function finGate(
     label: 'carried or braked by fins, on average',
     raw,
     unit: 'kg',
-    good: 0.03,
-    bad: 0.15,
-    row: raw > 0.03 ? row : null,
+    good: FINS_FREE_KGF,
+    bad: 0.1,
+    row: raw > FINS_FREE_KGF ? row : null,
     guardsFloor: true,
     reason:
-      raw > 0.03
+      raw > FINS_FREE_KGF
         ? braking > inHold
           ? 'Fins worked against the way: the gas was wrong.'
           : 'Fins carried what gas should carry.'
         : 'Fins stayed out of it.',
   };
+}
+
+/** The gate of balance: how light or heavy the diver is at mid-breath, on average over the window. */
+export function balanceGate(trace: Trace, { window }: Held): Evidence {
+  const mean = meanNetKgf(trace, window);
+  const heaviest = worstRow(window, trace.rows, (row) => trace.midNetN[row]! * Math.sign(mean));
+  const amount = Math.abs(mean);
+  return {
+    id: 'balance',
+    label: 'light or heavy at mid-breath, on average',
+    raw: amount,
+    unit: 'kg',
+    good: 0.3,
+    bad: 1.5,
+    row: amount > 0.3 ? heaviest.row : null,
+    reason:
+      amount > 0.3
+        ? `On average you were ${amount.toFixed(1)} kg ${mean > 0 ? 'light' : 'heavy'}: lungs or fins carried it.`
+        : 'The gas was right, the breath only trimmed.',
+  };
+}
+
+/** Mean net force at mid-lung over the recorded part of a window, kilograms of pull, up positive. */
+function meanNetKgf(trace: Trace, window: Span): number {
+  let sum = 0;
+  const to = Math.min(window.to, trace.rows);
+  for (let row = window.from; row < to; row++) sum += trace.midNetN[row]!;
+  return to > window.from ? sum / (to - window.from) / KGF_N : 0;
 }
 
 /** Caps a mark at 45 for lead let go by hand before its end: what is balanced then is another diver. */

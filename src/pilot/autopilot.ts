@@ -17,6 +17,10 @@ import type { PilotTraits } from './traits.ts';
 /** Sinking this fast under water, m/s, the surface is left; mid-chest below this depth, metres, the head is covered. */
 const LEAVES_MPS = 0.06;
 const COVERED_M = 0.7;
+/** A head that goes under by turns with each breath, for so long in all, seconds, is not clear either. */
+const WET_IN_ALL_S = 3;
+/** Mid-chest this deep, metres, little is left that floats. */
+const GOES_UNDER_M = 0.5;
 /** At the surface the jacket is filled until mid-chest is this shallow, metres: the head clear with some to spare. */
 const FLOATS_M = 0.3;
 /** A pilot without a quirk. */
@@ -31,7 +35,7 @@ const OUT_L = -6;
 export function autopilot(rig: Rig, traits: PilotTraits, chance: Chance): Pilot {
   const see = eyeOf(traits.eye, chance);
   const hands = handsOf(traits.law);
-  const breathe = breathingOf(rig, traits.periodS);
+  const breathe = breathingOf(rig, traits.periodS, traits.tidalShare);
   const hold = traits.holdsBreath ? heldBreathOf() : undefined;
   const twist = traits.quirk ? twistOf(traits.quirk, chance) : asHandsDo;
   const aim = traits.aim ? aimOf(traits.aim, chance) : undefined;
@@ -44,12 +48,14 @@ export function autopilot(rig: Rig, traits: PilotTraits, chance: Chance): Pilot 
   let phaseFrom = 0;
   let topped = 0;
   let wet = 0;
+  let wetInAll = 0;
   let filling = false;
 
   /** Lungs low, and the vent in pulses or held until he sinks. */
   const leave = (seen: Sight): Act => {
-    const { onS, everyS } = traits.leaving;
-    const on = everyS === 0 || decision % Math.floor(everyS * DECISIONS_PER_S) < onS * DECISIONS_PER_S;
+    const { onS, lastS, everyS } = traits.leaving;
+    const pressS = seen.depthM > GOES_UNDER_M ? lastS : onS;
+    const on = everyS === 0 || decision % Math.floor(everyS * DECISIONS_PER_S) < pressS * DECISIONS_PER_S;
     const sinks = everyS > 0 && seen.depthM > COVERED_M && seen.speedMps >= LEAVES_MPS;
     return { gas: on && !sinks ? -1 : 0, biasL: OUT_L, finsUpN: 0 };
   };
@@ -61,11 +67,13 @@ export function autopilot(rig: Rig, traits: PilotTraits, chance: Chance): Pilot 
       // Afloat from the start he acts only on a head that stays wet; come up, he fills at once. The button is let go for good
       // once the head is clear: a wave of breath is no reason to press again.
       wet = seen.depthM > HEAD_CLEAR_M ? wet + 1 : 0;
-      if (task.kind === 'surface' || wet >= DECISIONS_PER_S) filling = true;
+      if (wet > 0) wetInAll++;
+      if (task.kind === 'surface' || wet >= DECISIONS_PER_S || wetInAll >= WET_IN_ALL_S * DECISIONS_PER_S)
+        filling = true;
       topped = filling && seen.depthM < FLOATS_M ? topped + 1 : topped;
       return { gas: filling && topped < 3 ? 1 : 0, biasL: 0, finsUpN: 0 };
     }
-    topped = wet = 0;
+    topped = wet = wetInAll = 0;
     filling = false;
     const goalM = task.kind === 'surface' ? 0 : task.depthM;
     // Who bobs up again on the way down begins again.

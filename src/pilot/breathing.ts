@@ -10,8 +10,9 @@ const IN_SHARE = 0.4;
  * A pilot's own breathing: of period 0 not at all, otherwise waves about a level that moves no faster than 0.6 L/s. Gives the lung volume for each decision in
  * centilitres, between residual volume and capacity.
  */
-export function breathingOf(rig: Rig, periodS: number): (biasM3: number) => number {
-  const { residualM3, totalM3, tidalM3 } = rig.lungs;
+export function breathingOf(rig: Rig, periodS: number, tidalShare = 1): (biasM3: number) => number {
+  const { residualM3, totalM3 } = rig.lungs;
+  const tidalM3 = rig.lungs.tidalM3 * tidalShare;
   const middle = midBreathM3(rig);
   let level = middle;
   let phase = 0;

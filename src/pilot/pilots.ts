@@ -25,6 +25,10 @@ interface Described {
 export const PILOTS = {
   steady: { sort: 'diver', does: 'Trims with slow breaths, corrects the gas in short presses, and waits.' },
   sparing: { sort: 'diver', does: 'Presses seldom and as long as it takes, and leaves the rest to the breath.' },
+  rescuer: {
+    sort: 'diver',
+    does: 'Flies like the steady one, and answers a fast rate at once: breath, and a press that lasts.',
+  },
   able: { sort: 'diver', does: 'Does the same with later eyes and longer presses, and sometimes looks away.' },
   learner: {
     sort: 'diver',
@@ -69,6 +73,12 @@ export const PILOTS = {
   'line-starter': { sort: 'bend', does: 'Holds the line until the time that counts begins, and is still by then.' },
   'lead-dropper': { sort: 'bend', does: 'Lets lead go first of all and has less to balance.' },
   'still-lungs': { sort: 'bend', does: 'Stops breathing, so that no breath moves him.' },
+  sipper: { sort: 'bend', does: 'Breathes in quick small sips, so that hardly a breath moves him.' },
+  bouncer: { sort: 'bend', does: 'Bounces back with great breaths instead of touching the gas.' },
+  sculler: { sort: 'bend', does: 'Sculls all the while with fins, as gently as nobody counts.' },
+  'one-button': { sort: 'bend', does: 'Uses one of the two buttons only in a hold, so that nothing goes to and fro.' },
+  'early-presser': { sort: 'bend', does: 'Presses until the time that counts begins, and not once after it.' },
+  pauser: { sort: 'bend', does: 'Waits just outside the band until he is still, and only then drifts in.' },
   'suit-feeder': { sort: 'suit', does: 'Does as steady does, and keeps what is in the drysuit as it is, down and up.' },
   'suit-keeper': { sort: 'suit', does: 'Does the same, and never presses the valve of the drysuit.' },
 } as const satisfies Readonly<Record<keyof typeof PILOT_TRAITS | 'random' | 'idler' | SuitPilot, Described>>;

@@ -17,7 +17,9 @@ export type Quirk =
   | { readonly kind: 'swims-up'; readonly finsN: number }
   | { readonly kind: 'swims-down'; readonly finsN: number }
   | { readonly kind: 'rests' }
-  | { readonly kind: 'breath-only'; readonly from: 'hold' | 'start' }
+  | { readonly kind: 'breath-only'; readonly from: 'hold' | 'start' | 'window' }
+  | { readonly kind: 'one-button' }
+  | { readonly kind: 'acts-at-once'; readonly atMps: number; readonly untilMps: number; readonly breathL: number }
   | { readonly kind: 'line'; readonly overMps: number }
   | { readonly kind: 'line-first'; readonly firstS: number }
   | { readonly kind: 'drops-lead'; readonly piece: number };
@@ -44,6 +46,8 @@ const LEAST_FIN_N = 2;
 /** A bursting kicker begins when he is, or will be in four seconds, this far off, metres. */
 const BURSTS_OVER_M = 0.3;
 const BURST_LOOKS_S = 4;
+/** A hold is looked at this long after its depth is reached, seconds. */
+const WINDOW_OPENS_S = 10;
 /** Rises, or sinks, faster than this and is braked, m/s. */
 const BRAKES_OVER_MPS = 0.13;
 
@@ -103,8 +107,24 @@ export function twistOf(quirk: Quirk, chance: Chance): Twist {
     case 'rests':
       return (act, { task }) => (task.kind === 'hold' ? { gas: 0, biasL: 0, finsUpN: 0 } : act);
     case 'breath-only':
-      return (act, { task, leaving }) =>
-        leaving || (quirk.from === 'hold' && task.kind !== 'hold') || task.kind === 'float' ? act : { ...act, gas: 0 };
+      return (act, { task, taskS, leaving }) =>
+        (quirk.from === 'window' && (task.kind !== 'hold' || taskS < WINDOW_OPENS_S)) ||
+        leaving ||
+        (quirk.from === 'hold' && task.kind !== 'hold') ||
+        task.kind === 'float'
+          ? act
+          : { ...act, gas: 0 };
+    case 'acts-at-once':
+      return actsAtOnce(quirk.atMps, quirk.untilMps, quirk.breathL);
+    case 'one-button': {
+      let first = 0;
+      return (act, { task, taskS }) => {
+        if (taskS === 0) first = 0;
+        if (task.kind !== 'hold') return act;
+        if (first === 0) first = act.gas;
+        return act.gas === first ? act : { ...act, gas: 0 };
+      };
+    }
     case 'line':
       return (act, { task, seen }) =>
         task.kind !== 'hold' && Math.abs(seen.speedMps) > quirk.overMps ? { ...act, holdsLine: true } : act;
@@ -132,6 +152,18 @@ function ventsLate(atMps: number): Twist {
     const rises = -seen.speedMps;
     venting = venting ? rises > 0.1 : rises > atMps;
     return { ...act, gas: venting ? -1 : act.gas > 0 ? 1 : 0 };
+  };
+}
+
+/** In a hold a rate that no trim explains is answered at once by a breath and a press that lasts until the rate falls. */
+function actsAtOnce(atMps: number, untilMps: number, breathL: number): Twist {
+  let gas: -1 | 0 | 1 = 0;
+  return (act, { task, seen }) => {
+    if (task.kind !== 'hold') return act;
+    const { speedMps } = seen;
+    if (gas !== 0 && gas * speedMps <= untilMps) gas = 0;
+    if (gas === 0 && Math.abs(speedMps) > atMps) gas = speedMps > 0 ? 1 : -1;
+    return gas === 0 ? act : { ...act, gas, biasL: gas * breathL };
   };
 }
 

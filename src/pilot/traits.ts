@@ -49,6 +49,8 @@ export type Law = BreathLaw | PulseLaw | UntilStillLaw | KickLaw;
 /** How the surface is left: in pulses, or all gas at once. */
 export interface LeavingTraits {
   readonly onS: number;
+  /** A pulse once the head goes under: what is let out now is what he falls by. */
+  readonly lastS: number;
   /** 0: the vent stays open. */
   readonly everyS: number;
 }
@@ -58,6 +60,8 @@ export interface PilotTraits {
   readonly target: TargetTraits;
   readonly leaving: LeavingTraits;
   readonly periodS: number;
+  /** Share of his usual breath that a breath is; left out: all of it. */
+  readonly tidalShare?: number;
   readonly law: Law;
   /** Closes the airway at 5.8 L at the start of each phase and whenever he rises. */
   readonly holdsBreath: boolean;
@@ -66,13 +70,13 @@ export interface PilotTraits {
 }
 
 const noDrops = { dropsPerS: 0, dropS: 0 };
-const leavesAtOnce = { onS: 1, everyS: 0 };
+const leavesAtOnce = { onS: 1, lastS: 1, everyS: 0 };
 const hasty: TargetTraits = { upMps: 0.12, downMps: 0.18, slowM: 0, leadM: 1.2, paceShare: 0 };
 
 const steady: PilotTraits = {
   eye: { delayS: 0.35, noticesMps: 0.02, noiseM: 0.05, ...noDrops },
   target: { upMps: 0.08, downMps: 0.1, slowM: 1, leadM: 0.5, paceShare: 0.5 },
-  leaving: { onS: 0.5, everyS: 1.5 },
+  leaving: { onS: 0.5, lastS: 0.25, everyS: 1.5 },
   periodS: 8,
   law: { kind: 'breath', rangeL: 1, perML: 0.8, perMpsL: 8, pressS: 0.25, bandL: 0.25, waitS: 2.5, oneWayL: 0.2 },
   holdsBreath: false,
@@ -84,14 +88,20 @@ const sparing: PilotTraits = {
   law: { kind: 'breath', rangeL: 1, perML: 0.8, perMpsL: 8, pressS: 0.8, bandL: 0.5, waitS: 8, oneWayL: 0.2 },
 };
 
-const able: PilotTraits = {
+/** Steady, and quick with long presses where the rate says that something runs away. */
+const rescuer: PilotTraits = {
+  ...steady,
+  quirk: { kind: 'acts-at-once', atMps: 0.12, untilMps: 0.06, breathL: 2 },
+};
+
+const able = {
   eye: { delayS: 0.6, noticesMps: 0.04, noiseM: 0.1, dropsPerS: 0.08, dropS: 1.5 },
   target: { upMps: 0.11, downMps: 0.2, slowM: 0, leadM: 0.45, paceShare: 0 },
-  leaving: { onS: 0.5, everyS: 1.2 },
+  leaving: { onS: 0.5, lastS: 0.5, everyS: 1.2 },
   periodS: 6,
   law: { kind: 'breath', rangeL: 0.9, perML: 0.6, perMpsL: 5, pressS: 0.4, bandL: 0.3, waitS: 3, oneWayL: 0.2 },
   holdsBreath: false,
-};
+} as const satisfies PilotTraits;
 
 const learner: PilotTraits = {
   eye: { delayS: 0.8, noticesMps: 0.05, noiseM: 0.15, dropsPerS: 0.08, dropS: 2 },
@@ -174,12 +184,19 @@ const bends = {
   'line-starter': { ...able, quirk: { kind: 'line-first', firstS: 9 } },
   'lead-dropper': { ...able, quirk: { kind: 'drops-lead', piece: 0 } },
   'still-lungs': { ...able, periodS: 0 },
+  sipper: { ...able, periodS: 3, tidalShare: 0.3 },
+  bouncer: { ...able, law: { ...able.law, rangeL: 2, perML: 1.2, perMpsL: 12, bandL: 1 } },
+  sculler: { ...able, quirk: { kind: 'fins-little', finsN: 4, overM: 0.1, inAllNs: 19 } },
+  'one-button': { ...able, quirk: { kind: 'one-button' } },
+  'early-presser': { ...able, quirk: { kind: 'breath-only', from: 'window' } },
+  pauser: { ...able, aim: { kind: 'pauses', beforeM: 1.4, forS: 20 } },
 } as const satisfies Readonly<Record<string, PilotTraits>>;
 
 /** Parameters of every pilot that sees and acts. @source practice: chosen so that marks tell them apart, measured on a reduced model first and on this one after */
 export const PILOT_TRAITS = {
   steady,
   sparing,
+  rescuer,
   able,
   learner,
   pulser,

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { beforeAll, expect, test } from 'vitest';
 import { loadSetupText } from '../../src/diver/file.ts';
 import { HABIT_IDS } from '../../src/lesson/habit-kinds.ts';
+import { gainOf } from '../../src/lesson/trial-flights.ts';
 import {
   HABIT_KINDS,
   LESSONS,
@@ -74,8 +75,28 @@ test('acceptance() sees what is wrong: marks that were changed on purpose miss t
   expect(missed(spoiled('breath-holder', { most: 0.01 }))).toContain('breath-holder: highest');
   expect(missed(spoiled('steady', { mean: 84.9 }))).toContain('steady: mean');
   expect(missed(spoiled('burster', { mean: 99 })).some((demand) => demand.startsWith('burster'))).toBe(true);
-  expect(missed(spoiled('crawler', { mean: 100.5 })).some((demand) => demand.startsWith('crawler'))).toBe(true);
+  const gaining = results.map((result) => ({
+    ...result,
+    gains: result.gains.map((gain) => (gain.pilot === 'crawler' ? { ...gain, mean: 1.01 } : gain)),
+  }));
+  expect(missed(gaining)).toContain("crawler: mean above the able one's");
   expect(missed(spoiled('able', { secureUnmet: 1 }))).toContain('marks of 80 or more without the task met');
+});
+
+test('gainOf() is the mean of paired differences, and its error their deviation over the root of their number', () => {
+  // Differences 1, 2, 3, 4, 5: mean 3, variance 2.5, error √(2.5 ÷ 5).
+  const one = Float64Array.of(51, 62, 73, 84, 95);
+  expect(gainOf(one, Float64Array.of(50, 60, 70, 80, 90))).toEqual({ flights: 5, mean: 3, error: 0.71 });
+  expect(gainOf(one, one)).toEqual({ flights: 5, mean: 0, error: 0 });
+});
+
+test('acceptance() takes the gain of a bend from the flights that are most in a cell, with its error', () => {
+  const gain = { task: 'hover', mark: 'hover', pilot: 'crawler' } as const;
+  const cell = { ...results[0]!, rows: [], above: [] };
+  const few = { ...cell, seeds: 5, gains: [{ ...gain, flights: 5, mean: 4, error: 2 }] };
+  const many = { ...cell, seeds: 300, gains: [{ ...gain, flights: 300, mean: 0.6, error: 0.3 }] };
+  const crawler = acceptance([few, many]).filter(({ demand }) => demand.startsWith('crawler'));
+  expect(crawler).toMatchObject([{ value: 0.6, error: 0.3, met: true, cell: cell.cell }]);
 });
 
 test('flyCell() gives the same results for the same seeds, and others for others', () => {

@@ -71,10 +71,16 @@ test('hoverMark() counts a hand on the up-line as three bands', () => {
   expect(hoverMark(trace, goal, 0, []).score).toBe(0);
 });
 
-test('hoverMark() takes fins by thrust: 0.035 kgf costs a twenty-fourth and still meets the task', () => {
+test('hoverMark() takes fins by thrust: 0.0525 kgf would cost half, 0.035 a third, and still meets the task', () => {
   const mark = hover({ finsUpNs: evenly(0.035 * KGF_N * 55, 0, 550) });
-  expect(mark.score).toBeCloseTo((100 * 0.115) / 0.12, 6);
+  expect(mark.score).toBeCloseTo((100 * 0.065) / 0.095, 6);
   expect(mark.ok).toBe(true);
+});
+
+test('hoverMark() forgives one tap of the fins and counts what is sculled within the limit', () => {
+  expect(hover({ finsUpNs: evenly(2.6, 100, 103) }).score).toBeCloseTo(100, 9);
+  const sculled = hover({ finsUpNs: evenly(0.02 * KGF_N * 55, 0, 550) });
+  expect(sculled.score).toBeCloseTo(100 - (100 * 0.015) / 0.095, 6);
 });
 
 test('hoverMark() caps at 45 above 20 N s of fins, up or down', () => {
@@ -82,7 +88,9 @@ test('hoverMark() caps at 45 above 20 N s of fins, up or down', () => {
     const mark = hover({ [name]: evenly(20.5, 100, 550) });
     expect(mark).toMatchObject({ score: 45, ok: false, word: 'not yet' });
   }
-  expect(hover({ finsUpNs: evenly(19.9, 100, 550) }).score).toBeGreaterThan(79);
+  const below = hover({ finsUpNs: evenly(19.9, 100, 550) });
+  expect(below.parts.some(({ id }) => id === 'fins-in-hold')).toBe(false);
+  expect(below.score).toBeGreaterThan(60);
 });
 
 test('hoverMark() counts fins from the moment the depth is reached: kicked into place before the window opens is 45 at most', () => {

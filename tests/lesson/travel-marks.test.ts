@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
-import { ascentMark, type AscentTask } from '../../src/lesson/ascent-mark.ts';
+import { ascentMark } from '../../src/lesson/ascent-mark.ts';
+import type { AscentTask } from '../../src/lesson/ascent-terms.ts';
 import { descentMark } from '../../src/lesson/descent-mark.ts';
 import type { HoldGoal } from '../../src/lesson/lesson.ts';
 import { traceOf } from '../../src/lesson/trace.ts';
@@ -36,9 +37,15 @@ test('descentMark() does not count the gas that the dive began with', () => {
 
 test('descentMark() counts fins against the way and not with it', () => {
   const reachedRow = Math.ceil((7 / 15) * 600);
-  const impulse = evenly((0.09 * KGF_N * reachedRow) / 10, 0, reachedRow);
+  const impulse = evenly((0.0525 * KGF_N * reachedRow) / 10, 0, reachedRow);
   expect(descent(15, { finsUpNs: impulse }).score).toBeCloseTo(50, 6);
   expect(descent(15, { finsDownNs: impulse }).score).toBeCloseTo(100, 6);
+});
+
+test('descentMark() and ascentMark() take an imbalance of 0.9 kgf in the hold for half: the lungs carried it', () => {
+  const midNetN = () => -0.9 * KGF_N;
+  expect(descent(15, { midNetN }).score).toBeCloseTo(50, 6);
+  expect(part(ascent(9, 9, { midNetN }), 'balance').pointsLost).toBeCloseTo(50, 6);
 });
 
 test('descentMark() caps at 50 when the bottom is touched', () => {
@@ -89,9 +96,22 @@ test('ascentMark() caps at 49 above 18 m/min over 3 s, unless a fast ascent is t
 test('ascentMark() takes excess and peak as bad when nobody surfaces in time', () => {
   const stayed = ascent(9, 0.01);
   expect(part(stayed, 'excess-climb')).toMatchObject({ raw: 5, pointsLost: 40 });
-  expect(part(stayed, 'peak-rate').pointsLost).toBeCloseTo(10, 9);
+  expect(part(stayed, 'peak-rate').pointsLost).toBeCloseTo(5, 9);
   expect(stayed.criteria.find(({ id }) => id === 'surfaced')).toMatchObject({ met: false });
   expect(stayed.score).toBeLessThanOrEqual(50);
+});
+
+test('ascentMark() gives all for the pace from half the limit on, ten seconds to begin with let pass, and none at a quarter', () => {
+  const pace = (mpmin: number) => part(ascent(mpmin, 8), 'pace');
+  expect(pace(9).pointsLost).toBeCloseTo(0, 9);
+  // Two metres up to the band: at 3 m/min they take 40 s, of which 30 count.
+  expect(pace(3)).toMatchObject({ good: 4.5, bad: 2.25 });
+  expect(pace(3).raw).toBeCloseTo(4, 9);
+  expect(pace(3).pointsLost).toBeCloseTo((5 * 0.5) / 2.25, 9);
+  expect(pace(1.5).pointsLost).toBeCloseTo(5, 9);
+  // Whoever is there already has no way to be slow on.
+  const there = (row: number) => (row < 940 ? 5 : Math.max(0.3, 5 - (row - 940) * (8 / 600)));
+  expect(part(ascent(9, 8, { depthM: there }), 'pace').pointsLost).toBe(0);
 });
 
 test("ascentMark() caps at 25 for a head out before the stop's end", () => {

@@ -57,7 +57,9 @@ test('every pilot is told of in one sentence of its own', () => {
 });
 
 test('pilotOf() refuses a name that nobody has', () => {
-  expect(() => pilotOf('perfect' as PilotName, rig, 1)).toThrow(/pilotOf: name must be one of steady, sparing, able/);
+  expect(() => pilotOf('perfect' as PilotName, rig, 1)).toThrow(
+    /pilotOf: name must be one of steady, sparing, rescuer, able/,
+  );
 });
 
 test('idler presses nothing, and steady never fins', () => {
@@ -77,6 +79,24 @@ test('kicker turns head-up before he kicks', () => {
     expect(state.pitchSin).toBeGreaterThan(0.5);
   });
   expect(kicked).toBeGreaterThan(100);
+});
+
+test('rescuer answers a fast rate with one press that lasts, which steady answers with short ones', () => {
+  const longest = (name: PilotName) => {
+    const pilot = pilotOf(name, rig, 1);
+    const dive = new Dive(rig, startState(rig, { depthM: 6, jacketM3: 0, speedMps: 0.3 }));
+    let [now, most] = [0, 0];
+    for (let i = 0; i < 20 * 20; i++) {
+      const raw = pilot.decide(dive.state, { kind: 'hold', depthM: 6 });
+      now = raw.jacketAdd > 0 ? now + 1 : 0;
+      most = Math.max(most, now);
+      dive.steer(raw);
+      dive.advance(6);
+    }
+    return most / 20;
+  };
+  expect(longest('rescuer')).toBeGreaterThan(1);
+  expect(longest('steady')).toBeLessThan(0.3);
 });
 
 test('breath-holder closes a full airway while he rises', () => {
