@@ -23,6 +23,7 @@ test('a depth is said by buttons, arrow keys and the pin in the water, all in st
     './#/lessons/hover',
     async (page) => {
       const spoken = () => page.locator('[role=status].hidden').innerText();
+      await page.waitForSelector('question-sheet output');
       await page.getByRole('button', { name: 'I have read this' }).click();
       await until(page, () => output(page), /^8\.0 m$/);
       await until(page, async () => String(await pin(page).count()), /^1$/);
