@@ -142,7 +142,7 @@ export class QuestionSheet extends Panel {
       [next[at - 1], next[at]] = [next[at]!, next[at - 1]!];
       this.chosen = next;
     };
-    return html`<p>Put them in order: what is asked for stands first.</p>
+    return html`<p>In order: what is asked for stands first.</p>
       <ol class="order">
         ${order.map((id, at) => {
           const words = prompt.items.find((item) => item.id === id)?.words ?? id;

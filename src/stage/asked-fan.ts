@@ -5,6 +5,7 @@ import { Badge } from './badge.ts';
 import { Plate, placesBeside } from './plate.ts';
 import type { Taken } from './taken.ts';
 import type { Asked, StageView } from './view.ts';
+import { placesNear } from './words-place.ts';
 
 /** Half of what a hand takes hold of, with the ring of a keyboard's focus: words stand beside it, pixels. */
 const HELD_PX = 34;
@@ -103,12 +104,15 @@ export class AskedFan {
         .poly([x - 5 * unit, y + way * 2.5 * unit, x + 5 * unit, y + way * 2.5 * unit, x, y + way * 7.5 * unit])
         .fill(tokens.ink);
     taken.boxes.push({ left: x - r, top: y - r, right: x + r, bottom: y + r });
-    const size = this.#when.say(`+${overS} s`);
-    const head = { left: x - size[0] / 2, top: 9 * unit, right: x + size[0] / 2, bottom: 9 * unit + size[1] };
+    const [wide, high] = this.#when.say(`+${overS} s`);
+    const head = { left: x - wide / 2, top: 9 * unit, right: x + wide / 2, bottom: 9 * unit + high };
     this.#when.show(taken.isHit(head) ? undefined : head);
-    taken.boxes.push({ left: x - 2 * unit, top: 0, right: x + 2 * unit, bottom }, head);
-    const words = this.#plate.say(`${pinM.toFixed(1)} m in ${overS} s`);
-    const box = taken.first(placesBeside(x, y, Math.max(r + 6 * unit, HELD_PX), words));
+    taken.boxes.push(head);
+    const size = this.#plate.say(`${pinM.toFixed(1)} m in ${overS} s`);
+    const half = Math.max(r + 6 * unit, HELD_PX);
+    const places = [...placesBeside(x, y, half, size), ...placesNear(x, y, ...size, taken.within, half)];
+    // Left of `now` what is asked may lie over the water.
+    const box = taken.first(places.filter(({ left }) => left > frame.nowX)) ?? taken.first(places);
     this.#plate.show(box);
     if (box) taken.boxes.push(box);
   }
