@@ -1,6 +1,5 @@
 import type { BenchAsk } from '../bench/index.ts';
 import {
-  BENCH_LESSONS,
   BenchInHand,
   benchDone,
   benchPrompt,
@@ -25,13 +24,8 @@ export class LessonAtBench {
   #told = false;
   #trouble = '';
 
-  /**
-   * @param resumed goes on where it was left, the things as the lesson puts them
-   * @throws {RangeError} when there is no such lesson
-   */
-  constructor(view: Window, id: string, resumed: boolean) {
-    const lesson = BENCH_LESSONS.find((one) => one.id === id);
-    if (!lesson) throw new RangeError(`there is no lesson ${id}`);
+  /** @param resumed goes on where it was left, the things as the lesson puts them */
+  constructor(view: Window, lesson: BenchLesson, resumed: boolean) {
     this.#view = view;
     const left = resumed ? leftBenchRun(view, lesson) : undefined;
     this.#hand = new BenchInHand(lesson, left?.run);

@@ -6,6 +6,7 @@ import { BenchSketch } from './bench-sketch.ts';
 import './bench.css';
 import './bench-picture.css';
 import { focusOf } from './keys.ts';
+import { findTaught } from './own-lesson.ts';
 import type { Shell } from './shell.ts';
 
 /** So near its end a sheet was read, pixels; and how much of it a press of *next* goes on by. */
@@ -51,12 +52,16 @@ export class BenchPlace {
     void this.#toHand();
   }
 
+  /** A lesson at the bench, ours or a file that was opened. @throws {RangeError} when there is none of that id */
+  async learn(id: string, resumed: boolean): Promise<void> {
+    const lesson = await findTaught(id, this.#shell.window);
+    if (!lesson || !('bench' in lesson)) throw new RangeError(`there is no lesson ${id}`);
+    this.#lesson = new LessonAtBench(this.#shell.window, lesson, resumed);
+    this.#show(lesson.title);
+  }
+
   /** Does what is asked; what the bench does not allow is said, and nothing is changed. */
-  hear(ask: BenchWish): void {
-    if (ask.do === 'lesson') {
-      this.#lesson = new LessonAtBench(this.#shell.window, ask.id, ask.resumed);
-      return this.#show(this.#lesson.lesson.title);
-    }
+  hear(ask: Exclude<BenchWish, { do: 'lesson' }>): void {
     if (ask.do === 'mode') return this.open(ask.mode);
     if (ask.do === 'go-on') this.#lesson?.goOn();
     else if (ask.do === 'sketch') this.#sketch.ask();

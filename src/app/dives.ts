@@ -148,13 +148,13 @@ export class Dives {
    * @throws {RangeError} when there is none of that id
    */
   async learn(id: string, attempt?: number, by: Demonstrator | null = null, resumed = false): Promise<void> {
-    const { BENCH_LESSONS, findLesson, LessonFlight, nextAttempt } = await this.#later.fetchLearning();
-    if (BENCH_LESSONS.some((one) => one.id === id)) {
+    const { findTaught, LessonFlight, nextAttempt } = await this.#later.fetchLearning();
+    const lesson = await findTaught(id, this.#shell.window);
+    if (!lesson) throw new RangeError(`there is no lesson ${id}`);
+    if ('bench' in lesson) {
       this.#shell.root.dispatchEvent(new WishEvent({ kind: 'bench', ask: { do: 'lesson', id, resumed } }));
       return;
     }
-    const lesson = await findLesson(id, this.#shell.window);
-    if (!lesson) throw new RangeError(`there is no lesson ${id}`);
     // A class is asked; whoever watches alone watches.
     const asked = this.#shell.view.projector;
     const how = by ? { by, asked } : { attempt: attempt ?? (await nextAttempt(id)) };

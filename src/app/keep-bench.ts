@@ -21,7 +21,12 @@ export function keepBench(shell: Shell): void {
       if (from === 'lesson' && prompt && prompt.kind !== 'explain')
         return shell.show({ place: from, moreOpen: false, trouble: 'The prediction first: then the bench.' });
       (await place()).open(wish.mode ?? 'tank');
-    } else if (wish.kind === 'bench') (await place()).hear(wish.ask);
+    } else if (wish.kind === 'bench') {
+      const { ask } = wish;
+      const bench = await place();
+      if (ask.do === 'lesson') await bench.learn(ask.id, ask.resumed);
+      else bench.hear(ask);
+    }
   };
   shell.root.addEventListener('wish', (event) => {
     if (!(event instanceof WishEvent)) return;

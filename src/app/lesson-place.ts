@@ -22,6 +22,7 @@ import {
   type Wish,
 } from '../panels/index.ts';
 import { Store, type KeptResult } from '../store/index.ts';
+import benchTemplate from '../../lessons/bench/template.yaml?raw';
 import template from '../../lessons/template.yaml?raw';
 import { DEMONSTRATIONS } from './demonstrations.ts';
 import type { Dives } from './dives.ts';
@@ -91,8 +92,8 @@ class LessonPlace {
 
   async #do(ask: LearnAsk): Promise<void> {
     if (ask.do === 'file') return this.#openOwn(ask.file);
-    if (ask.do === 'template')
-      return saveFile(this.#shell.root.ownerDocument, new TextEncoder().encode(template), 'lesson.yaml');
+    if (ask.do === 'template') return this.#save(template, 'lesson.yaml');
+    if (ask.do === 'bench-template') return this.#save(benchTemplate, 'bench-lesson.yaml');
     if (ask.do === 'tables') return this.#openTables();
     if (ask.do === 'walk') return this.#begin({ path: ask.path, at: 0 });
     if (ask.do === 'show-next') return this.#showNext();
@@ -104,6 +105,10 @@ class LessonPlace {
       this.#own = null;
     }
     this.#tell();
+  }
+
+  #save(text: string, name: string): void {
+    saveFile(this.#shell.root.ownerDocument, new TextEncoder().encode(text), name);
   }
 
   async #openTables(): Promise<void> {

@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs';
-import { nearest, readYaml } from '../diver/file.ts';
+import { nearest } from '../diver/file.ts';
 import { rigOf, type Rig } from '../diver/index.ts';
 import { TICKS_PER_S, startState } from '../dive/index.ts';
 import { LESSONS, flyLesson, lessonSetup, lessonStart, type Lesson } from '../lesson/index.ts';
 import { BENCH_LESSONS, type BenchLesson } from '../lesson/bench.ts';
-import { isBenchLesson, readBenchLesson, readLesson } from '../lesson/file.ts';
+import { readAnyLesson } from '../lesson/file.ts';
 import { PILOT_NAMES, type PilotName } from '../pilot/index.ts';
 import type { Command } from './command.ts';
 import { BadFile, pathOf, setupAt, textOf } from './files.ts';
@@ -112,8 +112,7 @@ function lessonAt(given: string): Lesson | BenchLesson {
     own,
   );
   const text = typeof path === 'string' ? textOf(path) : readFileSync(path, 'utf8');
-  const yaml = readYaml(text);
-  const read = 'value' in yaml && isBenchLesson(yaml.value) ? readBenchLesson(text) : readLesson(text);
+  const read = readAnyLesson(text);
   if ('problems' in read) throw new BadFile(given, read.problems);
   return read.lesson;
 }

@@ -1,11 +1,21 @@
 import { checkYaml, problemText, readYaml, type Problem, type YamlText } from '../diver/file.ts';
 import type { BenchLesson, BenchRange, BenchStep } from './bench-lesson.ts';
+import type { Lesson } from './lesson.ts';
+import { readLesson } from './lesson-file.ts';
 import { benchLessonRules } from './bench-rules.ts';
 import { benchLessonSchema, type GivenBenchLesson, type GivenBenchStep } from './bench-schema.ts';
 
 /** Whether a file is a lesson for the bench: it says what stands there, and no setup. */
 export function isBenchLesson(value: unknown): boolean {
   return typeof value === 'object' && value !== null && 'bench' in value && !('setup' in value);
+}
+
+/** Reads a lesson file, to be flown or for the bench: which of them it is, the file says. */
+export function readAnyLesson(
+  text: string,
+): { readonly lesson: Lesson | BenchLesson } | { readonly problems: readonly Problem[] } {
+  const yaml = readYaml(text);
+  return 'value' in yaml && isBenchLesson(yaml.value) ? benchLessonFrom(yaml) : readLesson(text);
 }
 
 /** Reads a lesson file for the bench; as `readLesson` does. */

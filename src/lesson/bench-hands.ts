@@ -14,6 +14,7 @@ import {
 import { askOf, preparing } from './bench-scene.ts';
 import type { Answer } from './run.ts';
 import { benchTruth } from './truth-bench.ts';
+import type { Truth } from './truth.ts';
 
 /** A bench with the things of a lesson on it, and the lesson's run, which follows its readings. */
 export class BenchInHand {
@@ -132,10 +133,16 @@ function answerOf(lesson: BenchLesson, id: string, how: BenchProof['answers']): 
   const step = lesson.steps.find((one): one is BenchPredict => one.kind === 'predict' && one.id === id);
   if (!step || how === 'none') return null;
   const truth = benchTruth(lesson, step);
-  if (how === 'right') return truth;
+  if (how === 'right') return onScale(step, truth) ? truth : null;
   if (step.shape === 'choice') return step.options.find((option) => option.id !== truth)?.id ?? null;
   if (step.shape === 'curve') return step.along.map(() => step.most);
   return Number(truth) - step.least > step.most - Number(truth) ? step.least : step.most;
+}
+
+/** Whether an answer can be given on the scale that its question has. */
+export function onScale(step: BenchPredict, truth: Truth): boolean {
+  if (step.shape === 'choice') return true;
+  return [truth].flat().every((value) => Number(value) >= step.least && Number(value) <= step.most);
 }
 
 /** Whether a lesson came to what its proof says. */

@@ -2,7 +2,7 @@
  * The third public door of this room: lessons at the bench. It carries the bench with its engine, which nobody needs who only
  * flies.
  */
-export { BenchInHand, benchAsExpected, showingHands, workedBench, type ScriptedHands } from './bench-hands.ts';
+export { BenchInHand, benchAsExpected, onScale, showingHands, workedBench, type ScriptedHands } from './bench-hands.ts';
 export { BENCH_LESSONS } from './bench-catalogue.ts';
 export type { BenchResult } from './bench-judge.ts';
 export { triedUnder } from './tried-under.ts';

@@ -4,5 +4,5 @@
  */
 export { loadLessonText, readLesson } from './lesson-file.ts';
 export { lessonSchema } from './lesson-schema.ts';
-export { isBenchLesson, loadBenchLessonText, readBenchLesson } from './bench-file.ts';
+export { isBenchLesson, loadBenchLessonText, readAnyLesson, readBenchLesson } from './bench-file.ts';
 export { benchLessonSchema } from './bench-schema.ts';

@@ -8,7 +8,7 @@ export type LessonCard = Pick<
 
 /** What is asked for in the place of the lessons. */
 export type LearnAsk =
-  | { readonly do: 'tables' | 'template' | 'close-own' | 'next' | 'show-next' | 'hand-over' }
+  | { readonly do: 'tables' | 'template' | 'bench-template' | 'close-own' | 'next' | 'show-next' | 'hand-over' }
   | { readonly do: 'file'; readonly file: File }
   /** Chooses a path; null: all lessons, by their part of the course. */
   | { readonly do: 'path'; readonly path: CoursePath | null }

@@ -127,7 +127,7 @@ export class LessonList extends Panel {
     return html`<h3>Your lesson file: ${fileName}</h3>
       ${
         warnings === null
-          ? html`<p role="status">It can be begun. Its proof is being flown …</p>`
+          ? html`<p role="status">It can be begun. Its proof is being tried …</p>`
           : warnings.length === 0
             ? html`<p role="status">It can be begun, and its proof comes as it says.</p>`
             : html`<p role="status">It can be begun. To look at:</p>
@@ -149,9 +149,10 @@ export class LessonList extends Panel {
       if (file) this.#ask({ do: 'file', file });
     };
     return html`<h3>A lesson of your own</h3>
-      <p>A lesson is a text file. Save the template, change it, and open it here, or drop it on this page: what is wrong is told with its line, and what is right can be begun at once.</p>
+      <p>A lesson is a text file, to be flown or for the bench. Save a template, change it, and open it here, or drop it on this page: what is wrong is told with its line, and what is right can be begun at once.</p>
       <div class="row">
         <button type="button" class="tool" @click=${() => this.#ask({ do: 'template' })}>save the template</button>
+        <button type="button" class="tool" @click=${() => this.#ask({ do: 'bench-template' })}>save one for the bench</button>
         <label class="tool file">open a lesson file <input type="file" accept=".yaml,.yml,.txt" @change=${chosen} /></label>
       </div>
       <h3>How the marks were tried</h3>

@@ -1,6 +1,7 @@
 // @vitest-environment happy-dom
 import { afterEach, describe, expect, test } from 'vitest';
-import { findLesson, keepOwnFile, ownFile, readOwn, warningsOf } from '../../src/app/own-lesson.ts';
+import benchTemplate from '../../lessons/bench/template.yaml?raw';
+import { findLesson, findTaught, keepOwnFile, ownFile, readOwn, warningsOf } from '../../src/app/own-lesson.ts';
 import { LESSONS } from '../../src/lesson/index.ts';
 import { fiveMistakes, lineOf, mistakes, templateText } from '../fixtures/lessons/five-mistakes.ts';
 
@@ -52,4 +53,43 @@ describe('a lesson file of one’s own', () => {
     const words = (await warningsOf(await own(wrong))).join(' ');
     expect(words).toMatch(/idler comes to pass.*here idler fails by hover/);
   });
+});
+
+describe('a lesson file of one’s own for the bench', () => {
+  test('readOwn(): mistakes are problems with line, found, allowed and suggestion; without them it can be begun', async () => {
+    expect((await own(benchTemplate)).phase).toBe('bench');
+    const wrong = benchTemplate
+      .replace('topic: stone-volume', 'topic: stone-volum')
+      .replace('{ what: hung, least: 1 }', '{ what: depthM, least: 1 }')
+      .replace('water: salt', 'water: salty');
+    const read = await readOwn({ name: 'mine.yaml', text: wrong });
+    if (!('problems' in read)) throw new Error('it was read');
+    const line = (words: string) => wrong.split('\n').findIndex((one) => one.includes(words)) + 1;
+    expect(read.problems.map((one) => one.line)).toEqual(
+      expect.arrayContaining([line('water: salty'), line('topic: stone-volum')]),
+    );
+    for (const { found, allowed, suggestion } of read.problems)
+      expect([found, allowed, suggestion].every((words) => words.length > 0)).toBe(true);
+  });
+
+  test('findTaught(): the file is found by its id for as long as it is kept, and is no lesson to be flown', async () => {
+    const lesson = await own(benchTemplate);
+    expect(await findTaught(lesson.id, window)).toBeNull();
+    keepOwnFile(window, { name: 'mine.yaml', text: benchTemplate });
+    expect(await findTaught(lesson.id, window)).toEqual(lesson);
+    expect(await findLesson(lesson.id, window)).toBeNull();
+    expect(await findTaught('five-stones', window)).toMatchObject({ id: 'five-stones', phase: 'bench' });
+  });
+
+  test(
+    'warningsOf(): the template has none; a false proof, and an answer that no scale has, are told',
+    { timeout: 20_000 },
+    async () => {
+      expect(await warningsOf(await own(benchTemplate))).toEqual([]);
+      const words = (await warningsOf(await own(benchTemplate.replace('byMm: 220', 'byMm: 20')))).join(' ');
+      expect(words).toMatch(/hands 1 come to pass; here they fail by under.*No hands of its proof pass/);
+      const off = await warningsOf(await own(benchTemplate.replace('massKg: 1.2', 'massKg: 0.2')));
+      expect(off.join(' ')).toMatch(/volume: it comes to 80\.0 mL, which is not on its scale/);
+    },
+  );
 });

@@ -1,9 +1,11 @@
+import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright';
 import { describe, expect, test } from 'vitest';
 import { useChromium } from './chromium.ts';
 import { breaches } from './wcag.ts';
 
 const visit = useChromium();
+const template = readFileSync(new URL('../../lessons/bench/template.yaml', import.meta.url), 'utf8');
 
 const name = (page: Page, words: string) => page.getByRole('button', { name: words, exact: true });
 const text = (page: Page, what: string, words: RegExp) =>
@@ -64,6 +66,36 @@ describe('a lesson at the bench', () => {
       await name(page, 'to 20 m').click();
       await expect.poll(() => page.locator('bench-deep circle.sketched').count()).toBe(4);
       await text(page, 'bench-sheet .sentence', /Held at 20\.0 m/);
+    });
+  });
+
+  test('a file of one’s own: what is wrong is told with its line; mended, it is begun, tried, and there after a reload', async () => {
+    await visit('./#/lessons', async (page) => {
+      const open = (text: string) =>
+        page
+          .locator('lesson-list input[type=file]')
+          .setInputFiles({ name: 'mine.yaml', mimeType: 'text/yaml', buffer: Buffer.from(text) });
+      await page.waitForSelector('lesson-list input[type=file]', { state: 'attached' });
+      await open(template.replace('what: hung,', 'what: hungg,'));
+      await text(page, 'problem-list', /mine\.yaml was not opened: one problem.*hung/s);
+      await open(template);
+      await text(page, 'lesson-list', /It can be begun, and its proof comes as it says/);
+      await name(page, 'begin My lesson at the bench').click();
+      await text(page, 'question-sheet h2', /How much room does it take up/);
+      await name(page, 'lock it').click();
+      await text(page, '.task h2', /^Under water$/);
+      await page.reload();
+      await text(page, '.task h2', /^Under water$/);
+      await name(page, 'go on without').click();
+      await text(page, '.came', /not met: Under water/);
+      // What comes next is at hand: nothing is scrolled to it.
+      for (const words of ['again', 'lessons'])
+        expect(
+          await name(page, words).evaluate((one) => {
+            const { bottom } = one.closest('.deck')!.getBoundingClientRect();
+            return one.getBoundingClientRect().bottom <= bottom + 1;
+          }),
+        ).toBe(true);
     });
   });
 });
