@@ -78,7 +78,10 @@ const FINS = svg`<path class="thin" d="M2 10 H34" /><path class="fin" d="M6 10 V
 export function ringList({ moments, result }: Debrief, moment: Moment): TemplateResult | typeof nothing {
   if (moments.length === 0) return nothing;
   return html`<ol class="rings" aria-label="Moments with a ring on the line">
-    ${moments.map((atS) => html`<li><span>${ringWords(result, atS)}</span> ${moment(atS)}</li>`)}
+    ${moments.map(
+      (atS, i) =>
+        html`<li><b aria-hidden="true">${i + 1}</b><span>${ringWords(result, atS)}</span> ${moment(atS)}</li>`,
+    )}
   </ol>`;
 }
 
@@ -89,19 +92,23 @@ function ringWords({ habits, marks }: Debrief['result'], atS: number): string {
   const habit = habits
     .filter((one) => one.fromS === atS)
     .map(({ words }) => words.replace(/[.?]?$/, (end) => end || '.'));
-  const asked = marks.flatMap(({ id, criteria }) =>
-    criteria
-      .filter((one) => !one.met && one.atS === atS)
-      .map(({ demand, value, unit }) => `${sentence(id)}: ${demand}${unit ? `, came to ${amount(value, unit)}` : ''}.`),
-  );
-  const lost = marks.flatMap(({ id, parts }) =>
-    parts
-      .filter((one) => one.pointsLost > 0 && one.atS === atS)
-      .map(({ label, raw, unit, good, bad }) => {
-        const scale =
-          good === null || bad === null ? '' : `, full at ${amount(good, unit)}, none at ${amount(bad, unit)}`;
-        return `${sentence(id)}: ${label}${unit ? ` ${amount(raw, unit)}` : ''}${scale}.`;
+  const evidence = marks.flatMap(({ id, criteria, parts }) => {
+    const unmet = criteria.filter((one) => !one.met && one.atS === atS);
+    // What a demand has said already is not said again by the part that lost points for it.
+    const lost = parts.filter(
+      (one) => one.pointsLost > 0 && one.atS === atS && !unmet.some(({ value }) => value === one.raw),
+    );
+    return [
+      ...unmet.map(({ demand, value, unit }) => {
+        const came = unit ? `; came to ${amount(value, unit)}` : '';
+        return `${sentence(id)}, not met: ${demand}${came}.`;
       }),
-  );
-  return [...habit, ...asked, ...lost].slice(0, MOST_SAID).join(' ');
+      ...lost.map(({ label, raw, unit, good, bad }) => {
+        const scale =
+          good === null || bad === null ? '' : `; full at ${amount(good, unit)}, none at ${amount(bad, unit)}`;
+        return `${sentence(id)}, ${label}${unit ? `: ${amount(raw, unit)}` : ''}${scale}.`;
+      }),
+    ];
+  });
+  return [...habit, ...evidence].slice(0, MOST_SAID).join(' ');
 }

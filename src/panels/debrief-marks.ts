@@ -91,8 +91,9 @@ function partItem(part: MarkPart, other: Mark | undefined, name: string, moment:
   </li>`;
 }
 
-/** A value with its unit, as many digits as say something. */
+/** A value with its unit, as many digits as say something; a share that is not whole keeps one, or 79.8 % would look met. */
 export function amount(value: number, unit: string): string {
-  const digits = unit === '%' || Math.abs(value) >= 100 || Number.isInteger(value) ? 0 : Math.abs(value) >= 1 ? 1 : 2;
+  const tenths = unit === '%' ? Math.round(value * 10) / 10 : value;
+  const digits = Math.abs(value) >= 100 || Number.isInteger(tenths) ? 0 : unit === '%' || Math.abs(value) >= 1 ? 1 : 2;
   return unit ? `${value.toFixed(digits)} ${unit}` : value.toFixed(digits);
 }

@@ -120,7 +120,8 @@ describe('the debrief', () => {
     const { text, sheet, heard } = await shown({ moments });
     const lines = text('.rings li');
     expect(lines).toHaveLength(moments.length);
-    for (const [i, line] of lines.entries()) expect(line).toMatch(new RegExp(`^\\w.*[.?] ${i + 1} see \\d+:\\d\\d$`));
+    for (const [i, line] of lines.entries())
+      expect(line).toMatch(new RegExp(`^${i + 1}\\w.*[.?] ${i + 1} see \\d+:\\d\\d$`));
     for (const button of sheet.querySelectorAll<HTMLButtonElement>('.rings .moment')) button.click();
     expect(heard).toEqual(moments.map((atS) => ({ kind: 'moment', atS })));
   });
