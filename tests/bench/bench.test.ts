@@ -111,14 +111,18 @@ describe('Bench: ten things', () => {
 
   test('energy never grows while no hand is in', () => {
     const { bench } = full();
-    let before = bench.energyJ();
-    const scale = Math.abs(before);
+    // Things that begin in each other are pushed apart first.
+    bench.step(60);
+    const first = bench.energyJ();
+    let before = first;
     for (let i = 0; i < 1200; i++) {
       bench.step(4);
       const now = bench.energyJ();
-      expect(now - before).toBeLessThan(2e-4 * scale);
+      // Of the seven joules that go a quarter of a thousandth comes back for a moment.
+      expect(now - before).toBeLessThan(1e-3);
       before = Math.min(before, now);
     }
+    expect(first - before).toBeGreaterThan(5);
   });
 
   test('a thousand throws and pulls: nothing gets out, nothing bursts, no number is lost', () => {
@@ -129,7 +133,14 @@ describe('Bench: ten things', () => {
       bench.pull(id, { xM: -1 + 3.2 * chance.uniform(), yM: -1.5 + 3 * chance.uniform() });
       bench.step(8);
       if (chance.uniform() < 0.7) bench.pull(id, null);
-      for (const { at, speedMps } of bench.view()) {
+      const things = bench.view();
+      expect(things.map((one) => one.id)).toEqual(ids);
+      // Nothing ran over, and no spout is open: the water is what it was.
+      expect(bench.tank.waterM2).toBe(TANK.waterM2);
+      for (const { at, solid, speedMps } of things) {
+        // No corner is further in a wall than the engine lets bodies overlap in a hard knock: nothing is on its way through.
+        const farM = Math.max(...solid.map(({ xM, yM }) => Math.max(-xM, xM - 1.2, yM - 0.5, -AIR_M - yM)));
+        expect(farM).toBeLessThan(0.01);
         expect(at.xM).toBeGreaterThan(0);
         expect(at.xM).toBeLessThan(1.2);
         expect(at.yM).toBeGreaterThan(-AIR_M);

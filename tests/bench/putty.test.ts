@@ -1,10 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import {
+  LENGTH_M,
   PUTTY_BALL,
   PUTTY_BOAT,
   PUTTY_RANGES,
   PUTTY_TRAY,
+  TankDesk,
   areaOf,
   floatingAt,
   materialOf,
@@ -42,6 +44,20 @@ describe('puttySection()', () => {
           }
       }),
       { numRuns: 200 },
+    );
+  });
+
+  test('whatever handles are set to, one after the other in the tank: the mass stays, and the section weighs it', () => {
+    const handle = fc.record({ id: fc.constantFrom('flatness', 'hollow', 'square'), value: anything });
+    fc.assert(
+      fc.property(fc.array(handle, { minLength: 1, maxLength: 6 }), (handles) => {
+        const desk = new TankDesk();
+        for (const { id, value } of handles) desk.hear({ do: 'dial', id, value });
+        const { thing } = desk.view().things[0]!;
+        expect(thing.massKg).toBe(0.35);
+        expect(areaOf(thing.solid).areaM2 * LENGTH_M * materialOf('putty').densityKgPerM3).toBeCloseTo(0.35, 9);
+      }),
+      { numRuns: 60 },
     );
   });
 
