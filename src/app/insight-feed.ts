@@ -7,7 +7,8 @@ import {
   type PartRow,
   type Wish,
 } from '../panels/index.ts';
-import { lookedAt, type StageView } from '../stage/index.ts';
+import { lookedAt, type Stage, type StageView } from '../stage/index.ts';
+import { placeHill } from './hill-place.ts';
 import { askOf } from './look-data.ts';
 import { rememberLooks, rememberedLooks } from './look-memory.ts';
 import { lookAt, type LookWords, type Looked, type InHand } from './look-reckon.ts';
@@ -127,6 +128,11 @@ export class InsightFeed {
     };
   }
 
+  /** The picture was drawn: the hill lies where the line is not. */
+  drawn(stage: Pick<Stage, 'depthToY' | 'secondsToX'>, { recording, nowS, coveredPx = 0 }: StageView): void {
+    if (this.#hill) placeHill(this.#shell.root, stage, recording, nowS, coveredPx);
+  }
+
   /** Reckons anew where a tenth of a second has passed, or anything else is not as it was. */
   #refresh(view: StageView): void {
     const { frozen } = view;
@@ -212,6 +218,8 @@ export class InsightFeed {
     this.#hill = hill;
     this.#parts = parts;
     this.#tell();
+    // The card is there after this frame: once more, to lay it where the line is not.
+    if (hill) queueMicrotask(this.#changed);
   }
 
   #tell(): void {

@@ -81,6 +81,11 @@ export interface PageView {
   readonly spoken: string;
 }
 
+/** Whether time stands: frozen, asked, or under something that is read; before a class the menu of looks lies over a dive that goes on. */
+export function timeStands({ frozen, moreOpen, prompt, looks, projector }: PageView): boolean {
+  return frozen || moreOpen || prompt !== null || ((looks?.menuOpen ?? false) && !projector);
+}
+
 /** What the first screen shows before anything was fetched. */
 export const FIRST_VIEW: PageView = {
   place: 'start',

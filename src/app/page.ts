@@ -14,6 +14,9 @@ export function page(view: PageView): TemplateResult {
   // A dive that was left stands still on the first screen.
   const start = view.place === 'start';
   const stands = start && view.frozen;
+  // One card at a time lies on the water: the first caution, then what is said of a dive that came back, then the hill.
+  const cautioned = !settings.cautionRead && !projector;
+  const note = flown && view.place !== 'debrief' ? (view.kept?.note ?? null) : null;
   const flies = view.place === 'lesson' && !view.prompt;
   return html`<title-bar
       .words=${view.words}
@@ -38,10 +41,10 @@ export function page(view: PageView): TemplateResult {
       ${start && view.ready && !stands ? html`<p class="afloat-words">You float until you act.</p>` : nothing}
       ${start ? html`<air-words .stands=${stands}></air-words>` : nothing}
       <show-list .cards=${view.presenting?.cards ?? null}></show-list>
-      ${view.hint && !projector && !view.prompt && !view.flownBy && !view.kept?.note ? html`<hint-note class="hint" .words=${view.hint}></hint-note>` : nothing}
-      ${view.looks && flown && !view.prompt && all ? looks(view.looks, settings, view.traces !== null) : nothing}
+      ${view.hint && !projector && !view.prompt && !view.flownBy && !note && !cautioned ? html`<hint-note class="hint" .words=${view.hint}></hint-note>` : nothing}
+      ${view.looks && flown && !view.prompt && all ? looks(view.looks, settings, view.traces !== null, !cautioned && !note) : nothing}
       <trace-panel .traces=${flown && !view.prompt && all ? view.traces : null}></trace-panel>
-      <kept-note .note=${flown && view.place !== 'debrief' ? (view.kept?.note ?? null) : null} .asked=${view.prompt !== null}></kept-note>
+      <kept-note .note=${cautioned ? null : note} .asked=${view.prompt !== null}></kept-note>
       <time-strip .time=${flown && !view.prompt ? view.time : null}></time-strip>
       <problem-list .words=${view.trouble} .problems=${view.problems}></problem-list>
       ${view.prompt && flown ? html`<question-sheet .prompt=${view.prompt}></question-sheet>` : nothing}
@@ -49,9 +52,9 @@ export function page(view: PageView): TemplateResult {
       ${view.debrief && flown ? html`<debrief-sheet .debrief=${view.debrief} .atS=${view.shownAtS}></debrief-sheet>` : nothing}
       ${view.place === 'bench' ? html`<bench-sheet .bench=${view.bench} .keys=${settings.keys}></bench-sheet>` : nothing}
       ${view.place === 'kit' ? html`<kit-sheet .kit=${view.kit} .units=${settings.units}></kit-sheet>` : nothing}
+      ${view.looks?.words && flown && !projector && !view.prompt && all ? html`<p class="says">${view.looks.words}</p>` : nothing}
     </main>
     <div class="under">
-      ${view.looks?.words && flown && !projector && !view.prompt && all ? html`<p class="says">${view.looks.words}</p>` : nothing}
       <pair-strip .pair=${flown && !view.prompt ? view.pair : null} .units=${settings.units} .keys=${settings.keys}></pair-strip>
       <flown-by
         .pilot=${flies ? view.flownBy : null}
@@ -76,7 +79,7 @@ export function page(view: PageView): TemplateResult {
           ></practice-deck>`
         : nothing
     }
-    ${settings.cautionRead || projector ? nothing : html`<start-note></start-note>`}
+    ${cautioned ? html`<start-note></start-note>` : nothing}
     <footer>
       <span>${CAUTION.model}</span> <span>${CAUTION.lungs}</span> ${view.cautions.map((one) => html`<span>${one}</span> `)}
     </footer>
@@ -98,13 +101,17 @@ export function page(view: PageView): TemplateResult {
     ></more-sheet>`;
 }
 
-/** What was chosen to look at: the menu, and the hill or every part when the dive stands still. */
+/**
+ * What was chosen to look at: the menu, and the hill or every part when the dive stands still.
+ * @param free nothing else lies on the water
+ */
 function looks(
   { choice, menuOpen, hill, parts }: LooksView,
   { units, keys }: Settings,
   traced: boolean,
+  free: boolean,
 ): TemplateResult {
   return html`<look-menu .open=${menuOpen} .choice=${choice} .keys=${keys} .traced=${traced}></look-menu>
-    ${hill ? html`<hilltop-card .hill=${hill} .units=${units}></hilltop-card>` : nothing}
-    ${parts ? html`<parts-card .parts=${parts}></parts-card>` : nothing}`;
+    ${hill && free ? html`<hilltop-card .hill=${hill} .units=${units}></hilltop-card>` : nothing}
+    ${parts && free ? html`<parts-card .parts=${parts}></parts-card>` : nothing}`;
 }

@@ -13,7 +13,7 @@ import type { KeyCommand } from './keys.ts';
 import { Later } from './later.ts';
 import type { OtherLines } from './other-lines.ts';
 import { FIRST_SETUP, readySetup } from './setups.ts';
-import { coversWater } from './page-view.ts';
+import { coversWater, timeStands } from './page-view.ts';
 import type { Shell } from './shell.ts';
 import { shownFrom } from './shown.ts';
 import { toldOf } from './told.ts';
@@ -126,11 +126,13 @@ export class Program {
 
   /** A key or button goes down or up. */
   act(act: Act, down: boolean): void {
-    const { place, prompt } = this.#shell.view;
+    const { place, prompt, looks } = this.#shell.view;
     // A dive that was left stands still on the first screen: who goes there to fly goes on with it.
     const first = place === 'start' && !this.#dives.begun;
     if (!first && place !== 'fly' && place !== 'lesson') return;
     if (prompt || this.#dives.lookedBack) return;
+    // Who flies has done with the menu.
+    if (down && looks?.menuOpen) this.later.looks?.hear({ kind: 'look-menu', open: false });
     this.later.presenting?.acted();
     if (!down) this.#held.release(act);
     else if (!isHeld(act)) this.#dives.flight.hands = pressed(this.#dives.flight.hands, act, this.#dives.flight.rig);
@@ -175,9 +177,9 @@ export class Program {
   }
 
   #runs(): boolean {
-    const { frozen, moreOpen, prompt, place } = this.#shell.view;
-    const flying = place === 'fly' || place === 'lesson';
-    return this.#dives.begun && flying && !frozen && !moreOpen && !prompt && !this.#dives.lookedBack;
+    const { view } = this.#shell;
+    const flying = view.place === 'fly' || view.place === 'lesson';
+    return this.#dives.begun && flying && !timeStands(view) && !this.#dives.lookedBack;
   }
 
   #run(ticks: number): number {
@@ -201,7 +203,9 @@ export class Program {
       begun: this.#dives.begun,
     });
     const both = this.beside(now);
-    this.#stage.draw(this.predicted(this.adorn(this.later.looks?.onto(both, asked) ?? both)));
+    const drawn = this.predicted(this.adorn(this.later.looks?.onto(both, asked) ?? both));
+    this.#stage.draw(drawn);
+    this.later.looks?.drawn(this.#stage, drawn);
     if (whole) this.later.learning?.drawWholeRun(root, this.adorn(whole), window.devicePixelRatio);
     root.style.setProperty('--diver-y', `${Math.round(this.#stage.depthToY(now.depthM))}px`);
   }

@@ -1,6 +1,7 @@
 import { WishEvent, fetchCaptions, usualPlace, type Settings } from '../panels/index.ts';
 import type { Dives } from './dives.ts';
 import { focusOf } from './keys.ts';
+import { timeStands } from './page-view.ts';
 import type { Shell } from './shell.ts';
 import { Captions } from './sound-captions.ts';
 import { listened, soundsBetween, type Listened, type Sounds } from './sound-heard.ts';
@@ -108,11 +109,12 @@ class Sound {
 
   #listen(nowMs: number): void {
     const { lookedBack, flight } = this.#dives();
-    const { place, frozen, moreOpen, prompt } = this.#shell.view;
+    const { view } = this.#shell;
+    const { place } = view;
     const flown = place === 'fly' || place === 'lesson';
     const now = listened(lookedBack ?? flight.dive);
     const before = this.#last;
-    const stands = !flown || frozen || moreOpen || prompt !== null;
+    const stands = !flown || timeStands(view);
     const same = flight === this.#flight && before !== null;
     this.#flight = flight;
     if (same && now.state.tick === before.state.tick) {

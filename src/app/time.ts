@@ -3,8 +3,10 @@ import { WishEvent, fetchTime, type MishapAsk, type TimeAsk, type TimeView } fro
 import type { StageView } from '../stage/index.ts';
 import { Flight } from './flight.ts';
 import { released } from './hands.ts';
+import { Foot } from './foot.ts';
 import { endWords, type Lines } from './lines.ts';
 import { OtherLines } from './other-lines.ts';
+import { timeStands } from './page-view.ts';
 import { stuckWords } from './stuck-words.ts';
 import type { Timed } from './timed.ts';
 import { listenToTime } from './time-hands.ts';
@@ -27,12 +29,13 @@ export class Time {
   #seen: { readonly flight: Flight; readonly dive: Dive };
   #told = '';
   #toldMs = -Infinity;
-  #stripPx = 0;
+  readonly #foot: Foot;
   #lastMs = NaN;
 
   private constructor(program: Timed) {
     this.#program = program;
     this.#others = program.otherLines ??= new OtherLines();
+    this.#foot = new Foot(program.shell.root);
     const { flight } = program.dives;
     this.#seen = { flight, dive: flight.dive };
     program.adorn = (view) => this.#adorned(view);
@@ -84,11 +87,11 @@ export class Time {
     const { dives, shell } = this.#program;
     // A dive that went back, or went another way, has no such moment any more.
     if (dives.lookedBack && dives.lookedBack.recording !== dives.flight.dive.recording) this.#program.lookAt(null);
-    const { place, frozen, moreOpen, prompt, speed, shownAtS, presenting } = shell.view;
+    const { place, speed, shownAtS, presenting } = shell.view;
     // What is chosen for a class lies where the list would.
     if (presenting?.cards) this.#listOpen = false;
     const flown = place === 'fly' || place === 'lesson';
-    if (dives.lookedBack && shownAtS !== null && flown && !frozen && !moreOpen && !prompt) {
+    if (dives.lookedBack && shownAtS !== null && flown && !timeStands(shell.view)) {
       const atS = shownAtS + passedS * speed;
       if (atS < this.#endS()) this.#program.lookAt(atS);
       else this.#look(null);
@@ -210,7 +213,7 @@ export class Time {
     const { prompt, presenting, place } = shell.view;
     // While a lesson is flown it would answer what is asked later on.
     const ghost = place === 'fly' || place === 'debrief' ? this.#others.ghost : null;
-    const coveredPx = this.#coveredPx();
+    const coveredPx = this.#foot.coveredPx();
     if (prompt || presenting?.hush || (lines.others.length === 0 && lines.marks.length === 0 && !ghost?.shown))
       return { ...view, coveredPx, told: this.#toldOf(flight) };
     return { ...withLines(view, lines, ghost), coveredPx, told: this.#toldOf(flight) };
@@ -219,15 +222,6 @@ export class Time {
   /** Valves that stick, and that do no more. */
   #toldOf(flight: Flight): StageView['told'] {
     return stuckWords(this.#mishaps.get(flight) ?? []);
-  }
-
-  /** Height of the water's foot that the strip covers; the page is told how high the strip is. */
-  #coveredPx(): number {
-    const { root, view } = this.#program.shell;
-    const strip = view.time ? root.querySelector('time-strip .strip')?.getBoundingClientRect() : null;
-    if (!strip?.height) return 0;
-    if (strip.height !== this.#stripPx) root.style.setProperty('--strip', `${(this.#stripPx = strip.height)}px`);
-    return Math.max(0, root.querySelector('#stage')!.getBoundingClientRect().bottom - strip.top);
   }
 
   #tell(): void {

@@ -5,7 +5,7 @@ import type { Units } from './settings.ts';
 import { depthText } from './units.ts';
 
 /** Size of the drawing, pixels of its own: usual, at the foot of an upright phone, beside the diver on one on its side. */
-const USUAL = { widthPx: 360, heightPx: 190, topPx: 46, axisPx: 40 };
+const USUAL = { widthPx: 300, heightPx: 150, topPx: 42, axisPx: 40 };
 const LOW = { widthPx: 344, heightPx: 92, topPx: 42, axisPx: 23 };
 const BESIDE = { widthPx: 170, heightPx: 112, topPx: 42, axisPx: 23 };
 /** Room beside the curve, and under the ticks for words that only the usual drawing has. */

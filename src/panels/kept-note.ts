@@ -29,7 +29,7 @@ export class KeptNotePanel extends Panel {
             ? html`${button(lesson ? 'bring the lesson back' : 'bring it back', () => this.#ask('bring'))}
               ${button('not now', () => this.#ask('away'))}`
             : html`${this.asked ? html`` : button('go on', () => wish(this, { kind: 'freeze' }))}
-              ${button('begin anew', () => this.#ask('anew'))}`
+              ${button('begin anew', () => this.#ask('anew'))} ${button('close', () => this.#ask('away'))}`
         }
       </div>
     </aside>`;

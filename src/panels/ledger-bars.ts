@@ -6,11 +6,14 @@ import { massText } from './units.ts';
 
 const WIDTH_PX = 240;
 /** What is left of that are the words of the surplus. */
-const ROOM_PX = 170;
+const ROOM_PX = 160;
 /** Of the bars' words, pixels a letter, enough to say whether a word fits. */
 const LETTER_PX = 6.4;
 
-/** What holds the diver up and what pulls him down: two bars at one scale, the surplus marked at the longer one's end. */
+/**
+ * What holds the diver up and what pulls him down: two bars at one scale, the surplus bracketed under the longer one's end, where it
+ * crosses no word. It is of the moment, so it says up and down: light and heavy are judged at mid-breath.
+ */
 export class LedgerBars extends Panel {
   static override properties = {
     up: { attribute: false },
@@ -36,19 +39,19 @@ export class LedgerBars extends Panel {
     const surplus = upKg - downKg;
     const from = Math.min(upKg, downKg) * scale;
     const marked = Math.abs(surplus) > 0.1;
-    const word = surplus > 0 ? 'light' : 'heavy';
+    const [colour, way] = surplus > 0 ? ['light', 'up'] : ['heavy', 'down'];
     const end = Math.max(upKg, downKg) * scale + 7;
     return html`<h2>What holds you up, what pulls you down</h2>
       <p class="hidden">
         Up: ${spokenParts(this.up, this.units)}. Down: ${spokenParts(this.down, this.units)}.
-        ${marked ? `${massText(Math.abs(surplus), this.units)} ${word} at this moment.` : 'Balanced at this moment.'}
+        ${marked ? `${massText(Math.abs(surplus), this.units)} more ${way} with this breath.` : 'Balanced with this breath.'}
       </p>
-      <svg viewBox="0 0 ${WIDTH_PX} 76" aria-hidden="true">
+      <svg viewBox="0 0 ${WIDTH_PX} 79" aria-hidden="true">
         ${bar(this.up, 2, scale)} ${bar(gathered(this.down, scale), 42, scale)}
         ${
           marked
-            ? svg`<rect class="surplus ${word}" x=${from + 1} y=${surplus > 0 ? 2 : 42} height="28" width=${Math.max(Math.abs(surplus) * scale, 3)}></rect>
-        <text class="${word}" x=${end} y=${surplus > 0 ? 21 : 61}>now ${massText(Math.round(Math.abs(surplus) * 10) / 10, this.units)}</text>`
+            ? svg`<path class="surplus ${colour}" d="M${from + 2} ${surplus > 0 ? 32 : 72}v4h${Math.max(Math.abs(surplus) * scale - 2, 3)}v-4"></path>
+        <text class="${colour}" x=${end} y=${surplus > 0 ? 21 : 61}>${massText(Math.round(Math.abs(surplus) * 10) / 10, this.units)} ${way}</text>`
             : nothing
         }
       </svg>

@@ -81,6 +81,7 @@ export class FootBars {
     const pxPerKgf = ledgerPxPerKgf(this.#style, up, down);
     const said = ({ words, kgf }: PullBar) => (projector || narrow ? words : `${words} ${kgf.toFixed(1)}`);
     const fits = (part: PullBar) => part.kgf * pxPerKgf > said(part).length * textPx * 0.53 + 6 * unit;
+    const edge = x + Math.min(sumKgf(up), sumKgf(down)) * pxPerKgf;
     [up, down].forEach((parts, row) => {
       const [top, high] = this.#rowAt(row);
       this.#word(row === 0 ? 'up' : 'down', 8 * unit, top + high / 2, { bold: true });
@@ -92,7 +93,13 @@ export class FootBars {
           .rect(at, top, width, high)
           .fill(fill)
           .stroke({ width: 1.4 * unit, color: tokens.ink });
-        if (fits(part)) this.#word(said(part), at + 4 * unit, top + high / 2, { colour: this.#inkOn(part) });
+        const words = said(part);
+        // The outline of the surplus begins where the shorter bar ends: no word lies across it.
+        const inset = 4 * unit;
+        const long = words.length * textPx * 0.53;
+        const left = at + inset < edge && edge < at + inset + long ? edge + inset + unit : at + inset;
+        if (fits(part) && left + long <= at + width)
+          this.#word(words, left, top + high / 2, { colour: this.#inkOn(part) });
         at += width;
       }
     });

@@ -22,7 +22,7 @@ export class TimeTicks {
   readonly #ticks: { mark: Graphics; label: Plate }[] = [];
   readonly #nowLabel: Plate;
   readonly #solid = new Graphics();
-  #atFoot = false;
+  #beside = false;
 
   constructor(style: Style) {
     this.#style = style;
@@ -47,7 +47,7 @@ export class TimeTicks {
     const surfaceY = depthToY(frame, 0);
     const crossed = surfaceY > 0 && surfaceY < 9 * unit + textPx * 1.35;
     const top = crossed ? surfaceY + 3 * unit : 9 * unit;
-    this.#drawNow(frame, top, diver, taken, view.coveredPx ?? 0);
+    const now = this.#drawNow(frame, top, diver, taken);
     const startS = view.recording.startTick / TICKS_PER_S;
     const leftS = Math.max(startS, view.nowS - frame.nowX / frame.pxPerS);
     const moments: number[] = [];
@@ -63,7 +63,7 @@ export class TimeTicks {
       label.show(undefined);
       if (!(Math.abs(x - frame.nowX) > textPx * 3.4 && x > textPx * 1.7 && x < freePx - textPx * 1.8)) continue;
       const box = under(x, top, label.say(s > view.nowS ? `+${Math.round(s - view.nowS)} s` : clockText(s)));
-      if (crosses(box, diver)) continue;
+      if (crosses(box, diver) || crosses(box, now)) continue;
       label.show(box);
       taken.boxes.push(box);
     }
@@ -73,17 +73,18 @@ export class TimeTicks {
     }
   }
 
-  /** At the head of its line; at the foot where the diver is at the head. */
-  #drawNow({ nowX }: Frame, top: number, diver: Box, taken: Taken, coveredPx: number): void {
-    const { heightPx, unit } = this.#style;
+  /** At the head of its line; where the diver is at the head, beside him. */
+  #drawNow({ nowX }: Frame, top: number, diver: Box, taken: Taken): Box {
+    const { unit } = this.#style;
     const size = this.#nowLabel.say('now');
     const head = under(nowX, top, size);
     // A diver who bobs at that height must not send it to and fro.
-    const bottom = head.bottom + (this.#atFoot ? 14 : 1) * unit;
-    this.#atFoot = crosses({ ...head, bottom }, diver);
-    const box = this.#atFoot ? under(nowX, heightPx - coveredPx - size[1] - 6 * unit, size) : head;
+    const bottom = head.bottom + (this.#beside ? 14 : 1) * unit;
+    this.#beside = crosses({ ...head, bottom }, diver);
+    const box = this.#beside ? under(diver.left - size[0] / 2 - 4 * unit, top, size) : head;
     this.#nowLabel.show(box);
     taken.boxes.push(box);
+    return box;
   }
 
   #tick(i: number): { mark: Graphics; label: Plate } {
