@@ -101,6 +101,7 @@ export class DebriefSheet extends Panel {
             </button>`
             : nothing
         }
+        <button type="button" class="tool" @click=${() => wish(this, { kind: 'place', place: 'learn' })}>lessons</button>
         <button type="button" class="tool" @click=${() => wish(this, { kind: 'traces', ask: { do: 'toggle' } })}>traces</button>
         <button type="button" class="tool" @click=${() => wish(this, { kind: 'time', ask: { do: 'compare' } })}>lines</button>
         <button type="button" class="tool" @click=${() => wish(this, { kind: 'save-run' })}>save this dive</button>
