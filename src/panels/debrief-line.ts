@@ -49,7 +49,7 @@ function signsOf({ gaps, holds, fins }: LineEvidence): Sign[] {
     const place = `${amount(atM - bandM, '')} to ${amount(atM + bandM, 'm')}`;
     signs.push({
       sign: SPREAD,
-      says: `${sentence(offWords(held))} from ${amount(atM, 'm')}: the thin pair.`,
+      says: `${sentence(offWords(held))} the ${amount(atM, 'm')} asked for: the thin pair.`,
       atS: null,
     });
     const outside = outsideWords(held);
