@@ -77,7 +77,7 @@ export function breathCaps(breaths: readonly BreathHeld[], span: Span): Cap[] {
 }
 
 /** So many seconds of it in the time of a mark, in all, are let pass. Practice. */
-const STILL_MOST_S = 10;
+const STILL_MOST_S = 15;
 /** A mark with more is not secure. */
 const STILL_MOST = 79;
 
@@ -92,7 +92,7 @@ export function stillCaps({ still }: { readonly still: Uint8Array }, { from, to 
     }
   const seconds = rows / rowsOf(1);
   if (keeps(seconds, STILL_MOST_S)) return [];
-  const reason = `For ${seconds.toFixed(0)} s in all your breath stood still: on scuba, go on breathing all the while.`;
+  const reason = `For ${seconds.toFixed(0)} s in all you hardly breathed: on scuba, go on breathing all the while.`;
   return [
     { id: 'breath-still', most: STILL_MOST, label: 'breath stood still', raw: seconds, unit: 's', row: last, reason },
   ];

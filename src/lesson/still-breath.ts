@@ -1,8 +1,8 @@
 import { HEAD_OUT_M } from '../diver/index.ts';
 import { rowsOf } from './goal.ts';
 
-/** The breath stands still when volume or gas of the lungs keeps within this, m³, for so long, as for a held breath. Practice. */
-const STILL_M3 = 0.15e-3;
+/** The breath stands still when volume or gas of the lungs keeps within this, m³, for so long: a third of a usual breath. Practice. */
+const STILL_M3 = 0.32e-3;
 const STILL_S = 5;
 
 interface Lungs {

@@ -21,6 +21,8 @@ const COVERED_M = 0.7;
 const WET_IN_ALL_S = 3;
 /** Mid-chest this deep, metres, little is left that floats. */
 const GOES_UNDER_M = 0.5;
+/** Deeper than this the head is under for good, metres. */
+const UNDER_M = 1;
 /** At the surface the jacket is filled until mid-chest is this shallow, metres: the head clear with some to spare. */
 const FLOATS_M = 0.3;
 /** A pilot without a quirk. */
@@ -54,7 +56,7 @@ export function autopilot(rig: Rig, traits: PilotTraits, chance: Chance): Pilot 
   /** Lungs low, and the vent in pulses or held until he sinks. */
   const leave = (seen: Sight): Act => {
     const { onS, lastS, everyS } = traits.leaving;
-    const pressS = seen.depthM > GOES_UNDER_M ? lastS : onS;
+    const pressS = seen.depthM > GOES_UNDER_M && seen.depthM < UNDER_M ? lastS : onS;
     const on = everyS === 0 || decision % Math.floor(everyS * DECISIONS_PER_S) < pressS * DECISIONS_PER_S;
     const sinks = everyS > 0 && seen.depthM > COVERED_M && seen.speedMps >= LEAVES_MPS;
     return { gas: on && !sinks ? -1 : 0, biasL: OUT_L, finsUpN: 0 };

@@ -91,7 +91,7 @@ const sparing: PilotTraits = {
 /** Steady, and quick with long presses where the rate says that something runs away. */
 const rescuer: PilotTraits = {
   ...steady,
-  quirk: { kind: 'acts-at-once', atMps: 0.12, untilMps: 0.06, breathL: 2 },
+  quirk: { kind: 'acts-at-once', atMps: 0.2, untilMps: 0.06, breathL: 2 },
 };
 
 const able = {
@@ -185,7 +185,7 @@ const bends = {
   'lead-dropper': { ...able, quirk: { kind: 'drops-lead', piece: 0 } },
   'still-lungs': { ...able, periodS: 0 },
   sipper: { ...able, periodS: 3, tidalShare: 0.3 },
-  bouncer: { ...able, law: { ...able.law, rangeL: 2, perML: 1.2, perMpsL: 12, bandL: 1 } },
+  bouncer: { ...able, law: { ...able.law, rangeL: 2 } },
   sculler: { ...able, quirk: { kind: 'fins-little', finsN: 4, overM: 0.1, inAllNs: 19 } },
   'one-button': { ...able, quirk: { kind: 'one-button' } },
   'early-presser': { ...able, quirk: { kind: 'breath-only', from: 'window' } },
