@@ -18,6 +18,7 @@ export {
   SHOULDER_ABOVE_SIN,
   noFlows,
   regulatorGives,
+  suitExhaustPa,
   supplyPa,
   ventFor,
   writeFlows,

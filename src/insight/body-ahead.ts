@@ -29,7 +29,7 @@ const TURNS_DEEP = 0.85;
 const TURNS_SHALLOW = 0.35;
 const ENTRIES = (KNOWN_S * TICKS_PER_S) / ENTRY_TICKS + 1;
 /** Entries that are there beyond the last, so that the longest step from it finds what it needs. */
-const HELD_ENTRIES = 20;
+export const HELD_ENTRIES = 20;
 
 /**
  * What a diver's body does while a means is tried: recorded once from the step's own laws, since lungs, fins and attitude hardly

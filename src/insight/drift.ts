@@ -1,23 +1,22 @@
 import { HEAD_OUT_M, LUNG_VAPOUR_PA, TOP_UPRIGHT_M, emergedM3, foamM3, type Rig } from '../diver/index.ts';
-import {
-  boylePaM3,
-  displacedKg,
-  fallMps2,
-  noFlows,
-  waterDownMps,
-  writeFlows,
-  type DiveState,
-  type Flows,
-  type ValveState,
-} from '../dive/index.ts';
-import { waterAt, type WaterAt } from '../water/index.ts';
-import { ENTRY_S, ENTRY_TICKS, steadyLungM3, type BodyAhead } from './body-ahead.ts';
+import { boylePaM3, displacedKg, fallMps2, suitExhaustPa, waterDownMps, type DiveState } from '../dive/index.ts';
+import { waterAt, type Column, type WaterAt } from '../water/index.ts';
+import { ENTRY_S, ENTRY_TICKS, HELD_ENTRIES, steadyLungM3, type BodyAhead } from './body-ahead.ts';
 import { HORIZON_S, type Attempt } from './attempt.ts';
+import { writeFlown, type Flown, type Stretch } from './drift-flows.ts';
+import type { Way } from './means.ts';
 
 const water: WaterAt = { densityKgPerM3: NaN, pressurePa: NaN };
-const rate: Flows = noFlows();
-const rateAfter: Flows = noFlows();
-const valves: ValveState = { jacketMol: NaN, suitMol: NaN, loopMol: NaN, ambientPa: NaN, supplyPa: NaN, pitchSin: NaN };
+const gas: Flown = {
+  jacketMol: NaN,
+  suitMol: NaN,
+  loopMol: NaN,
+  jacketEnd: NaN,
+  suitEnd: NaN,
+  loopEnd: NaN,
+  lostMol: NaN,
+};
+const stretch: Stretch = { fromPa: NaN, toPa: NaN, fromSin: NaN, toSin: NaN, seconds: NaN };
 
 /**
  * Whether a means arrests a diver from where a state is: the same question as `tryOut`, answered many times faster for one
@@ -64,10 +63,11 @@ export function drifts(
   const suitLeastM3 = drysuit ? drysuit.minimumM3 : 0;
   const suitMostM3 = drysuit ? drysuit.capacityM3 : 0;
   const loopMostM3 = loop ? loop.capacityM3 : 0;
-  const flowing = uses.gas || drysuit !== null || loop !== null;
+  // Short steps all the way: gas that is pressed, a loop, and where how fast he ever is counts.
+  const close = uses.gas || loop !== null || (drysuit !== null && floor.kind === 'rate');
   const swings = body.swingM3 > 0;
   // Deeper, all gas shrinks; on the way up a drysuit's valve may yet open, and a loop is filled up.
-  const mayBeGone = !layered && !uses.gas && !loop && (way > 0 || !drysuit) && floor.kind !== 'rate';
+  const mayBeGone = !uses.gas && !loop && (way > 0 || !drysuit) && floor.kind !== 'rate';
   const lowestM = floor.kind === 'depth' ? floor.depthM : Infinity;
   const fastestMps = floor.kind === 'rate' ? floor.mps : Infinity;
 
@@ -89,6 +89,13 @@ export function drifts(
 
   let lungFrom = lungM3[0]!;
   for (let ranS = 0, k = 0, held = 0; ranS < HORIZON_S;) {
+    const sin = pitchSin[k]!;
+    let flowing = close;
+    if (drysuit && !close) {
+      // Unless somebody presses it, the suit's valve opens by itself alone, on the way up or when he turns.
+      const soonPa = v < 0 ? Math.max(p + rhoG0 * v, surfacePressurePa) : p;
+      flowing = suitExhaustPa(rig, attempt.idle, suitMol, soonPa, Math.max(sin, pitchSin[k + HELD_ENTRIES]!)) > 0;
+    }
     let half = halfStep(flowing, loop !== null, k < body.turnedFrom, k < settledFrom, swings);
     // A step ends where he begins to act.
     if (k < actsFrom) half = Math.min(half, (actsFrom - k) / 2);
@@ -102,41 +109,25 @@ export function drifts(
       solidM3 = leadless.solidM3 + foam.solidM3;
     }
     const massKg = solidKg + gasMol * kgPerMol;
-    const sin = pitchSin[k]!;
 
-    // Flows of gas, at the mean of the rates with which the step begins and is thought to end.
     let jacketEnd = jacketMol;
     let suitEnd = suitMol;
     let loopEnd = loopMol;
     if (flowing) {
+      gas.jacketMol = jacketMol;
+      gas.suitMol = suitMol;
+      gas.loopMol = loopMol;
+      stretch.fromPa = p;
+      stretch.toPa = Math.max(p + rhoG0 * v * stepS, surfacePressurePa);
+      stretch.fromSin = sin;
+      stretch.toSin = pitchSin[to]!;
+      stretch.seconds = stepS;
       const c = acting ? attempt.action(turned(state, sin)) : attempt.idle;
-      const leastJacket = (rig.jacket.residualM3 * p) / gasJ;
-      const leastSuit = (suitLeastM3 * p) / gasJ;
-      valves.supplyPa = supplyPa;
-      valves.pitchSin = sin;
-      valves.ambientPa = p;
-      valves.jacketMol = jacketMol;
-      valves.suitMol = suitMol;
-      valves.loopMol = loopMol;
-      writeFlows(rig, c, valves, rate);
-      valves.pitchSin = pitchSin[to]!;
-      valves.ambientPa = Math.max(p + rhoG0 * v * stepS, surfacePressurePa);
-      valves.jacketMol = after(jacketMol, rate.jacketIn, rate.jacketOut, leastJacket, stepS);
-      valves.suitMol = after(suitMol, rate.suitIn, rate.suitOut, leastSuit, stepS);
-      // What the nose lets out below the least volume the diluent valve gives back at once.
-      const keeps = loop !== null && c.noseVent === 1 && c.diluent === 0;
-      const leastLoop = keeps ? Math.min(loopMol, (loop.minimumM3 * p) / gasJ) : 0;
-      valves.loopMol = after(loopMol, rate.loopIn, rate.loopOut, leastLoop, stepS);
-      writeFlows(rig, c, valves, rateAfter);
-      const jacketIn = 0.5 * (rate.jacketIn + rateAfter.jacketIn);
-      const suitIn = 0.5 * (rate.suitIn + rateAfter.suitIn);
-      const loopIn = keeps && leastLoop < loopMol ? 0 : 0.5 * (rate.loopIn + rateAfter.loopIn);
-      jacketEnd = after(jacketMol, jacketIn, 0.5 * (rate.jacketOut + rateAfter.jacketOut), leastJacket, stepS);
-      suitEnd = after(suitMol, suitIn, 0.5 * (rate.suitOut + rateAfter.suitOut), leastSuit, stepS);
-      loopEnd = after(loopMol, loopIn, 0.5 * (rate.loopOut + rateAfter.loopOut), leastLoop, stepS);
-      gasMol -= jacketMol + jacketIn * stepS - jacketEnd;
-      gasMol -= suitMol + suitIn * stepS - suitEnd;
-      gasMol -= loopMol + loopIn * stepS - loopEnd;
+      writeFlown(rig, c, stretch, supplyPa, gas);
+      jacketEnd = gas.jacketEnd;
+      suitEnd = gas.suitEnd;
+      loopEnd = gas.loopEnd;
+      gasMol -= gas.lostMol;
     }
 
     let lungMiddle = 0.5 * (lungM3[before]! + lungM3[behind]!);
@@ -180,7 +171,13 @@ export function drifts(
         const lastingN = (lasts + (acting && uses.fins ? keptUpN[k]! : 0) - rho * halfDragM2[k]! * pull) * way;
         if (hasTurned && v * way <= 0 && lastingN >= 0) return true;
         const settled = acting && k >= settledFrom && z > TOP_UPRIGHT_M;
-        if (mayBeGone && settled && v * way > 0 && lastingN + body.swingM3 * rho * g < 0) return false;
+        if (mayBeGone && settled && v * way > 0 && lastingN + body.swingM3 * rho * g < 0) {
+          if (!layered) return false;
+          // The water that is to come may hold him better.
+          const mostM3 = bodyM3 + body.actingLungM3 + body.swingM3;
+          const stillN = (bestDensity(column, z, way) - rho) * mostM3 * g * way;
+          if (lastingN + stillN + body.swingM3 * rho * g < 0) return false;
+        }
       }
 
       const through = speedMiddle - waterMps;
@@ -230,6 +227,20 @@ export function drifts(
   return false;
 }
 
+/** Density of the water that holds best who goes on the bad way from a depth: the densest below, the lightest above, kg/m³. */
+function bestDensity({ segments }: Column, depthM: number, way: Way): number {
+  let best = NaN;
+  for (let i = 0; i < segments.length; i++) {
+    const { fromM, densityKgPerM3, slopeKgPerM4 } = segments[i]!;
+    const toM = segments[i + 1]?.fromM ?? Infinity;
+    if (way > 0 ? toM <= depthM : fromM >= depthM) continue;
+    const ends = slopeKgPerM4 === 0 ? densityKgPerM3 : densityKgPerM3 + slopeKgPerM4 * (toM - fromM);
+    const mine = (ends - densityKgPerM3) * way > 0 ? ends : densityKgPerM3;
+    if (!((best - mine) * way >= 0)) best = mine;
+  }
+  return best;
+}
+
 /**
  * Half of a step, entries: a tenth of a second in all while the body turns and gas flows, up to three tenths as long as anything
  * but the breath changes, six tenths while he breathes, a second once nothing changes any more. A loop's gas swings back and
@@ -245,10 +256,4 @@ function halfStep(flowing: boolean, loop: boolean, turns: boolean, unsettled: bo
 function turned(state: DiveState, pitchSin: number): DiveState {
   state.pitchSin = pitchSin;
   return state;
-}
-
-/** What a store holds after a step: never drawn below what a valve leaves in it. */
-function after(mol: number, inMolps: number, outMolps: number, leastMol: number, stepS: number): number {
-  const filled = mol + inMolps * stepS;
-  return outMolps > 0 ? Math.max(Math.min(filled, leastMol), filled - outMolps * stepS) : filled;
 }

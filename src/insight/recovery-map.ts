@@ -2,7 +2,7 @@ import type { Rig } from '../diver/index.ts';
 import type { Controls, DiveState } from '../dive/index.ts';
 import type { StoppingAsk } from './attempt.ts';
 import { acrossOf, placedAcross, type MapAcross, type MapWish } from './map-axis.ts';
-import { solvedColumns } from './map-columns.ts';
+import { IN_DEPTH, IN_RECIPROCAL, solvedColumns } from './map-columns.ts';
 import type { Means, Way } from './means.ts';
 import { wayOf } from './stopping.ts';
 import { Bodies, CASES, Recovery, attemptsOf, worksAt, type Switches } from './recovery.ts';
@@ -59,7 +59,7 @@ export function recoveryMap(
   const rising = near && wayOf(rig, state, controls) < 0;
   const topM = near && !rising ? Math.max(highestM, groundedM - SPEED_SHOWN_M) : highestM;
   const bottomM = rising ? Math.min(groundedM, highestM + SPEED_SHOWN_M) : groundedM;
-  const cases = solvedColumns(values.length, recoveryAt);
+  const cases = solvedColumns(values.length, recoveryAt, kind === 'lead' ? IN_RECIPROCAL : IN_DEPTH);
   const columns = values.map((_, i) => bandsOf(cases, i, topM, bottomM));
   const across: MapAcross = kind === 'gas' ? { kind, of, values } : { kind, values };
   return { across, topM, bottomM, here: { across: here, depthM: state.depthM }, columns };

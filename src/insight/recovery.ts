@@ -36,6 +36,8 @@ const CONFIRMED_M = 4;
 const SURFACE_M = 1;
 /** The first row under the top, metres: who is half out already may still turn. */
 const CLOSE_M = 0.15;
+/** So far below the last layer's beginning nobody who sinks was lifted into it before, metres. */
+const PASSED_M = 3;
 /** First stride with which a boundary that lies elsewhere is followed, metres. */
 const FIRST_STRIDE_M = 0.15;
 /** Cylinders that give this much over the pressure at the floor give it all the time, pascals. */
@@ -58,6 +60,8 @@ export function attemptsOf(rig: Rig, controls: Controls, ask: StoppingAsk): Atte
 export class Recovery {
   readonly topM: number;
   readonly bottomM: number;
+  /** Whether a depth was passed over when switches were looked for the last time: they may be others where nothing depends on them. */
+  passedOver = false;
   readonly #rig: Rig;
   readonly #from: DiveState;
   readonly #scratch: DiveState;
@@ -101,13 +105,19 @@ export class Recovery {
     return this.#rig.column.segments.length === 1 && this.#attempts[which]!.floor.kind !== 'rate';
   }
 
-  /** All switches of a case, looked for from nothing. */
-  find(which: number): Switches {
+  /**
+   * All switches of a case, looked for from nothing.
+   * @param needless at which depths nothing depends on it: there it may come out otherwise
+   */
+  find(which: number, needless: Needless = never): Switches {
+    this.passedOver = false;
     const worksAtTop = this.works(which, this.topM);
     const atM: number[] = [];
     let works = worksAtTop;
     let aboveM = this.topM;
+    const scannedM = this.#scannedM(which);
     for (const depthM of this.#rows(which, ROW_M)) {
+      if (depthM < scannedM && this.#passes(needless, depthM, ROW_M)) continue;
       if (this.works(which, depthM) !== works) {
         atM.push(this.#between(which, aboveM, depthM, works));
         works = !works;
@@ -121,16 +131,28 @@ export class Recovery {
   #rows(which: number, everyM: number): number[] {
     const deepM = this.bottomM - this.topM;
     if (this.isMonotone(which)) return deepM > SURFACE_M ? [this.topM + SURFACE_M, this.bottomM] : [this.bottomM];
-    const count = Math.max(1, Math.ceil(deepM / everyM));
-    const rows = Array.from({ length: count }, (_, i) => this.topM + (deepM * (i + 1)) / count);
+    const scannedM = this.#scannedM(which);
+    const count = Math.max(1, Math.ceil((scannedM - this.topM) / everyM));
+    const rows = Array.from({ length: count }, (_, i) => this.topM + ((scannedM - this.topM) * (i + 1)) / count);
+    if (scannedM < this.bottomM) rows.push(this.bottomM);
     return deepM > SURFACE_M ? [this.topM + CLOSE_M, ...rows] : rows;
+  }
+
+  /** Depth from which on a case can change only once: who sinks there sinks in water of one density. */
+  #scannedM(which: number): number {
+    if (this.isMonotone(which)) return this.topM;
+    const { way, floor } = this.#attempts[which]!;
+    const lastM = this.#rig.column.segments.at(-1)!.fromM + PASSED_M;
+    return way > 0 && floor.kind !== 'rate' ? Math.min(Math.max(lastM, this.topM), this.bottomM) : this.bottomM;
   }
 
   /**
    * The switches of a case near where they are reckoned to be, the reckoned ones themselves where they hold; null where there
    * are others, so that they must be looked for from nothing.
+   * @param needless at which depths nothing depends on it: a guess without switches is not looked at there
    */
-  confirm(which: number, guess: Switches): Switches | null {
+  confirm(which: number, guess: Switches, needless: Needless = never): Switches | null {
+    this.passedOver = false;
     let works = guess.worksAtTop;
     const atM: number[] = [];
     for (const near of guess.atM) {
@@ -141,8 +163,18 @@ export class Recovery {
     }
     if (atM.length > 0) return { worksAtTop: guess.worksAtTop, atM };
     if (this.works(which, this.topM) !== works) return null;
-    for (const depthM of this.#rows(which, CONFIRMED_M)) if (this.works(which, depthM) !== works) return null;
+    const scannedM = this.#scannedM(which);
+    for (const depthM of this.#rows(which, CONFIRMED_M))
+      if (!(depthM < scannedM && this.#passes(needless, depthM, CONFIRMED_M)) && this.works(which, depthM) !== works)
+        return null;
     return guess;
+  }
+
+  /** Whether nothing depends on a case around a depth. */
+  #passes(needless: Needless, depthM: number, withinM: number): boolean {
+    const passes = needless(depthM) && needless(depthM - withinM) && needless(depthM + withinM);
+    if (passes) this.passedOver = true;
+    return passes;
   }
 
   #near(which: number, depthM: number, worksAbove: boolean): number | null {
@@ -203,6 +235,11 @@ export class Bodies {
     return body;
   }
 }
+
+/** Whether nothing depends on a case at a depth. */
+export type Needless = (depthM: number) => boolean;
+
+const never: Needless = () => false;
 
 /** Whether a case recovers from a depth, by its switches. */
 export function worksAt({ worksAtTop, atM }: Switches, depthM: number): boolean {
