@@ -108,7 +108,7 @@ describe('stopping() against the full model, 500 moments by chance, every means'
     });
     expect(Math.max(...further)).toBeLessThan(0.25);
     expect(further.filter((onM) => onM > 0.05).length).toBeLessThan(0.01 * arrested.length);
-  });
+  }, 60_000);
 });
 
 test('stopping() changes nothing, and asked twice it answers the same', () => {
