@@ -211,13 +211,15 @@ class LessonPlace {
     );
     const { opened } = this.#shell.view.settings;
     const mayBegin = (id: string) => opened || MENU.find((one) => one.id === id)?.opens !== 'instructor';
-    const stops = this.#pathOf(this.#path)?.steps.map((step) => stopOf(step)) ?? [];
+    const stopsOf = (path: CoursePath | null) => this.#pathOf(path)?.steps.map((step) => stopOf(step)) ?? [];
+    const stops = stopsOf(this.#path);
     const walk = this.#walk && { next: this.#stopOf({ ...this.#walk, at: this.#walk.at + 1 })?.title ?? '' };
     return {
       paths: this.#paths.map((path) => ({ ...path, minutes: path.minutes && minutesOf(path, MENU) })),
       path: this.#path,
       stops,
-      next: nextOf(stops, (id) => known[id] ?? null, mayBegin),
+      // Where all lessons stand, what comes next is what it is for whoever learns alone.
+      next: nextOf(this.#path ? stops : stopsOf('self-study'), (id) => known[id] ?? null, mayBegin),
       known,
       own: this.#own,
       tried: this.#tried,

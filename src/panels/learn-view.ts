@@ -55,7 +55,7 @@ export interface LearnView {
   readonly path: CoursePath | null;
   /** Of the chosen path. */
   readonly stops: readonly PathStop[];
-  /** The first stop that is not secure and may be begun. */
+  /** The first stop that is not secure and may be begun; without a path, of self-study. */
   readonly next: PathStop | null;
   /** What is known of lessons from flights that were kept, by their ids. */
   readonly known: Readonly<Record<string, Known>>;

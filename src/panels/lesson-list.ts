@@ -42,12 +42,21 @@ export class LessonList extends Panel {
     const path = learn?.paths.find(({ id }) => id === learn.path);
     return html`<section aria-label="Lessons">
       <h2>Learn in order</h2>
+      ${learn && !learn.path && learn.next ? this.#next(learn.next) : nothing}
       ${learn ? this.#paths(learn) : nothing}
       ${learn?.own ? this.#own(learn.own) : nothing}
       ${learn && path ? this.#path(learn, path) : this.#byPhase()}
       ${learn ? this.#ends() : nothing}
       <button type="button" class="tool" @click=${() => wish(this, { kind: 'leave' })}>back to the water</button>
     </section>`;
+  }
+
+  /** At hand before the whole catalogue. */
+  #next({ title }: PathStop) {
+    return html`<p class="next">
+      <button type="button" class="tool main" @click=${() => this.#ask({ do: 'next' })}>next for you: ${title}</button>
+      the first in order that is not secure yet
+    </p>`;
   }
 
   #byPhase() {

@@ -1,6 +1,7 @@
 import type { BrowserContextOptions, Page } from 'playwright';
 import { describe, expect, test } from 'vitest';
 import { useChromium } from './chromium.ts';
+import { LEARN_STATES } from './learn-states.ts';
 import { pass } from './made-time.ts';
 import { breaches } from './wcag.ts';
 
@@ -211,6 +212,7 @@ const SCREENS: readonly { readonly screen: string; readonly options: BrowserCont
 
 const TOURS = [
   { tour: 'a dive, kit, a lesson', states: STATES },
+  { tour: 'what there is to learn', states: [STATES[0]!, ...LEARN_STATES] },
   { tour: 'a class', states: CLASS_STATES },
 ];
 

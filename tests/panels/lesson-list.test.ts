@@ -49,6 +49,23 @@ const learn: LearnView = {
   walk: null,
 };
 
+test('where all lessons stand, what is next stands before them', async () => {
+  const list = Object.assign(new LessonList(), { lessons: LESSONS, learn: { ...learn, path: null, stops: [] } });
+  const heard: Wish[] = [];
+  list.addEventListener('wish', (event) => {
+    if (event instanceof WishEvent) heard.push(event.wish);
+  });
+  document.body.append(list);
+  await list.updateComplete;
+  const first = list.querySelector<HTMLButtonElement>('button')!;
+  expect(first.textContent).toBe('next for you: Hover');
+  first.click();
+  expect(heard).toEqual([{ kind: 'learn', ask: { do: 'next' } }]);
+  list.learn = { ...learn, path: null, stops: [], next: null };
+  await list.updateComplete;
+  expect(list.querySelector('.next')).toBeNull();
+});
+
 test('a path shows its stops with what is known of each, never a decimal, and leads to the next', async () => {
   const list = Object.assign(new LessonList(), { lessons: LESSONS, learn });
   const heard: Wish[] = [];
