@@ -142,7 +142,8 @@ export class BenchPlace {
   #view(): BenchView {
     const seen = this.#lesson?.view(this.#shell.view.learn?.walk?.next ?? null) ?? this.#free();
     const { tank, deep } = seen;
-    const sentence = tank ? this.#words.tankSentence(tank) : deep ? this.#words.deepSentence(deep) : '';
+    const may = seen.prompt === null && !seen.lesson?.came;
+    const sentence = tank ? this.#words.tankSentence(tank, may) : deep ? this.#words.deepSentence(deep) : '';
     return { sentence, ...seen };
   }
 

@@ -67,7 +67,9 @@ export function drawnGlass(frame: TankFrame, { spoutYM, heightM, glassM3, densit
   const mm = frame.pxPerM / 1000;
   const filled = Math.min(0.15, glassM3 * 150) * frame.pxPerM;
   const [lip, spout] = [foot - GLASS_M.high * frame.pxPerM, yPx(frame, spoutYM)];
-  const x = Math.max((left + right) / 2, widthPx('99.9 mN', frame.emPx) / 2 + 4);
+  // Words end where the spout does.
+  const half = widthPx('99.9 mN', frame.emPx) / 2;
+  const x = Math.max(half + 4, Math.min((left + right) / 2, right + 4 - half));
   const lines = [mlText(glassM3), forceText(glassM3 * densityKgPerM3 * 9.80665)].map((text, i) => ({
     text,
     y: lip - 10 - (1 - i) * 1.25 * frame.emPx,
@@ -83,15 +85,18 @@ export function drawnGlass(frame: TankFrame, { spoutYM, heightM, glassM3, densit
   };
 }
 
-/** The spring balance over what hangs on it; it writes what it reads, and never slips out of the picture. */
-export function drawnBalance(frame: TankFrame, { hookYM }: TankView, one: Placed): Drawn {
+/**
+ * The spring balance over what hangs on it; it writes what it reads, and never slips out of the picture.
+ * @param pullPx how long the arrow of its pull is, over which it hangs
+ */
+export function drawnBalance(frame: TankFrame, { hookYM }: TankView, one: Placed, pullPx: number): Drawn {
   if (hookYM === null) return { picture: nothing, words: [] };
   const { emPx } = frame;
   const x = xPx(frame, one.at.xM);
   const top = boxAround(frame, one).top;
   const text = forceText(one.balanceN);
   const [wide, high] = [widthPx('100.0 N', emPx) + emPx, 1.9 * emPx];
-  const middle = Math.max(high / 2 + 4, Math.min(yPx(frame, hookYM - 0.1), top - high / 2 - 0.8 * emPx));
+  const middle = Math.max(high / 2 + 4, Math.min(yPx(frame, hookYM - 0.1), top - pullPx - high / 2 - 0.5 * emPx));
   const box = { left: x - wide / 2, top: middle - high / 2, right: x + wide / 2, bottom: middle + high / 2 };
   return {
     picture: svg`<g class="balance">

@@ -13,7 +13,7 @@ const LEAST_N = 0.005;
 const BESIDE_PX = 24;
 
 /** How many pixels an arrow has for each newton. */
-export function pxPerN({ pxPerM }: TankFrame, { things }: TankView): number {
+function pxPerN({ pxPerM }: TankFrame, { things }: TankView): number {
   const most = Math.max(...things.map(({ weightN, buoyantN }) => Math.max(weightN, buoyantN)));
   const mmPerN = SCALES.find((scale) => scale * most <= LONGEST) ?? SCALES.at(-1)!;
   return (mmPerN * pxPerM) / 1000;
@@ -45,6 +45,13 @@ export function drawnForces(frame: TankFrame, tank: TankView, one: Placed) {
     ${one.balanceN > LEAST_N ? arrow(frame, 'pull', x, Math.min(box.top, liftTop), -one.balanceN * scale) : nothing}
     ${alone && !even && tank.hookYM === null ? arrow(frame, netN > 0 ? 'net up' : 'net down', beside, y, net) : nothing}
   </g>`;
+}
+
+/** How far the arrow of the balance's pull reaches over a thing, beyond that of its lift where this is longer. */
+export function pullPx(frame: TankFrame, tank: TankView, one: Placed): number {
+  const scale = pxPerN(frame, tank);
+  const lifted = Math.max(0, boxAround(frame, one).top - yPx(frame, one.buoyancyAt.yM) + one.buoyantN * scale);
+  return lifted + one.balanceN * scale;
 }
 
 /** What of a thing is covered only where there is no other place: the thing with its arrows. */
@@ -82,6 +89,7 @@ export function labelOf(frame: TankFrame, tank: TankView, one: Placed): Label | 
     key: String(one.id),
     lines,
     sizePx: frame.emPx,
+    alone: !many,
     of,
     side: many ? (high && one.at.yM < tank.heightM / 2 ? 'below' : 'above') : side > 0 ? 'right' : 'left',
   };

@@ -38,7 +38,7 @@ export function frameOf(tank: TankView, widePx: number, highPx: number): TankFra
   const aboveM = dips ? LITTLE_ABOVE_M : Math.max(ABOVE_M, HELD_M + tallM + OVER_M);
   const rightPx = widthPx('30 cm', emPx) + 32;
   const open = tank.spoutYM !== null;
-  const glassPx = widthPx('99.9 mN', emPx) + 16;
+  const glassPx = widthPx('99.9 mN', emPx) + 28;
   const roomM = open ? GLASS_M.from + GLASS_M.wide + 0.02 : 0;
   const leftPx = open ? 0 : widePx > 600 ? rightPx : 8;
   const pxPerM = Math.min(

@@ -26,6 +26,8 @@ export interface Label {
   readonly of: Box;
   /** Where it stands best, before anything else is tried. */
   readonly side: Side;
+  /** Belongs to the only thing there: no line needs to lead to it. */
+  readonly alone?: boolean;
 }
 
 export type Side = 'right' | 'left' | 'above' | 'below';
@@ -115,7 +117,7 @@ function placeOne(
   }
   if (best) before.set(label.key, best.at);
   const { box, anchor } = best ?? { box: anywhere(label.of, wide, high, within, words), anchor: 'start' as const };
-  return box && { ...label, box, anchor, leader: leaderTo(label.of, box, label.sizePx) };
+  return box && { ...label, box, anchor, leader: label.alone ? null : leaderTo(label.of, box, label.sizePx) };
 }
 
 type Anchor = PlacedLabel['anchor'];

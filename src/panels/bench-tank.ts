@@ -1,7 +1,7 @@
 import { nothing, svg, html } from 'lit';
 import type { BenchAsk, Placed, Point, TankView } from '../bench/index.ts';
 import { drawnBalance, drawnGlass, drawnHand, drawnScale, drawnThing, pathOf, type Drawn } from './bench-drawn.ts';
-import { coveredBy, drawnForces, drawnLabel, labelOf } from './bench-forces.ts';
+import { coveredBy, drawnForces, drawnLabel, labelOf, pullPx } from './bench-forces.ts';
 import { boxAround, frameOf, xPx, yPx, type TankFrame } from './bench-frame.ts';
 import { placeLabels, type Box, type Label } from './bench-labels.ts';
 import { PicturePanel } from './picture-panel.ts';
@@ -49,7 +49,9 @@ export class BenchTank extends PicturePanel {
     const [surface, bottom] = [yPx(frame, tank.surfaceYM), yPx(frame, tank.heightM)];
     const scale = drawnScale(frame, tank);
     const glass = drawnGlass(frame, tank);
-    const balance: Drawn = chosen ? drawnBalance(frame, tank, chosen) : { picture: nothing, words: [] };
+    const balance: Drawn = chosen
+      ? drawnBalance(frame, tank, chosen, tank.forces ? pullPx(frame, tank, chosen) : 0)
+      : { picture: nothing, words: [] };
     const held = tank.hand && tank.hookYM === null && chosen;
     return svg`<rect class="wet" x=${left} y=${surface} width=${right - left} height=${bottom - surface}></rect>
       ${things.map(({ displaced }) => (displaced.length > 0 ? svg`<path class="displaced" d=${pathOf(frame, displaced)}></path>` : nothing))}

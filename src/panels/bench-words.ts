@@ -41,8 +41,8 @@ function massText(kg: number): string {
   return kg < 1 ? `${Math.round(kg * 1000)} g` : `${Number(kg.toFixed(2))} kg`;
 }
 
-/** What a class should see of the thing that is chosen, in one sentence. */
-export function tankSentence(view: TankView): string {
+/** What a class should see of the thing that is chosen, in one sentence. @param may whether hands may do something now */
+export function tankSentence(view: TankView, may = true): string {
   const one = view.things.find(({ id }) => id === view.chosenId);
   if (!one) return 'The tank is empty.';
   const the = `The ${one.name}`;
@@ -50,7 +50,7 @@ export function tankSentence(view: TankView): string {
   if (view.hookYM !== null) return `${the} ${hangs(one)}.`;
   if (view.hand) {
     return buoyantN < DRY_N
-      ? `${the} is in your hand: ${forceText(weightN)} in air. Let it go.`
+      ? `${the} is in your hand: ${forceText(weightN)} in air.${may ? ' Let it go.' : ''}`
       : `${the} is held: it weighs ${forceText(weightN)}, the water it pushes aside ${forceText(buoyantN)}.`;
   }
   if (one.speedMps > REST_MPS && !bobs(one)) return `${the} ${moves(one)}.`;
