@@ -43,6 +43,16 @@ export const PART_TRAINING: Readonly<Record<string, Training>> = {
     lessons: ['last-five-metres', 'ascent-with-stop'],
     trains: 'taking time where gas grows fastest',
   },
+  pace: {
+    seen: 'the way up took long',
+    lessons: ['ascent-with-stop', 'last-five-metres'],
+    trains: 'coming up at the rate that is asked for',
+  },
+  'breath-still': {
+    seen: 'your breath stood still',
+    lessons: ['breath-reach', 'hover'],
+    trains: 'trimming with a breath that goes on',
+  },
   'excess-climb': {
     seen: 'you climbed above the rate',
     lessons: ['ascent-with-stop', 'last-five-metres'],
