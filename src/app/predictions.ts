@@ -27,6 +27,9 @@ export interface Predicting {
   refresh(): void;
 }
 
+/** The moment of a prediction is told to a row of the recording, seconds. */
+const ROW_S = 0.1 + 1e-6;
+
 /** Brings predictions into the water: what is asked while it stands, and what was said while the dive goes on over it. */
 class Predictions {
   readonly #program: Predicting;
@@ -150,7 +153,7 @@ class Predictions {
 
   /** What came is said aloud once, when its moment has passed. */
   #announce(said: readonly Said[], nowS: number): void {
-    const over = said.filter(({ fromS, overS, came }) => came && nowS >= fromS + overS).at(-1)?.came?.words ?? '';
+    const over = said.filter(({ fromS, overS, came }) => came && nowS >= fromS + overS - ROW_S).at(-1)?.came?.words ?? '';
     if (over === this.#heard) return;
     this.#heard = over;
     if (over) queueMicrotask(() => this.#program.shell.show({ spoken: over }));

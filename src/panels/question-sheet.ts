@@ -104,9 +104,7 @@ export class QuestionSheet extends Panel {
 
   #choice(prompt: Extract<Prompt, { kind: 'choice' }>) {
     const { drawn } = this;
-    const words =
-      drawn !== null &&
-      html`<p class="drawn">The dotted lines in the water show where each answer leads in ${drawn} s.</p>`;
+    const words = drawn !== null && html`<p class="drawn">In the water: each answer, ${drawn} s ahead.</p>`;
     return html`${words || nothing}
     <div class="options ${drawn === null ? '' : 'lettered'}">
       ${prompt.options.map(

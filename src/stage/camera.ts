@@ -32,7 +32,8 @@ export class Camera {
     const wantedPxPerM = freePx / metresM;
     this.#pxPerM = toward(this.#pxPerM, wantedPxPerM, share, 2e-3 * wantedPxPerM);
     const shownM = freePx / this.#pxPerM;
-    const from = cut ? view.depthM - shownM / 2 : this.#topM;
+    // What is asked lies about the diver, above and below alike.
+    const from = cut || view.asked ? view.depthM - shownM / 2 : this.#topM;
     const enlarged = enlargementOf(this.#pxPerM, style.leastDiverPx);
     const wantedM = Math.max(topFor(view, from, shownM, airM), this.#uncovered(view, freePx, enlarged));
     this.#topM = toward(this.#topM, wantedM, share, 1e-4);
@@ -50,13 +51,14 @@ export class Camera {
   }
 
   /**
-   * The least top with which a diver is clear of what covers the foot, or in the middle of what is left.
+   * The least top with which a diver is clear of what covers the foot, or in the middle of what is left: there while something is asked.
    * @param freePx height above the bars, which stand on what covers the foot
    */
-  #uncovered({ coveredPx = 0, depthM }: StageView, freePx: number, enlarged: number): number {
+  #uncovered({ coveredPx = 0, depthM, asked }: StageView, freePx: number, enlarged: number): number {
     if (coveredPx === 0) return -Infinity;
     const leftM = (freePx - coveredPx) / this.#pxPerM;
-    return depthM - Math.max(leftM - (DIVER_LENGTH_M / 2) * enlarged, leftM / 2);
+    const aboveM = asked ? 0 : leftM - (DIVER_LENGTH_M / 2) * enlarged;
+    return depthM - Math.max(aboveM, leftM / 2);
   }
 }
 

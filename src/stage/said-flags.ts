@@ -5,6 +5,9 @@ import { Plate, placesBeside } from './plate.ts';
 import type { Taken } from './taken.ts';
 import type { Said, StageView } from './view.ts';
 
+/** A dive that is frozen at the very moment stands on its last row: no moment is told more finely, seconds. */
+const ROW_S = 0.1 + 1e-6;
+
 /** Which of the dots that came is named, until all is said at the end. */
 const NAMED_DOT = 3;
 
@@ -31,8 +34,8 @@ class SaidMark {
     const { fromS, overS, depthsM, words, came } = said;
     const [x, saidM] = [secondsToX(frame, fromS + overS), depthsM[depthsM.length - 1]!];
     const y = depthToY(frame, saidM);
-    const cameDots = came ? came.depthsM.filter((_, i) => i > 0 && momentOf(said, i, came.depthsM) <= nowS + 1e-6) : [];
-    const over = nowS >= fromS + overS - 1e-6;
+    const cameDots = came ? came.depthsM.filter((_, i) => i > 0 && momentOf(said, i, came.depthsM) <= nowS + ROW_S) : [];
+    const over = nowS >= fromS + overS - ROW_S;
     const key = `${frame.pxPerM} ${cameDots.length} ${over} ${saidM} ${depthsM.length} ${overS}`;
     if (key !== this.#key) this.#build(said, cameDots, over, frame);
     this.#key = key;

@@ -74,7 +74,7 @@ test('where a fan is drawn its answers bear letters and say so, in a class and a
       await pass(page, 0.5);
       await page.keyboard.press('PageDown');
       await until(page, async () => (await letters()).join(''), /^ABCD$/);
-      expect(await page.locator('question-sheet .drawn').innerText()).toContain('in 25 s');
+      expect(await page.locator('question-sheet .drawn').innerText()).toContain('25 s ahead');
     },
     { madeTime: true, viewport: { width: 1280, height: 720 } },
   );

@@ -49,7 +49,7 @@ describe('question-sheet', () => {
       textContent.trim().replace(/\s+/g, ' '),
     );
     expect(words).toEqual(['A up', 'B down']);
-    expect(sheet.querySelector('.drawn')!.textContent).toContain('in 25 s');
+    expect(sheet.querySelector('.drawn')!.textContent).toContain('25 s ahead');
     await press('B down');
     await press('lock it');
     expect(heard).toEqual([{ kind: 'answer', answer: 'b' }]);

@@ -45,7 +45,11 @@ test.each([
       const asked = { fromM, overS, lines, pin: null };
       const depthM = overS === 20 ? 7 : fromM;
       const metresShown = Math.max(5.5, metresFor(asked, depthM, { widthPx, heightPx, coveredPx, projector }));
-      const frame = new Camera().frame(viewOf({ depthM, coveredPx, metresShown, frozen: true, projector }), style);
+      const camera = new Camera();
+      // Where the picture was before: the diver stood at the edge of its middle third.
+      camera.frame(viewOf({ depthM: depthM + 0.9, metresShown: 5.5, projector }), style);
+      const view = { depthM, coveredPx, metresShown, frozen: true, projector, asked: { ...asked, chosen: '' } };
+      const frame = camera.frame(viewOf(view), style);
       expect(secondsToX(frame, overS) + 2.4 * style.textPx).toBeLessThanOrEqual(style.waterPx);
       for (const endM of ends) {
         expect(depthToY(frame, endM)).toBeGreaterThan(0);
