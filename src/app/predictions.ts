@@ -153,7 +153,8 @@ class Predictions {
 
   /** What came is said aloud once, when its moment has passed. */
   #announce(said: readonly Said[], nowS: number): void {
-    const over = said.filter(({ fromS, overS, came }) => came && nowS >= fromS + overS - ROW_S).at(-1)?.came?.words ?? '';
+    const over =
+      said.filter(({ fromS, overS, came }) => came && nowS >= fromS + overS - ROW_S).at(-1)?.came?.words ?? '';
     if (over === this.#heard) return;
     this.#heard = over;
     if (over) queueMicrotask(() => this.#program.shell.show({ spoken: over }));

@@ -34,7 +34,9 @@ class SaidMark {
     const { fromS, overS, depthsM, words, came } = said;
     const [x, saidM] = [secondsToX(frame, fromS + overS), depthsM[depthsM.length - 1]!];
     const y = depthToY(frame, saidM);
-    const cameDots = came ? came.depthsM.filter((_, i) => i > 0 && momentOf(said, i, came.depthsM) <= nowS + ROW_S) : [];
+    const cameDots = came
+      ? came.depthsM.filter((_, i) => i > 0 && momentOf(said, i, came.depthsM) <= nowS + ROW_S)
+      : [];
     const over = nowS >= fromS + overS - ROW_S;
     const key = `${frame.pxPerM} ${cameDots.length} ${over} ${saidM} ${depthsM.length} ${overS}`;
     if (key !== this.#key) this.#build(said, cameDots, over, frame);
