@@ -80,9 +80,9 @@ async function touch(
 }
 
 /** From the first screen to the first question. */
-async function begin(page: Page, push: Hands['push']): Promise<void> {
+async function begin(page: Page, push: Hands['push'], by: readonly string[] = ['begin First dive']): Promise<void> {
   await page.waitForSelector('practice-deck button.act');
-  for (const name of ['I have read this', 'learn in order', 'begin First dive']) await push(named(page, name));
+  for (const name of ['I have read this', 'learn in order', ...by]) await push(named(page, name));
   await page.waitForSelector('question-sheet section');
   await shown(page, false);
 }
@@ -163,6 +163,38 @@ async function flyToTheEnd(page: Page, hands: Hands): Promise<number> {
   throw new Error(`the dive came to no end: ${JSON.stringify(await read(page))}`);
 }
 
+/** The second lesson of self-study, at the bench, to what came of it. */
+async function tryTheLump(page: Page): Promise<void> {
+  const tap = async (name: string) => {
+    await page.getByRole('button', { name, exact: true }).tap();
+    await pass(page, 0.2);
+  };
+  const heading = page.locator('question-sheet h2, bench-sheet .task h2, .came h2').first();
+  const comes = (words: RegExp) =>
+    expect
+      .poll(async () => {
+        await pass(page, 0.5);
+        return heading.innerText();
+      })
+      .toMatch(words);
+  await comes(/One lump of putty/);
+  await tap('go on');
+  await comes(/Which floats/);
+  await tap('Only the tray');
+  for (const next of [/What does the balance read/, /the tray, lowered/, /^The ball$/]) {
+    await tap('lock it');
+    await comes(next);
+  }
+  await tap('spring balance');
+  for (let i = 0; i < 7; i++) await tap('carry down');
+  await comes(/^The tray$/);
+  await tap('spring balance');
+  await tap('take in hand');
+  await tap('tray');
+  await tap('let go');
+  await comes(/^A lump and a tray: /);
+}
+
 test('First dive is flown by keyboard, at double speed, from the first prediction to the debrief', async () => {
   await visit(
     './',
@@ -189,19 +221,27 @@ test('First dive is flown by keyboard, at double speed, from the first predictio
   );
 }, 180_000);
 
-test('First dive is flown by one finger on a phone, from the first screen to the debrief', async () => {
+test('self-study by one finger on a phone: from the first screen through First dive to its debrief, and through the next lesson to its own', async () => {
   await visit(
     './',
     async (page) => {
       const hands = finger(page, await page.context().newCDPSession(page));
-      await begin(page, hands.push);
-      expect(await flyToTheEnd(page, hands)).toBe(5);
+      await begin(page, hands.push, ['Self-study', 'next in this path: First dive']);
+      await answer(page, hands);
+      // What helps is there on a phone too, and goes out of the way.
+      await page.locator('.hint span').getByText('Nothing to do.').waitFor();
+      await page.locator('.hint button').tap();
+      await page.locator('.hint .folded').waitFor({ state: 'hidden' });
+      expect(await flyToTheEnd(page, hands)).toBe(4);
       const debrief = page.locator('debrief-sheet');
       expect(await debrief.locator('.mark').count()).toBe(3);
       await debrief.locator('summary').first().tap();
       await debrief.locator('.moment').first().tap();
       await debrief.locator('.moment[aria-pressed=true]').first().waitFor();
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
+      await debrief.getByRole('button', { name: 'lessons', exact: true }).tap();
+      await named(page, 'begin A lump and a tray').tap();
+      await tryTheLump(page);
     },
     { ...phone, madeTime: true },
   );
