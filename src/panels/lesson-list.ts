@@ -55,7 +55,7 @@ export class LessonList extends Panel {
   #next({ title }: PathStop) {
     return html`<p class="next">
       <button type="button" class="tool main" @click=${() => this.#ask({ do: 'next' })}>next for you: ${title}</button>
-      the first in order that is not secure yet
+      the first in order that is still to be learnt
     </p>`;
   }
 
