@@ -80,10 +80,10 @@ export const SAME_PART: Readonly<Record<string, string>> = {
 
 /** By a habit that is stated; those that are only asked after prove nothing. */
 export const HABIT_TRAINING: Readonly<Partial<Record<HabitId, Training>>> = {
-  'jacket-as-a-lift': {
-    seen: 'gas went in on the way up',
-    lessons: ['ascent-with-stop', 'one-breath'],
-    trains: 'an ascent that a breath begins',
+  'no-breath': {
+    seen: 'the breath did nothing about it',
+    lessons: ['breath-reach', 'hover'],
+    trains: 'staying on the breath alone',
   },
   'presses-until-it-moves': {
     seen: 'you pressed until it moved',
@@ -109,11 +109,6 @@ export const HABIT_TRAINING: Readonly<Partial<Record<HabitId, Training>>> = {
     seen: 'all the gas went out at the top',
     lessons: ['descent', 'posture'],
     trains: 'a descent with gas in time',
-  },
-  'stop-left-early': {
-    seen: 'you rose out of the stop',
-    lessons: ['ascent-with-stop', 'hover'],
-    trains: 'arriving slowly and staying',
   },
   'shot-to-the-surface': {
     seen: 'you came to the surface too fast or too soon',

@@ -54,8 +54,15 @@ const BEFORE_S = 6;
 const AFTER_S = 3;
 const BREATH_M3 = 0.2e-3;
 
-/** Late first action: the depth is left outward and neither button nor breath answers, from 6 s before to 3 s after; twice. */
-export function lateFirstAction({ trace, presses, lungMeanM3, midLungM3 }: Evidence, { from, to, atM }: Hold): Found[] {
+/** So far off, metres, with nothing done since the depth was left, once is enough. */
+const FAR_M = 1.2;
+
+/**
+ * Late first action: the depth is left outward and neither button nor breath answers from 6 s before to 3 s after; twice, or once
+ * where nothing answers until twice as far.
+ */
+export function lateFirstAction(evidence: Evidence, { from, to, atM }: Hold): Found[] {
+  const { trace } = evidence;
   const all: Found[] = [];
   for (let row = from + 1; row < to - rowsOf(AFTER_S); row++) {
     const offM = trace.depthM[row]! - atM;
@@ -65,27 +72,34 @@ export function lateFirstAction({ trace, presses, lungMeanM3, midLungM3 }: Evide
     if (trace.slowMps[row]! * deep <= OUTWARD_MPS) continue;
     const first = Math.max(from, row - rowsOf(BEFORE_S));
     const last = row + rowsOf(AFTER_S);
-    const pressed = presses.some((press) => press.way === deep && press.from <= last && press.to >= first);
-    let breathed = false;
-    for (let i = first; i <= last; i++) breathed ||= (lungMeanM3[i]! - midLungM3) * deep > BREATH_M3;
-    if (!pressed && !breathed)
-      all.push({
-        id: 'late-first-action',
-        from: first,
-        to: last,
-        words: 'The depth was left and nothing was done about it, twice',
-      });
+    if (answered(evidence, first, last, deep)) continue;
+    const off = (at: number) => (trace.depthM[at]! - atM) * deep;
+    let far = row;
+    while (far < to - 1 && off(far) > OUTWARD_M && off(far) < FAR_M) far++;
+    const id = 'late-first-action';
+    if (off(far) >= FAR_M && !answered(evidence, first, far, deep))
+      return [{ id, from: first, to: far, words: `The depth was left by ${FAR_M} m and nothing was done about it` }];
+    all.push({ id, from: first, to: last, words: 'The depth was left and nothing was done about it, twice' });
   }
   return twice(all);
+}
+
+/** Whether a press or the breath goes against a drift, down 1 or up −1, between two rows. */
+function answered({ presses, lungMeanM3, midLungM3 }: Evidence, first: number, last: number, deep: number): boolean {
+  if (presses.some((press) => press.way === deep && press.from <= last && press.to >= first)) return true;
+  for (let row = first; row <= last; row++) if ((lungMeanM3[row]! - midLungM3) * deep > BREATH_M3) return true;
+  return false;
 }
 
 const OFF_M = 0.5;
 const OFF_S = 20;
 const STILL_SD_M3 = 0.12e-3;
 const BREATHS_S = 8;
+/** A breath that stays this far off its middle, m³, is in use, however little it changes. */
+const AT_MIDDLE_M3 = 0.3e-3;
 
-/** No use of breath: off the depth for 20 s in all, and the mean of the lungs over 8 s hardly changes meanwhile. */
-export function noBreath({ trace }: Evidence, { from, to, atM }: Hold): Found[] {
+/** No use of breath: off the depth for 20 s in all, and the mean of the lungs over 8 s stays at its middle meanwhile. */
+export function noBreath({ trace, midLungM3 }: Evidence, { from, to, atM }: Hold): Found[] {
   const mean = meanOver(trace.lungM3, rowsOf(BREATHS_S));
   let [count, sum, squares, first] = [0, 0, 0, -1];
   for (let row = from + rowsOf(BREATHS_S); row < to; row++) {
@@ -97,7 +111,7 @@ export function noBreath({ trace }: Evidence, { from, to, atM }: Hold): Found[] 
   }
   if (count < rowsOf(OFF_S)) return [];
   const variance = squares / count - (sum / count) ** 2;
-  if (variance >= STILL_SD_M3 * STILL_SD_M3) return [];
+  if (variance >= STILL_SD_M3 * STILL_SD_M3 || Math.abs(sum / count - midLungM3) > AT_MIDDLE_M3) return [];
   return [
     {
       id: 'no-breath',

@@ -39,7 +39,7 @@ export const HABIT_KINDS: Readonly<Record<HabitId, HabitKind>> = {
   'jacket-as-a-lift': {
     name: 'the jacket as a lift',
     question: 'Gas went in on the way up: what would a deeper breath have done?',
-    states: true,
+    states: false,
   },
   'press-overshoots': {
     name: 'presses that overshoot',
@@ -89,12 +89,12 @@ export const HABIT_KINDS: Readonly<Record<HabitId, HabitKind>> = {
   'no-breath': {
     name: 'no use of the breath',
     question: 'You were off your depth for a while: what did your lungs do meanwhile?',
-    states: false,
+    states: true,
   },
   'stop-left-early': {
     name: 'the stop left early',
     question: 'What took you up from the stop, and when could it still be stopped?',
-    states: true,
+    states: false,
   },
   'shot-to-the-surface': {
     name: 'shot to the surface',

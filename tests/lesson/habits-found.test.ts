@@ -153,6 +153,23 @@ test('a late first action: the depth is left outward twice and neither hand nor 
   expect(found('hold', { depthM, lungM3: () => 3.6e-3, lungMol: () => 0.2 })).not.toContain('late-first-action');
 });
 
+test('a late first action: once is enough where nothing answers until 1.2 m off', () => {
+  const still = { lungM3: () => 3.2e-3, lungMol: () => 0.2 };
+  const drifts = (toM: number) => (row: number) => 8 + Math.min(Math.max(0, (row - 100) / 150), toM);
+  expect(found('hold', { depthM: drifts(1.3), ...still })).toContain('late-first-action');
+  expect(found('hold', { depthM: drifts(1.1), ...still })).not.toContain('late-first-action');
+  // It is 0.7 m off after 20.5 s and 1.2 m after 28 s: a press between the two answers, one that comes after does not.
+  expect(found('hold', { depthM: drifts(1.3), ...still }, [[1, 26, 26.4]])).not.toContain('late-first-action');
+  expect(found('hold', { depthM: drifts(1.3), ...still }, [[1, 30, 30.4]])).toContain('late-first-action');
+});
+
+test('no use of the breath: lungs that stay full or empty are in use', () => {
+  const depthM = (row: number) => (row > 300 && row < 700 ? 8.6 : 8);
+  const about = (litres: number) => (row: number) => litres * 1e-3 + 0.5e-3 * Math.sin((2 * Math.PI * row) / 60);
+  expect(found('hold', { depthM, lungM3: about(3.3) })).toContain('no-breath');
+  expect(found('hold', { depthM, lungM3: about(4) })).not.toContain('no-breath');
+});
+
 test('no use of the breath: 20 s off the depth, and the lungs do not answer', () => {
   const depthM = (row: number) => (row > 300 && row < 700 ? 8.6 : 8);
   expect(found('hold', { depthM })).toContain('no-breath');
