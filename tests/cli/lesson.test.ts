@@ -67,7 +67,7 @@ describe('lesson', () => {
   });
 
   test.each([
-    ['no pilot', ['lesson', 'first-dive'], /--pilot is missing: one of steady, sparing, able/],
+    ['no pilot', ['lesson', 'first-dive'], /--pilot is missing: one of steady, sparing, rescuer, able/],
     ['an unknown pilot', ['lesson', 'first-dive', '--pilot', 'stedy'], /"stedy": write steady/],
     ['an unknown lesson', ['lesson', 'frist-dive', '--pilot', 'steady'], /"frist-dive": write first-dive/],
     ['half a seed', ['lesson', 'first-dive', '--pilot', 'steady', '--seed', '1.5'], /--seed: found "1.5"/],
