@@ -44,6 +44,8 @@ export interface PageView {
   readonly readings: Readings | null;
   /** What a lesson shows of them. */
   readonly gauges: Gauges;
+  /** False while a lesson asks about a diver as its words have him: what this one weighs is not said then. */
+  readonly weighed: boolean;
   readonly deck: DeckView | null;
   readonly breathing: 'automatic' | 'direct' | 'held' | null;
   readonly valveHPa: number | null;
@@ -101,6 +103,7 @@ export const FIRST_VIEW: PageView = {
   setupId: '',
   readings: null,
   gauges: 'all',
+  weighed: true,
   deck: null,
   breathing: null,
   valveHPa: null,

@@ -30,10 +30,14 @@ export function toldOf({ view, flight, dive, lesson, held, armed, begun, letGo, 
   const { rig, hands } = flight;
   const { toggles, units, keys } = view.settings;
   const gauges = lesson?.gauges ?? 'all';
+  const prompt = (lesson ?? view.presenting)?.prompt ?? null;
+  // A lesson asks about a diver as its words have him, not as he hangs here: what this one weighs would answer or mislead.
+  const weighed = !lesson || prompt === null || prompt.kind === 'explain' || prompt.kind === 'watch';
   const readings = readingsOf(rig, dive.state, hands.breathing === 'automatic' ? hands.levelCl * 1e-5 : null);
   return {
     readings,
     gauges,
+    weighed,
     deck: deckOf(flight, {
       ledger: gauges === 'all',
       byHand: lesson?.byHand ?? false,
@@ -55,13 +59,13 @@ export function toldOf({ view, flight, dive, lesson, held, armed, begun, letGo, 
           ),
     progress: lesson?.progress ?? '',
     hint: lesson && !lesson.done ? lesson.hint : '',
-    prompt: (lesson ?? view.presenting)?.prompt ?? null,
+    prompt,
     breathing: rig.lungs.open ? hands.breathing : null,
     valveHPa: rig.drysuit ? valveHPa(hands, rig) : null,
     cautions: cautionsOf(rig),
     ...(speak
       ? {
-          spoken: [spoken(readings, units, gauges), view.pair?.sentence ?? '', view.looks?.words ?? '']
+          spoken: [spoken(readings, units, gauges, weighed), view.pair?.sentence ?? '', view.looks?.words ?? '']
             .filter(Boolean)
             .join('. '),
         }

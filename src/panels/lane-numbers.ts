@@ -7,16 +7,19 @@ import { depthText, rateParts } from './units.ts';
 
 /** The three numbers of the paper lane: depth, vertical speed, and light or heavy. The page sets their height. */
 export class LaneNumbers extends Panel {
-  static override properties = { readings: { attribute: false }, gauges: {}, units: {} };
+  static override properties = { readings: { attribute: false }, gauges: {}, weighed: { type: Boolean }, units: {} };
   declare readings: Readings | null;
   /** What a lesson shows of them; what it hides leaves its place empty. */
   declare gauges: Gauges;
+  /** Whether it may be read what he weighs. */
+  declare weighed: boolean;
   declare units: Units;
 
   constructor() {
     super();
     this.readings = null;
     this.gauges = 'all';
+    this.weighed = true;
     this.units = 'metric';
   }
 
@@ -27,7 +30,7 @@ export class LaneNumbers extends Panel {
     const all = this.gauges === 'all';
     return html`${all ? html`<p class="depth">${depthText(this.readings.depthM, this.units)}</p>` : nothing}
       ${this.gauges === 'none' ? nothing : html`<p class="rate">${rate.word} ${rate.number}<span class="unit"> ${rate.unit}</span></p>`}
-      ${all ? html`<p class="weight ${weight.word}">${weight.word} ${weight.amount}</p><p class="beside">${besideWeight(this.readings)}</p>` : nothing}`;
+      ${all && this.weighed ? html`<p class="weight ${weight.word}">${weight.word} ${weight.amount}</p><p class="beside">${besideWeight(this.readings)}</p>` : nothing}`;
   }
 }
 customElements.define('lane-numbers', LaneNumbers);

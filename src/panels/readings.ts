@@ -51,13 +51,14 @@ export function besideWeight(readings: Readings): string {
 /**
  * The moment as a sentence for those who hear it: "8.2 m, rising 4 m/min, 0.3 kg light". Where a lesson hides gauges it says what the
  * water still shows: where the diver is, and which way he goes.
+ * @param weighed false where what he weighs would answer what is asked
  */
-export function spoken(readings: Readings, units: Units, gauges: Gauges = 'all'): string {
+export function spoken(readings: Readings, units: Units, gauges: Gauges = 'all', weighed = true): string {
   const rate = rateParts(readings.speedMps, units);
   const weight = weightWords(readings, units);
   const rateWords = [rate.word, ...(gauges === 'none' ? [] : [rate.number, rate.unit])].filter(Boolean).join(' ');
   const weightText = weight.amount ? `${weight.amount} ${weight.word}` : weight.word;
   const place = readings.place.startsWith('on ') ? `, ${readings.place}` : '';
-  const alsoWeight = gauges === 'all' ? `, ${weightText}` : '';
+  const alsoWeight = gauges === 'all' && weighed ? `, ${weightText}` : '';
   return `${depthText(readings.depthM, units)}, ${rateWords}${alsoWeight}${place}`;
 }

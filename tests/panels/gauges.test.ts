@@ -20,4 +20,5 @@ test('what is said aloud has what the lesson shows: all, the rate, or where the 
   expect(spoken(RISING, 'metric')).toBe('8.2 m, rising 4 m/min, 0.3 kg light');
   expect(spoken(RISING, 'metric', 'rate')).toBe('8.2 m, rising 4 m/min');
   expect(spoken(RISING, 'metric', 'none')).toBe('8.2 m, rising');
+  expect(spoken(RISING, 'metric', 'all', false)).toBe('8.2 m, rising 4 m/min');
 });
