@@ -35,6 +35,7 @@ test('a debrief keeps the word beside its result, reports over two flights, and 
   await visit('./#/column', async (page) => {
     await page.waitForFunction(async () => (await indexedDB.databases()).some(({ name }) => name === 'midwater'));
     await page.waitForSelector('practice-deck button.act');
+    await page.getByRole('button', { name: 'I have read this' }).click();
     await debriefOf(page, 'learner', 1);
     const debrief = page.locator('debrief-sheet');
     const word = debrief.locator('textarea');
