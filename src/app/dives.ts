@@ -1,6 +1,7 @@
 import { rigOf, type Rig, type Setup } from '../diver/index.ts';
 import type { Dive, Moment, Run } from '../dive/index.ts';
 import { WishEvent } from '../panels/index.ts';
+import type { KeptPair } from '../store/index.ts';
 import { Flight, afloatStart } from './flight.ts';
 import type { Demonstrator } from '../lesson/index.ts';
 import type * as Learning from './learning.ts';
@@ -44,6 +45,8 @@ export class Dives {
   second: Dive | null = null;
   /** A second diver whom a demonstration brings with its first. */
   shownBeside: ShownBeside | null = null;
+  /** Who was chosen to dive beside whoever flies freely, as he is kept with the dive; null: nobody; undefined: not known yet. */
+  pair: KeptPair | null | undefined = undefined;
   /** Whether anything was done in it yet. */
   begun = false;
 

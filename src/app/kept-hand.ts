@@ -84,7 +84,7 @@ export class KeptInHand {
   }
 
   #what(): KeptWhat {
-    const { lesson, free, flight } = this.#of.dives;
+    const { lesson, free, flight, shownBeside } = this.#of.dives;
     const { projector } = this.#of.shell.view;
     const given = lesson?.given ?? [];
     if (lesson) {
@@ -95,6 +95,8 @@ export class KeptInHand {
     // A ready setup is had again by its id.
     const setup = free.id ? null : free.setup;
     const letGoM = free.letGoM ?? null;
-    return { name: flight.rig.name, setupId: free.id, setup, letGoM, lessonId: null, given, projector };
+    // Whom a demonstration brought goes with it; who takes its dive over flies it alone the next time.
+    const pair = shownBeside?.first === flight ? null : this.#of.dives.pair;
+    return { name: flight.rig.name, setupId: free.id, setup, letGoM, lessonId: null, given, projector, pair };
   }
 }

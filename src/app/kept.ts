@@ -155,17 +155,21 @@ export class KeptDives {
       return { LessonFlight, find: (id) => findLesson(id, this.#shell.window) };
     });
     this.#hand.takes(back.flight, keeping);
-    const { beside } = kept;
+    const { beside, pair } = kept;
     if (beside && beside !== 'damaged') (this.#program.otherLines ??= new OtherLines()).bringBack(back.flight, beside);
+    // Before the dive is in hand: it would be kept with whoever dives beside now.
+    if (!back.lesson && pair !== undefined) this.#program.dives.pair = pair === 'damaged' ? null : pair;
     this.#program.letGo();
     this.#program.dives.bringBack(back);
     this.#program.refresh();
+    if (this.#program.dives.pair) this.#wish({ kind: 'pair', ask: { do: 'shown' } });
     if (kept.projector) this.#shell.show({ projector: true });
     const { dive } = back.flight;
     const changed = back.same ? '' : ' It does not end as it did: the model has changed since.';
     const alone = beside === 'damaged' ? ' Its other lines and bookmarks were damaged and are left out.' : '';
+    const single = pair === 'damaged' ? ' Its second diver was damaged and is left out.' : '';
     const what = back.lesson ? 'lesson' : 'dive';
-    const words = `Your ${what} is back, as it was at ${this.#clock(kept.run.ticks / TICKS_PER_S)}.${changed}${alone}`;
+    const words = `Your ${what} is back, as it was at ${this.#clock(kept.run.ticks / TICKS_PER_S)}.${changed}${alone}${single}`;
     this.#offered = null;
     this.#back = { dive, tick: dive.tick };
     this.#note = { words, lesson: back.lesson !== null, kind: 'back' };

@@ -28,6 +28,16 @@ export const USUAL_DIFFERENCE = 'lead:2';
 export const OWN = 'own';
 export const FORMER = 'former';
 
+/** Whether an id is one of those that `otherOf` knows, as far as that can be said without knowing who is flown. */
+export function isDifference(id: string): boolean {
+  const [kind, what = ''] = id.split(/:(.*)/s);
+  const isOf = (amounts: readonly number[]) => amounts.some((one) => what === `${one}` || what === `${-one}`);
+  if (kind === 'lead') return isOf(LEAD_KG);
+  if (kind === 'jacket') return isOf(JACKET_L);
+  if (kind === 'ready') return READY_SETUPS.some((one) => one.id === what);
+  return kind === 'change' ? what !== '' : id === OWN || id === FORMER;
+}
+
 /**
  * The second diver of a difference. Ids: `lead:2` kilograms, `jacket:-1` litres at the start, `change:` and the words of a change of
  * kit and water, `ready:` and the id of a ready setup, `own`, `former`.

@@ -37,5 +37,8 @@ export function keepPair(program: Paired): void {
     event.preventDefault();
     void get().then((pair) => pair?.hear(ask));
   });
-  if (tabShelf(view)?.getItem('midwater-pair')) void get();
+  const { dives } = program;
+  // A dive that has come back already may have brought one.
+  if (tabShelf(view)?.getItem('midwater-pair') || dives.pair) void get();
+  else dives.pair ??= null;
 }

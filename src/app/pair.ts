@@ -10,7 +10,8 @@ import { OtherLines } from './other-lines.ts';
 import { PressCount, cylindersMol, sideOf } from './pair-compare.ts';
 import { FORMER, OWN, differencesFor, otherOf, type Flown, type Other } from './pair-difference.ts';
 import { ownHands } from './pair-keys.ts';
-import { isBy, rememberPair, rememberedPair, type PairChoice } from './pair-memory.ts';
+import { PairChosen } from './pair-chosen.ts';
+import { isBy, type PairChoice } from './pair-memory.ts';
 import { Second } from './pair-second.ts';
 import { tabShelf } from './pair-shelf.ts';
 import { startBeside } from './pair-start.ts';
@@ -46,7 +47,7 @@ export class Pair {
   readonly #shell: Shell;
   readonly #words: Awaited<ReturnType<typeof fetchPair>>;
   readonly #held: ReturnType<typeof ownHands>;
-  #choice: PairChoice;
+  readonly #chosen: PairChosen;
   #pair: Beside | null = null;
   #adopting: Rig | null = null;
   #moment: Moment | null = null;
@@ -65,8 +66,7 @@ export class Pair {
     this.#program = program;
     this.#shell = program.shell;
     this.#words = words;
-    const view = this.#shell.window;
-    this.#choice = rememberedPair(tabShelf(view));
+    this.#chosen = new PairChosen(program.dives, tabShelf(this.#shell.window));
     this.#held = ownHands(this.#shell, () => this.#choice.by === 'own' && this.#isShown());
     program.beside = (shown) => this.#shown(shown);
     program.refresh();
@@ -103,7 +103,11 @@ export class Pair {
 
   /** Forgets what was chosen in this tab; the pair that is shown stays. */
   forget(): void {
-    rememberPair(tabShelf(this.#shell.window), null);
+    this.#chosen.forget();
+  }
+
+  get #choice(): PairChoice {
+    return this.#chosen.choice;
   }
 
   /** On a small screen, and for a class, one sentence says it, until somebody wants the table. */
@@ -114,8 +118,7 @@ export class Pair {
   }
 
   #choose(change: Partial<PairChoice>): void {
-    this.#choice = { ...this.#choice, ...change };
-    rememberPair(tabShelf(this.#shell.window), this.#choice);
+    this.#chosen.choose(change);
     this.#drop();
   }
 
@@ -171,6 +174,9 @@ export class Pair {
   #shown(view: StageView): StageView {
     const { dives } = this.#program;
     const { flight, lookedBack } = dives;
+    const back = this.#chosen.broughtBack();
+    if (back !== null) this.#drop();
+    if (back) this.#shell.show({ trouble: back });
     const pair = this.#isShown() ? (this.#brought ?? this.#pair) : null;
     dives.second = null;
     if (pair?.rig !== flight.rig) {

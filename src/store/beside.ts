@@ -36,13 +36,15 @@ export async function besideOf(record: BesideRecord): Promise<KeptBeside<Run>> {
   };
 }
 
-function runRecord(dive: Dive): RunRecord {
+/** A dive as a whole, as it stands in the database. */
+export function runRecord(dive: Dive): RunRecord {
   const { rig, start, changes, ticks, locked } = dive.run();
   const controls = CONTROL_NAMES.map((name) => changes[0]!.controls[name]);
   return { rig, start, locked, controls, ticks, columns: columnsOf({ start, changes }) };
 }
 
-async function checkedRun({ rig, start, locked, controls, ticks, columns }: RunRecord): Promise<Run> {
+/** A dive out of the database. @throws {Error} when it is not what a run file may hold */
+export async function checkedRun({ rig, start, locked, controls, ticks, columns }: RunRecord): Promise<Run> {
   // Writing it as a run file and reading that holds every number to what a run may have.
   const { readRun, writeRun } = await import('../dive/file.ts');
   const unpacked = changesOf(columns, firstControls(controls), start.tick, ticks);

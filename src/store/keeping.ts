@@ -9,6 +9,7 @@ import {
   type DiveRecord,
   type KeptBeside,
   type KeptDive,
+  type KeptPair,
   type KeptWhat,
 } from './kept.ts';
 import { piecesOf } from './read.ts';
@@ -35,6 +36,7 @@ export class Keeping {
   #ticks = -1;
   #given = 0;
   #beside: KeptBeside<Dive> | null = null;
+  #pair: KeptPair | null | undefined = undefined;
   #inHand = true;
   #busy: Promise<void> | null = null;
   #over = false;
@@ -61,6 +63,7 @@ export class Keeping {
     this.#place = null;
     this.#ticks = kept.run.ticks;
     this.#given = kept.given.length;
+    this.#pair = kept.pair === 'damaged' ? undefined : kept.pair;
     this.#inHand = inHand;
     return false;
   }
@@ -75,10 +78,11 @@ export class Keeping {
     return this.#over;
   }
 
-  /** Whether there is anything of a dive that is not kept yet; what stands beside it counts as new when it is another object. */
+  /** Whether there is anything of a dive that is not kept yet; what stands or dives beside it counts as new when it is another object. */
   isBehind(dive: Dive, what: KeptWhat, beside: KeptBeside<Dive> | null = null): boolean {
     if (this.#over) return false;
-    const another = (this.#dive !== null && this.#dive !== dive) || beside !== this.#beside;
+    const paired = what.pair !== undefined && what.pair !== this.#pair;
+    const another = (this.#dive !== null && this.#dive !== dive) || beside !== this.#beside || paired;
     return another || !this.#inHand || sinceStart(dive) !== this.#ticks || what.given.length !== this.#given;
   }
 
@@ -127,12 +131,13 @@ export class Keeping {
     const endHash = dive.hash();
     const controls = CONTROL_NAMES.map((name) => dive.changes[0]!.controls[name]);
     const { setup, letGoM, ...told } = what;
+    const pair = what.pair === undefined ? this.#pair : what.pair;
 
     const kept = await this.#database.together(async (all) => {
       const dives = all.objectStore('dives');
       const mine = await this.#mine(all);
       const now = Date.now();
-      const line = { ...told, shape: SHAPE, inHand: true, ticks, endHash, savedMs: now };
+      const line = { ...told, pair, shape: SHAPE, inHand: true, ticks, endHash, savedMs: now };
       const begunMs = mine?.begunMs ?? now;
       const turn = this.#turn + 1;
       // The database numbers a new one itself.
@@ -157,6 +162,7 @@ export class Keeping {
     this.#dive = dive;
     this.#ticks = ticks;
     this.#given = what.given.length;
+    this.#pair = pair;
     this.#beside = beside;
     this.#inHand = true;
     // What was done on the very first tick may still be done otherwise on it.
@@ -180,6 +186,7 @@ export class Keeping {
     this.#dive = null;
     this.#place = null;
     this.#beside = null;
+    this.#pair = undefined;
     this.#ticks = -1;
   }
 }

@@ -7,7 +7,18 @@ import type { KeptResult } from './result.ts';
 /** Dives that are kept at most; the oldest go. */
 export const MOST_KEPT = 20;
 /** Raise it when one of the records below changes its shape; older shapes are read on, newer ones are left alone. */
-export const SHAPE = 4;
+export const SHAPE = 5;
+
+/** The second diver of a dive, as far as he does not follow from the first; the app knows what its words mean. */
+export interface KeptPair {
+  /** What is different about him, and who flies him. */
+  readonly difference: string;
+  readonly by: string;
+  /** His setup, where the difference does not give it. */
+  readonly own: Setup | null;
+  /** What he has that the first has not, where the difference does not say it. */
+  readonly words: string;
+}
 
 /** What is kept of a dive beside its run. */
 export interface KeptWhat {
@@ -24,6 +35,8 @@ export interface KeptWhat {
   /** Which flight of the lesson it is, as its hints and gauges have it; missing in records of the first two shapes. */
   readonly attempt?: number;
   readonly projector: boolean;
+  /** Who dives beside; null: nobody. Undefined says nothing of it, and leaves what is kept; so do records of the first four shapes. */
+  readonly pair?: KeptPair | null | undefined;
 }
 
 /** What stands beside the line of a dive: other lines that leave it, bookmarks on it, and the ghost of another dive. */
@@ -56,7 +69,7 @@ export interface KeptSummary {
 }
 
 /** A kept dive, read and checked. */
-export interface KeptDive extends KeptWhat {
+export interface KeptDive extends Omit<KeptWhat, 'pair'> {
   readonly id: number;
   readonly turn: number;
   readonly savedMs: number;
@@ -65,6 +78,7 @@ export interface KeptDive extends KeptWhat {
   readonly endHash: string;
   /** Its other lines, bookmarks and ghost; null where there are none. */
   readonly beside: KeptBeside<Run> | 'damaged' | null;
+  readonly pair?: KeptPair | 'damaged' | null | undefined;
 }
 
 /** The line of a dive: small, written each time. */

@@ -9,6 +9,7 @@ import {
   type PieceRecord,
   type StartRecord,
 } from './kept.ts';
+import { pairOf } from './pair.ts';
 import { StoreProblem } from './trouble.ts';
 
 /** All pieces of a dive, in order. */
@@ -41,7 +42,7 @@ export async function readDive(database: Database, id: number): Promise<KeptDive
   try {
     // A dive is worth having without what stands beside it.
     const others = beside ? await besideOf(beside).catch(() => 'damaged' as const) : null;
-    return { ...(await keptDive(line, start, pieces)), beside: others };
+    return { ...(await keptDive(line, start, pieces)), beside: others, pair: await pairOf(line.pair) };
   } catch (problem) {
     throw new StoreProblem('damaged', problem);
   }
@@ -61,7 +62,7 @@ async function keptDive(
   line: DiveRecord,
   start: StartRecord,
   pieces: readonly PieceRecord[],
-): Promise<Omit<KeptDive, 'beside'>> {
+): Promise<Omit<KeptDive, 'beside' | 'pair'>> {
   // Writing it as a run file and reading that holds every number to what a run may have.
   const { readRun, writeRun } = await import('../dive/file.ts');
   const { id, turn, savedMs, name, setupId, lessonId, given, projector, endHash } = line;

@@ -15,6 +15,24 @@ const told = (page: Page) =>
   page.locator('pair-strip').evaluate((element) => (element as unknown as { pair: PairView }).pair);
 const depths = async (page: Page) => (await told(page)).sides!.map(({ depthM }) => depthM) as [number, number];
 
+/** Who is kept beside the dive in hand. */
+const keptBeside = (page: Page) =>
+  page.evaluate(
+    () =>
+      new Promise<unknown>((resolve) => {
+        const opening = indexedDB.open('midwater');
+        opening.onsuccess = () => {
+          const db = opening.result;
+          const asking = db.transaction('dives').objectStore('dives').getAll();
+          asking.onsuccess = () => {
+            const lines = asking.result as { inHand: boolean; pair: unknown }[];
+            db.close();
+            resolve(lines.find(({ inHand }) => inHand)?.pair);
+          };
+        };
+      }),
+  );
+
 async function begin(page: Page): Promise<void> {
   await page.waitForSelector('practice-deck button.act');
   await name(page, 'I have read this').click();
@@ -96,8 +114,22 @@ test('by keys alone two divers begin, dive on one axis of time, go back together
       await strip(page).waitFor();
       await expect.poll(async () => (await told(page)).words).toBe('2 kg less lead');
       await expect.poll(async () => Math.abs((await depths(page))[0] - flown)).toBeLessThan(0.6);
-      await page.keyboard.press('Quote');
-      await strip(page).waitFor({ state: 'detached' });
+
+      // So they are in another tab, which knew of nobody; who is sent away there is gone from what is kept.
+      await page.close();
+      const next = await page.context().newPage();
+      await next.goto('./');
+      await strip(next).waitFor();
+      await expect.poll(async () => (await told(next)).words).toBe('2 kg less lead');
+      await expect.poll(async () => Math.abs((await depths(next))[0] - flown)).toBeLessThan(0.6);
+      await next.keyboard.press('Quote');
+      await strip(next).waitFor({ state: 'detached' });
+      await expect.poll(() => keptBeside(next)).toBeNull();
+      await next.close();
+      const alone = await page.context().newPage();
+      await alone.goto('./');
+      await alone.locator('kept-note aside').waitFor();
+      await expect.poll(() => strip(alone).count()).toBe(0);
     },
     { viewport: { width: 1280, height: 720 } },
   );

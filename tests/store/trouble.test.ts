@@ -96,7 +96,7 @@ describe('damaged records', () => {
     'a state of words': (id) => changed('starts', id, (start) => ({ ...start, start: { depthM: 'deep' } })),
     'ticks below none': (id) => changed('dives', id, (line) => ({ ...line, ticks: -5 })),
     'a line without its answers': (id) => changed('dives', id, ({ given: _, ...line }) => line),
-    'a shape of tomorrow': (id) => changed('dives', id, (line) => ({ ...line, shape: 5 })),
+    'a shape of tomorrow': (id) => changed('dives', id, (line) => ({ ...line, shape: 6 })),
   };
 
   // eslint-disable-next-line @typescript-eslint/no-explicit-any
