@@ -41,7 +41,8 @@ export class Shell {
 
   /** Shows the view with these parts changed. */
   show(change: Partial<PageView>): void {
-    const shown = this.#view.presenting?.shown;
+    // No presenting yet and nothing shown are the same place.
+    const shown = this.#view.presenting?.shown ?? null;
     this.#view = { ...this.#view, ...change };
     const { dataset } = this.root.ownerDocument.documentElement;
     dataset.theme = this.theme;
@@ -50,7 +51,7 @@ export class Shell {
     dataset.projector = String(this.#view.projector);
     dataset.swapped = String(this.#view.settings.swapped);
     render(page(this.#view), this.root);
-    if (change.place || this.#view.presenting?.shown !== shown) this.onPlace();
+    if (change.place || (this.#view.presenting?.shown ?? null) !== shown) this.onPlace();
   }
 
   /** What the shell can do alone, before and without a dive. */
