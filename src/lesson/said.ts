@@ -43,7 +43,9 @@ export function saidInWater(
   if (typeof answer === 'number') {
     const { said, came, off } = outcomeOf(step, answer, truth, fromS);
     // The dive goes on under somebody's hands: what came is what was asked about.
-    const words = off ? `you said ${said}; as asked it came to ${came}: ${off}` : `you said ${said}, and so it came`;
+    const words = off
+      ? `you said ${said}; as asked it came to ${came}: ${off}`
+      : `you said ${said}, and as asked it came so`;
     return { fromS, overS, depthsM: [answer], words: `you said ${said}`, came: { depthsM: comesM, words } };
   }
   const line = lines.find((one) => one.id === answer);

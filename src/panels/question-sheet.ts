@@ -145,7 +145,7 @@ export class QuestionSheet extends Panel {
         ${order.map((id, at) => {
           const words = prompt.items.find((item) => item.id === id)?.words ?? id;
           return html`<li>
-            <span>${at + 1}. ${words}</span>
+            <span><b>${at + 1}:</b> ${words}</span>
             <button type="button" class="tool" ?disabled=${at === 0} aria-label="${words}: one up" @click=${() => up(at)}>
               up
             </button>

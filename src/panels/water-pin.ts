@@ -9,6 +9,9 @@ export interface PinPlace {
   readonly pxPerM: number;
 }
 
+/** Steps that an arrow moves it by with shift. */
+const SHIFT_STEPS = 10;
+
 /** The part of the pin that a finger, a mouse or keys take hold of; what is seen of it is drawn in the water. */
 export function waterPin(
   scale: PromptScale,
@@ -18,11 +21,19 @@ export function waterPin(
 ) {
   const move = (toM: number) => choose(stepped(scale, toM));
   const keyed = (event: KeyboardEvent) => {
-    const way = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0;
-    if (way === 0) return;
+    // Page keys are a clicker's.
+    const steps = scale.step * (event.shiftKey ? SHIFT_STEPS : 1);
+    const to: Readonly<Record<string, number>> = {
+      ArrowDown: value + steps,
+      ArrowUp: value - steps,
+      Home: scale.least,
+      End: scale.most,
+    };
+    const toM = to[event.key];
+    if (toM === undefined) return;
     event.preventDefault();
     event.stopPropagation();
-    move(value + way * scale.step);
+    move(toM);
   };
   const taken = (event: PointerEvent) => {
     const pin = event.currentTarget as HTMLElement;

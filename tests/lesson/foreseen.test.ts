@@ -150,7 +150,7 @@ describe('saidInWater()', () => {
     expect(`${endOf(flag.came!.depthsM).toFixed(1)} m`).toBe(came);
     const right = Math.round(Number(truth) * 10) / 10;
     const met = saidInWater(lesson, rig, { id: step.id, answer: right, atRow: 0 }, look.fromM, 0)!;
-    expect(met.came!.words).toBe(`you said ${right.toFixed(1)} m, and so it came`);
+    expect(met.came!.words).toBe(`you said ${right.toFixed(1)} m, and as asked it came so`);
   });
 
   test.each(fans.filter(({ name }) => name !== 'fresh-layer, below'))(

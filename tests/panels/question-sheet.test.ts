@@ -71,8 +71,20 @@ describe('question-sheet', () => {
       expect(event.defaultPrevented).toBe(key !== 'a');
     }
     expect(sheet.querySelector('output')!.textContent).toBe('8.5 m');
+    for (const [key, shiftKey, words] of [
+      ['ArrowDown', true, '9.5 m'],
+      ['Home', false, '3.0 m'],
+      ['End', false, '13.0 m'],
+      // A clicker's.
+      ['PageUp', false, '13.0 m'],
+      ['ArrowUp', true, '12.0 m'],
+    ] as const) {
+      pin.dispatchEvent(new KeyboardEvent('keydown', { key, shiftKey, bubbles: true, cancelable: true }));
+      await sheet.updateComplete;
+      expect(sheet.querySelector('output')!.textContent).toBe(words);
+    }
     await press('lock it');
-    expect(heard).toEqual([{ kind: 'answer', answer: 8.5 }]);
+    expect(heard).toEqual([{ kind: 'answer', answer: 12 }]);
   });
 
   test('moves a number by its step and stays within its ends', async () => {
