@@ -178,12 +178,14 @@ export class LessonFlight {
     const judged = judgeLesson(this.lesson, this.#run, flown);
     const predictions = predictionOutcomes(this.lesson, rig, this.#run);
     const result = withPredictions(judged, predictionDemand(this.lesson, predictions));
+    // Who was asked nothing has passed nothing over.
+    const wasAsked = !this.#passesOver || predictions.some(({ said }) => said !== null);
     return {
       lesson: this.lesson,
       result,
       moments: momentsOf(result),
       line: lineEvidence(this.lesson, this.#run, flown, judged.marks),
-      predictions,
+      predictions: wasAsked ? predictions : [],
       question: debriefQuestion(this.lesson),
       limits: limitsInForce(
         this.lesson.markLimits,

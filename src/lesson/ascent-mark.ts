@@ -67,7 +67,7 @@ export function ascentMark(
     demands: [
       {
         id: 'excess',
-        demand: `at most ${plain(excessM)} m climbed above ${plain(ascentMpmin)} m/min`,
+        demand: `at most ${plain(excessM)} m in all climbed above ${plain(ascentMpmin)} m/min`,
         value: excess,
         unit: 'm',
         met: keeps(excess, excessM),
@@ -85,7 +85,7 @@ export function ascentMark(
       surfacedDemand(out, task.surfaceWithinS),
       {
         id: 'stayed',
-        demand: "not at the surface before the stop's end",
+        demand: "under water until the stop's end",
         value: leftEarly ? 1 : 0,
         unit: '',
         met: !leftEarly,

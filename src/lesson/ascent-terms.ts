@@ -55,14 +55,16 @@ export function rateTerms(
   return [
     {
       id: 'excess-climb',
-      label: `climbed above ${plain(ascentMpmin)} m/min`,
+      label: `climbed above ${plain(ascentMpmin)} m/min, in all`,
       raw: excess,
       unit: 'm',
       good: EXCESS_GOOD * Math.max(excessM, LEAST_EXCESS_M),
       bad: excessBadM(limits),
       weight: 0.4,
       row: excessRow,
-      reason: stayed ? DOWN : `You climbed ${excess.toFixed(1)} m further than ${plain(ascentMpmin)} m/min allows.`,
+      reason: stayed
+        ? DOWN
+        : `In all you climbed ${excess.toFixed(1)} m further than ${plain(ascentMpmin)} m/min allows.`,
     },
     {
       id: 'peak-rate',

@@ -74,7 +74,7 @@ export function descentMark(
       held.inBand,
       {
         id: 'bottom',
-        demand: 'the bottom untouched',
+        demand: 'clear of the bottom',
         value: touched ? 1 : 0,
         unit: '',
         met: !touched,

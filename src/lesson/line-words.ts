@@ -5,9 +5,9 @@ import type { RateGap } from './rate-gaps.ts';
 const MOST_GAPS = 2;
 const LEAST_M = 0.3;
 
-/** What stands over a task: "Descent: nearly", a dash where no mark looks at it. */
+/** What stands over a task: "Descent: nearly"; its title alone where no mark looks at it. */
 export function taskWords({ title, word }: Pick<FlownTask, 'title' | 'word'>): string {
-  return `${title.charAt(0).toUpperCase()}${title.slice(1)}: ${word ?? '–'}`;
+  return `${title.charAt(0).toUpperCase()}${title.slice(1)}${word === null ? '' : `: ${word}`}`;
 }
 
 /** How far a stretch led beyond its limit: "2.3 m too far up". */

@@ -73,7 +73,7 @@ export function heldOf(trace: Trace, goal: HoldGoal, reachedRow: number, limits:
     },
     rms: (weight) => ({
       id: 'distance',
-      label: `distance from ${plain(atM)} m, typical`,
+      label: `typical distance from ${plain(atM)} m`,
       raw: rms,
       unit: 'm',
       good: 0.1,

@@ -1,7 +1,8 @@
 import { html, nothing, svg, type SVGTemplateResult, type TemplateResult } from 'lit';
 import { gapWords, offWords, outsideWords, taskWords, toldGaps, type LineEvidence } from '../lesson/index.ts';
-import { amount, type Moment } from './debrief-marks.ts';
+import { amount, pointsScale, type Moment } from './debrief-marks.ts';
 import type { Debrief } from './debrief-view.ts';
+import { unbroken } from './look-words.ts';
 import { timeText } from './units.ts';
 
 /** The whole line with what marks found on it, and the same in words: what each sign on it means, how much it is, where. */
@@ -14,7 +15,7 @@ export function lineFigure({ line, result }: Debrief, moment: Moment): TemplateR
         ${signsOf(line).map(
           ({ sign, says, atS }) =>
             html`<li>
-              <svg viewBox="0 0 36 20" aria-hidden="true">${sign}</svg><span>${says}</span>
+              <svg viewBox="0 0 36 20" aria-hidden="true">${sign}</svg><span>${unbroken(says)}</span>
               ${moment(atS)}
             </li>`,
         )}
@@ -24,7 +25,9 @@ export function lineFigure({ line, result }: Debrief, moment: Moment): TemplateR
 }
 
 function tasksSentence({ tasks }: LineEvidence, marked: boolean): string {
-  const each = tasks.map((task) => `${taskWords(task)} (from ${timeText(task.fromS)})`).join(', ');
+  const each = tasks
+    .map((task) => `${taskWords(task)}${task.word === null ? ': not marked' : ''} (from ${timeText(task.fromS)})`)
+    .join(', ');
   return marked
     ? `Over the line: what was flown, with the word of this flight. ${each}.`
     : `Over the line: what was flown; no mark looks at it. ${tasks.map(({ title, fromS }) => `${title} (from ${timeText(fromS)})`).join(', ')}.`;
@@ -44,6 +47,7 @@ function signsOf({ gaps, holds, fins }: LineEvidence): Sign[] {
     says: `${sentence(gapWords(gap))} for ${amount(gap.mpmin, 'm/min')}${i === 0 ? '; dashed: the steepest line allowed' : ''}.`,
     atS: gap.toS,
   }));
+  if (gaps.length > 0) signs.push({ sign: TWO, says: 'Two strokes, open at the ends: too fast.', atS: null });
   for (const held of holds) {
     const { atM, bandM, out } = held;
     const place = `${amount(atM - bandM, '')} to ${amount(atM + bandM, 'm')}`;
@@ -53,7 +57,8 @@ function signsOf({ gaps, holds, fins }: LineEvidence): Sign[] {
       atS: null,
     });
     const outside = outsideWords(held);
-    if (outside) signs.push({ sign: HOLLOW, says: `${outside} ${place}: hollow.`, atS: out[0]?.fromS ?? null });
+    if (outside)
+      signs.push({ sign: HOLLOW, says: `${outside} ${place}: hollow, with round ends.`, atS: out[0]?.fromS ?? null });
   }
   const thrusts = fins.flatMap(({ upN }) => upN);
   if (thrusts.length > 0) {
@@ -70,6 +75,7 @@ function sentence(words: string): string {
 }
 
 const GAP = svg`<path class="dash" d="M2 4 L22 12" /><path d="M2 4 L10 8 L22 18 M24 12 H29 V18 H24" />`;
+const TWO = svg`<path d="M3 4 L31 12 M3 9 L31 17" />`;
 const SPREAD = svg`<path class="thin" d="M3 8 V4 H33 V8 M3 12 V16 H33 V12" /><path d="M3 11 Q11 3 18 10 T33 9" />`;
 const HOLLOW = svg`<path d="M2 15 Q7 14 10 10 M26 10 Q29 14 34 15" /><path class="bead" d="M11 9 Q18 3 25 9" /><path class="core" d="M11 9 Q18 3 25 9" />`;
 const FINS = svg`<path class="thin" d="M2 10 H34" /><path class="fin" d="M6 10 V4 H11 V10 M15 10 V2 H18 V10 M24 10 V16 H30 V10" />`;
@@ -80,7 +86,7 @@ export function ringList({ moments, result }: Debrief, moment: Moment): Template
   return html`<ol class="rings" aria-label="Moments with a ring on the line">
     ${moments.map(
       (atS, i) =>
-        html`<li><b aria-hidden="true">${i + 1}</b><span>${ringWords(result, atS)}</span> ${moment(atS)}</li>`,
+        html`<li><b aria-hidden="true">${i + 1}</b><span>${unbroken(ringWords(result, atS))}</span> ${moment(atS)}</li>`,
     )}
   </ol>`;
 }
@@ -103,10 +109,10 @@ function ringWords({ habits, marks }: Debrief['result'], atS: number): string {
         const came = unit ? `; came to ${amount(value, unit)}` : '';
         return `${sentence(id)}, not met: ${demand}${came}.`;
       }),
-      ...lost.map(({ label, raw, unit, good, bad }) => {
-        const scale =
-          good === null || bad === null ? '' : `; full at ${amount(good, unit)}, none at ${amount(bad, unit)}`;
-        return `${sentence(id)}, ${label}${unit ? `: ${amount(raw, unit)}` : ''}${scale}.`;
+      ...lost.map((part) => {
+        const { label, raw, unit } = part;
+        const scale = pointsScale(part);
+        return `${sentence(id)}, ${label}${unit ? `: ${amount(raw, unit)}` : ''}${scale && `; ${scale}`}.`;
       }),
     ];
   });

@@ -1,5 +1,6 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Mark, MarkPart, Report } from '../lesson/index.ts';
+import { unbroken } from './look-words.ts';
 import type { CompareView, DebriefKnown } from './debrief-view.ts';
 
 /** A button that goes to a moment; nothing where there is none. */
@@ -60,7 +61,7 @@ export function markArticle(
         const same = other?.criteria.find(({ id }) => id === one.id);
         const beside = same?.unit ? `; ${name}: ${amount(same.value, same.unit)}` : '';
         return html`<li>
-          <span>${one.met ? 'met' : html`<b>not met</b>`}: ${one.demand}${one.unit ? `, came to ${amount(one.value, one.unit)}` : ''}${beside}</span>
+          <span>${one.met ? 'met' : html`<b>not met</b>`}: ${unbroken(`${one.demand}${one.unit ? `, came to ${amount(one.value, one.unit)}` : ''}${beside}`)}</span>
           ${moment(one.atS)}
         </li>`;
       })}
@@ -75,20 +76,24 @@ export function markArticle(
 }
 
 function partItem(part: MarkPart, other: Mark | undefined, name: string, moment: Moment): TemplateResult {
-  const scale =
-    part.good === null || part.bad === null
-      ? ''
-      : ` Full at ${amount(part.good, part.unit)}, none at ${amount(part.bad, part.unit)}.`;
+  const scale = pointsScale(part);
   const points = Math.round(part.pointsLost * 10) / 10;
   const same = other?.parts.find(({ id }) => id === part.id);
   const beside = same?.unit ? ` ${name}: ${amount(same.raw, same.unit)}.` : '';
   return html`<li>
     <span
-      >${part.label}${part.unit ? `: ${amount(part.raw, part.unit)}` : ''}.${beside}${scale}
-      ${points < 0 ? `${-points} points given back` : `${points} points lost`}. ${part.reason}</span
+      >${unbroken(`${part.label}${part.unit ? `: ${amount(part.raw, part.unit)}` : ''}${scale && `; ${scale}`}.${beside}`)}
+      ${points < 0 ? `${-points} points given back` : `${points} points lost`}. ${unbroken(part.reason)}</span
     >
     ${moment(part.atS)}
   </li>`;
+}
+
+/** Between which values a part's points go: "all points up to 0.10 m, none from 1.5 m on"; empty where they go otherwise. */
+export function pointsScale({ good, bad, unit }: Pick<MarkPart, 'good' | 'bad' | 'unit'>): string {
+  if (good === null || bad === null) return '';
+  const [all, none] = [amount(good, unit), amount(bad, unit)];
+  return good < bad ? `all points up to ${all}, none from ${none} on` : `all points from ${all}, none at ${none}`;
 }
 
 /** A value with its unit, as many digits as say something; a share that is not whole keeps one, or 79.8 % would look met. */

@@ -1,5 +1,5 @@
 import { TICKS_PER_ROW, TICKS_PER_S, type Recording } from '../dive/index.ts';
-import { taskWords } from '../lesson/index.ts';
+import { taskWords, type FlownTask } from '../lesson/index.ts';
 import { pxPerSOf } from './geometry.ts';
 import { depthAtM } from './line.ts';
 import type { StageView } from './view.ts';
@@ -90,9 +90,8 @@ export function sheetOf(view: StageView, { widthPx, rowPx, textPx }: SheetOption
   const rowS = waterPx / pxPerS;
   const depthPx = (deepestM - topM) * pxPerM;
   const tasks = evidence?.tasks ?? [];
-  const headLines = tasks.some((task) => taskWords(task).length * textPx * LETTER > (task.toS - task.fromS) * pxPerS)
-    ? 2
-    : 1;
+  const isTight = (task: FlownTask) => taskWords(task).length * textPx * LETTER > (task.toS - task.fromS) * pxPerS;
+  const headLines = tasks.some((task) => task.word !== null && isTight(task)) ? 2 : 1;
   const headPx = tasks.length > 0 ? Math.round(textPx * (HEAD_TEXT + (headLines - 1) * HEAD_LINE_TEXT)) : 0;
   const finPx = evidence && evidence.fins.length > 0 ? Math.round(FIN_PX * unit) : 0;
   const footPx = Math.round(textPx * FOOT_TEXT);

@@ -6,7 +6,7 @@ export interface Bracketed {
   readonly from: number;
   readonly to: number;
   readonly wide: number;
-  /** A mark's word goes before a dash where both want the same room. */
+  /** A mark's word goes before a mere title where both want the same room. */
   readonly marked: boolean;
 }
 
@@ -50,11 +50,11 @@ export function drawTasks(pen: RowPen, tasks: readonly FlownTask[], row: number)
     stroke(c, tokens.ink, 2 * unit, points);
     if (mostIn(task, sheet) !== row) continue;
     const says = taskWords(task);
-    const both = headLines === 1 ? [says] : says.split(': ').reverse();
-    const wideOf = (lines: readonly string[]) => Math.max(...lines.map((words) => c.measureText(words).width));
-    // A dash needs no name where there is no room for one.
-    const lines = task.word === null && wideOf(both) > to - from ? ['–'] : both;
-    here.push({ from, to, wide: wideOf(lines), marked: task.word !== null, lines });
+    const lines = headLines === 1 ? [says] : says.split(': ').reverse();
+    const wide = Math.max(...lines.map((words) => c.measureText(words).width));
+    const marked = task.word !== null;
+    // What no mark looks at takes no room but its own.
+    if (marked || wide <= to - from) here.push({ from, to, wide, marked, lines });
   }
   c.textAlign = 'left';
   c.textBaseline = 'alphabetic';

@@ -25,6 +25,7 @@ describe('a lesson that a simulated diver flies in the page', () => {
     expect(flown.view().done).toBe(true);
     expect(flown.flight.dive.hash()).toBe(flyLesson(firstDive, rig, 'latecomer', 1).dive.hash());
     expect(flown.by).toBe('latecomer');
+    expect(flown.debrief().predictions).toEqual([]);
   });
 
   test('is the same flight whatever somebody presses meanwhile, on any tick', async () => {
@@ -51,6 +52,7 @@ describe('a lesson that a simulated diver flies in the page', () => {
       }
       fly(flown);
     }
+    expect(flown.debrief().predictions).toHaveLength(asked);
     expect(asked).toBe((firstDive as Lesson).steps.filter(({ kind }) => kind === 'predict').length);
     expect(flown.flight.dive.hash()).toBe(flyLesson(firstDive, rig, 'steady', 1).dive.hash());
   });

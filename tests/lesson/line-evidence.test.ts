@@ -111,7 +111,7 @@ describe('lineEvidence()', () => {
   test('a first dive is a surface without a mark, a descent, a hover, an ascent with its stop', () => {
     const { tasks } = flights['first-dive, learner']!.line;
     expect(tasks.map(({ title }) => title)).toEqual(['Positive', 'descent', 'hover', 'ascent']);
-    expect(taskWords(tasks[0]!)).toBe('Positive: –');
+    expect(taskWords(tasks[0]!)).toBe('Positive');
   });
 
   test('thrust of fins adds up to what a hold counts, and nobody who never kicked has any', () => {

@@ -13,6 +13,7 @@ import {
 } from '../../src/lesson/index.ts';
 import { HABIT_KINDS } from '../../src/lesson/habit-kinds.ts';
 import { howFar } from '../../src/panels/debrief-found.ts';
+import { pointsScale } from '../../src/panels/debrief-marks.ts';
 import { DebriefSheet } from '../../src/panels/debrief-sheet.ts';
 import type { Debrief, DebriefKnown } from '../../src/panels/debrief-view.ts';
 import { WishEvent, type Wish } from '../../src/panels/wish.ts';
@@ -99,7 +100,7 @@ describe('the debrief', () => {
         .raw.toFixed(2),
     );
     expect(text('figcaption p')[0]).toMatch(
-      /^Over the line: what was flown, with the word of this flight\. Positive: – \(from 0:00\), Descent: /,
+      /^Over the line: what was flown, with the word of this flight\. Positive: not marked \(from 0:00\), Descent: /,
     );
     for (const { id, word } of learner!.marks)
       expect(text('figcaption p')[0]!.toLowerCase()).toContain(`${id}: ${word} (`);
@@ -108,6 +109,21 @@ describe('the debrief', () => {
     expect(signs).toContain(`Typically ${stop} m off the 5 m asked for: the thin pair.`);
     const worst = Math.max(...DEBRIEF.line.gaps.map(({ metres }) => metres));
     expect(signs).toContain(`${worst.toFixed(1)} m too far up for 9 m/min; dashed: the steepest line allowed.`);
+    expect(signs).toContain('Two strokes, open at the ends: too fast.');
+  });
+
+  test('no number stands apart from its unit where a line of the lists ends', async () => {
+    const moments = learner!.marks.flatMap(({ parts }) => parts.flatMap(({ atS }) => atS ?? []));
+    const { sheet } = await shown({ moments });
+    const says = [...sheet.querySelectorAll('.signs span, .rings span, .mark li span')].map((one) => one.textContent);
+    expect(says.join(' ')).toMatch(/\d\u00a0m\/min/);
+    for (const one of says) expect(one).not.toMatch(/\d (m|L|%|N|s)\b|\d\u00a0N s\b|\d %/);
+  });
+
+  test('a part says between which values its points go, whichever way is better', () => {
+    expect(pointsScale({ good: 0.1, bad: 1.5, unit: 'm' })).toBe('all points up to 0.10 m, none from 1.5 m on');
+    expect(pointsScale({ good: 100, bad: 0, unit: '%' })).toBe('all points from 100 %, none at 0 %');
+    expect(pointsScale({ good: null, bad: null, unit: '' })).toBe('');
   });
 
   test('each ring has a line with what it is about and the way there, numbered as on the line', async () => {
