@@ -70,7 +70,7 @@ export class HilltopCard extends Panel {
     // Above a hill there is room; over a hollow the words keep off the ball.
     const wordsY = Math.max(rest?.kind === 'hollow' ? Math.min(restY, ball.y) - 22 : restY - 34, 14);
     return html`<section aria-label="Hilltop">
-      <h2>${titleOf(rest, depthM)}</h2>
+      <h2>${titleOf(rest, hill)}</h2>
       <svg viewBox="0 0 ${widthPx} ${heightPx}" role="img" aria-label=${spoken(hill, rest, this.units)}>
         ${svg`<path class="hill" d=${area}></path><path class="edge" d=${line}></path>`}
         ${
@@ -96,7 +96,7 @@ export class HilltopCard extends Panel {
             : nothing
         }
       </svg>
-      <p>Height: the work to get there. ${footOf(rest, depthM)}</p>
+      <p>Height: the work to get there. ${footOf(rest, hill)}</p>
     </section>`;
   }
 }
@@ -164,19 +164,23 @@ function energyAt({ depthsM, energyJ }: HillView, depthM: number): number {
   return energyJ[after - 1]! + (energyJ[after]! - energyJ[after - 1]!) * share;
 }
 
-function isNear(rest: Rest, depthM: number): boolean {
-  return Math.abs(rest.atM - depthM) <= NEAR_M;
+/** Whether the ball lies in a hollow: near to it, and where the curve bends up. Beyond, on the way to a top, a drift grows. */
+function isIn(rest: Rest, { depthsM, energyJ, depthM }: HillView): boolean {
+  if (Math.abs(rest.atM - depthM) > NEAR_M) return false;
+  const near = depthsM.reduce((best, z, i) => (Math.abs(z - depthM) < Math.abs(depthsM[best]! - depthM) ? i : best), 0);
+  const i = clamp(near, 1, depthsM.length - 2);
+  return energyJ[i - 1]! - 2 * energyJ[i]! + energyJ[i + 1]! > 0;
 }
 
-function titleOf(rest: Rest | null, depthM: number): string {
+function titleOf(rest: Rest | null, hill: HillView): string {
   if (rest?.kind === 'top') return 'You on the hill';
-  return rest && isNear(rest, depthM) ? 'You in the hollow' : 'You on the slope';
+  return rest && isIn(rest, hill) ? 'You in the hollow' : 'You on the slope';
 }
 
-function footOf(rest: Rest | null, depthM: number): string {
+function footOf(rest: Rest | null, hill: HillView): string {
   if (!rest) return 'No top is near: the ball rolls one way.';
   if (rest.kind === 'top') return 'Off the top the ball rolls away. The bracket: neutral within 0.1 kg.';
-  return isNear(rest, depthM) ? 'Moved a little, the ball rolls back into the hollow.' : 'In the hollow a ball stays.';
+  return isIn(rest, hill) ? 'Moved a little, the ball rolls back into the hollow.' : 'In the hollow a ball stays.';
 }
 
 function spoken({ depthM, topM, flatM }: HillView, rest: Rest | null, units: Units): string {

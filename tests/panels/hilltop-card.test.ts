@@ -75,3 +75,23 @@ test('of a top and a hollow the nearer one gives the card its title', async () =
   await drawn(at(11.6));
   expect(document.querySelector('h2')?.textContent).toBe('You on the hill');
 });
+
+test('who is nearer to a hollow than to a top, but where a drift already grows, is on the slope', async () => {
+  // The force is (z − 8)(12 − z) as above: the curve bends down from 10 m on.
+  const energy = (z: number) => -(z ** 3) / 3 + 10 * z ** 2 - 96 * z;
+  const at = (depthM: number): HillView => ({
+    depthsM,
+    energyJ: depthsM.map((z) => energy(z) - energy(depthM)),
+    depthM,
+    topM: null,
+    flatM: null,
+  });
+  for (const [depthM, title] of [
+    [9.4, 'You in the hollow'],
+    [10.4, 'You on the slope'],
+  ] as const) {
+    document.body.replaceChildren();
+    await drawn(at(depthM));
+    expect(document.querySelector('h2')?.textContent).toBe(title);
+  }
+});
