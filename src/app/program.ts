@@ -55,6 +55,8 @@ export class Program {
     this.#dives = new Dives(shell, this.later, free, () => {
       this.#clock = NEW_CLOCK;
       this.#armedAtMs = -Infinity;
+      // Another dive is said at once: what was said of the last one would be heard beside it.
+      this.#spokenAtMs = -Infinity;
       this.#held.releaseAll();
     });
     shell.show({ ready: true, setups: SETUPS, setupId: FIRST_SETUP });
