@@ -1,7 +1,8 @@
 import { nothing, svg } from 'lit';
 import type { DeepView } from '../bench/index.ts';
 import { boxOf, widthPx, type Box, type Label } from './bench-labels.ts';
-import { depthWords, forceText, isEven, mlText } from './bench-words.ts';
+import { forceText } from './bench-newtons.ts';
+import { depthWords, isEven, mlText } from './bench-words.ts';
 
 /** Something drawn, the boxes of words that stand where they must, and words that stand beside something. */
 export interface DrawnWithWords {

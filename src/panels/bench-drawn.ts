@@ -2,7 +2,8 @@ import { nothing, svg } from 'lit';
 import type { Placed, Point, TankView } from '../bench/index.ts';
 import { GLASS_M, boxAround, xPx, yPx, type TankFrame } from './bench-frame.ts';
 import { boxOf, widthPx, type Box } from './bench-labels.ts';
-import { forceText, mlText } from './bench-words.ts';
+import { forceText, newtonsOf } from './bench-newtons.ts';
+import { mlText } from './bench-words.ts';
 
 /** Something drawn, and the boxes of its words, over which no others are to stand. */
 export interface Drawn {
@@ -94,7 +95,7 @@ export function drawnBalance(frame: TankFrame, { hookYM }: TankView, one: Placed
   const { emPx } = frame;
   const x = xPx(frame, one.at.xM);
   const top = boxAround(frame, one).top;
-  const text = forceText(one.balanceN);
+  const text = newtonsOf(one).balance;
   const [wide, high] = [widthPx('100.0 N', emPx) + emPx, 1.9 * emPx];
   const middle = Math.max(high / 2 + 4, Math.min(yPx(frame, hookYM - 0.1), top - pullPx - high / 2 - 0.5 * emPx));
   const box = { left: x - wide / 2, top: middle - high / 2, right: x + wide / 2, bottom: middle + high / 2 };

@@ -2,7 +2,8 @@ import { nothing, svg } from 'lit';
 import type { Placed, TankView } from '../bench/index.ts';
 import { boxAround, xPx, yPx, type TankFrame } from './bench-frame.ts';
 import { linesOf, type Box, type Label, type Line, type PlacedLabel } from './bench-labels.ts';
-import { forceText, leftOver, shortName } from './bench-words.ts';
+import { newtonsOf } from './bench-newtons.ts';
+import { leftOver, shortName } from './bench-words.ts';
 
 /** Lengths of arrows, mm for each newton, of which the largest that fits is taken; the longest arrow, mm. */
 const SCALES = [100, 50, 20, 10, 7.5, 5, 2, 1, 0.5] as const;
@@ -105,10 +106,11 @@ function forceLines({ hookYM }: TankView, one: Placed, many: boolean): Line[] {
   const { kind, words } = leftOver(one, netN, even);
   if (many) return [{ kind, text: words }];
   const lines: Line[] = [];
-  if (one.balanceN > LEAST_N) lines.push({ kind: 'weight', text: `balance pulls ${forceText(one.balanceN)}` });
-  if (one.buoyantN > LEAST_N) lines.push({ kind: 'lift', text: `water lifts ${forceText(one.buoyantN)}` });
+  const { weight, water, balance } = newtonsOf(one);
+  if (one.balanceN > LEAST_N) lines.push({ kind: 'weight', text: `balance pulls ${balance}` });
+  if (one.buoyantN > LEAST_N) lines.push({ kind: 'lift', text: `water lifts ${water}` });
   if (hookYM === null) lines.push({ kind, text: words });
-  lines.push({ kind: 'weight', text: `weight ${forceText(one.weightN)}` });
+  lines.push({ kind: 'weight', text: `weight ${weight}` });
   return lines;
 }
 

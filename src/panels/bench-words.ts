@@ -1,23 +1,8 @@
 import type { BenchDial, DeepView, Placed, TankView } from '../bench/index.ts';
+import { DRY_N, NEUTRAL, ON_M, REST_MPS, bobs, forceText, newtonsOf } from './bench-newtons.ts';
 
-/** Slower than this a thing rests, m/s; closer than this to the bottom it lies on it, metres. */
-const REST_MPS = 4e-3;
-const ON_M = 2e-3;
-/** Within this share of its weight a thing is neutral. */
-const NEUTRAL = 2e-3;
-/** Within this share of it a thing at the surface bobs about the place where it floats. */
-const BOBS = 0.1;
-/** Lifted by less than this a thing is out of the water, newtons. */
-const DRY_N = 1e-3;
 /** A hollow with so much of its weight in water has swamped. */
 const SWAMPED = 0.25;
-
-/** A force: "3.4 N", "0.04 N", "2.4 mN". */
-export function forceText(newtons: number): string {
-  const size = Math.abs(newtons);
-  if (size < 0.01 && size > 5e-5) return `${(size * 1000).toFixed(1)} mN`;
-  return `${size.toFixed(size < 1 ? 2 : size < 100 ? 1 : 0)} N`;
-}
 
 /** A length of the bench: "31 mm". */
 export function mmText(metres: number): string {
@@ -46,40 +31,37 @@ export function tankSentence(view: TankView, may = true): string {
   const one = view.things.find(({ id }) => id === view.chosenId);
   if (!one) return 'The tank is empty.';
   const the = `The ${one.name}`;
-  const { weightN, buoyantN } = one;
+  const { weight, water } = newtonsOf(one);
   if (view.hookYM !== null) return `${the} ${hangs(one)}.`;
   if (view.hand) {
-    return buoyantN < DRY_N
-      ? `${the} is in your hand: ${forceText(weightN)} in air.${may ? ' Let it go.' : ''}`
-      : `${the} is held: it weighs ${forceText(weightN)}, the water it pushes aside ${forceText(buoyantN)}.`;
+    return one.buoyantN < DRY_N
+      ? `${the} is in your hand: ${weight} in air.${may ? ' Let it go.' : ''}`
+      : `${the} is held: it weighs ${weight}, the water it pushes aside ${water}.`;
   }
   if (one.speedMps > REST_MPS && !bobs(one)) return `${the} ${moves(one)}.`;
   return restSentence(the, one, view);
 }
 
-/** Three forces on what hangs: at rest both that pull up come to the weight, in as many digits as it takes to see it. */
-function hangs({ weightN, buoyantN, balanceN, speedMps }: Placed): string {
-  if (buoyantN < DRY_N) return `hangs on the balance: ${forceText(balanceN)} in air`;
+/** Three forces on what hangs: at rest both that pull up come to the weight. */
+function hangs(one: Placed): string {
+  const { weightN, buoyantN, balanceN, speedMps } = one;
+  const { weight, water, balance } = newtonsOf(one);
+  if (buoyantN < DRY_N) return `hangs on the balance: ${balance} in air`;
   const even = speedMps < REST_MPS && Math.abs(weightN - buoyantN - balanceN) < NEUTRAL * weightN;
-  if (!even)
-    return `swings on the balance: ${forceText(balanceN)} up, and ${forceText(buoyantN)} by the water, on ${forceText(weightN)} down`;
-  const digits = [1, 2, 3].find((n) => addsUp(n, balanceN, buoyantN, weightN)) ?? 2;
-  const [pull, lift, weight] = [balanceN, buoyantN, weightN].map((newtons) => `${newtons.toFixed(digits)} N`);
-  return `hangs on the balance: ${pull} by it and ${lift} by the water up, ${weight} down, together zero`;
-}
-
-function addsUp(digits: number, ...newtons: readonly [number, number, number]): boolean {
-  const [a, b, sum] = newtons.map((one) => Math.round(one * 10 ** digits));
-  return a! + b! === sum!;
+  return even
+    ? `hangs on the balance: ${balance} by it and ${water} by the water up, ${weight} down, together zero`
+    : `swings on the balance: ${balance} up, and ${water} by the water, on ${weight} down`;
 }
 
 /** What a thing does that moves: water that carries less than it weighs lets it sink. */
-function moves({ weightN, buoyantN, downMps }: Placed): string {
-  const weighs = `it weighs ${forceText(weightN)}`;
+function moves(one: Placed): string {
+  const { weightN, buoyantN, downMps } = one;
+  const { weight, water } = newtonsOf(one);
+  const weighs = `it weighs ${weight}`;
   if (buoyantN < DRY_N) return `falls: ${weighs}`;
   const heavy = weightN > buoyantN;
-  if (heavy && downMps > 0) return `sinks: ${weighs}, the water it pushes aside only ${forceText(buoyantN)}`;
-  return `${!heavy && downMps < 0 ? 'rises' : 'moves'}: ${weighs}, the water it pushes aside ${forceText(buoyantN)}`;
+  if (heavy && downMps > 0) return `sinks: ${weighs}, the water it pushes aside only ${water}`;
+  return `${!heavy && downMps < 0 ? 'rises' : 'moves'}: ${weighs}, the water it pushes aside ${water}`;
 }
 
 function restSentence(the: string, one: Placed, { heightM }: TankView): string {
@@ -95,21 +77,17 @@ function restSentence(the: string, one: Placed, { heightM }: TankView): string {
   if (Math.abs(leftN) < NEUTRAL * weightN)
     return `${the} stays where it is: it weighs what the water weighs that it pushes aside.`;
   const where = atBottom ? 'lies on the bottom' : leftN < 0 ? 'lies on another' : 'is kept under by another';
-  const how = `${forceText(leftN)} ${leftN < 0 ? 'heavy' : 'light'}`;
+  const { weight, water, left } = newtonsOf(one);
+  const how = `${left} ${leftN < 0 ? 'heavy' : 'light'}`;
   const only = leftN < 0 ? ' only' : '';
-  return `${the} ${where}, ${how}: it weighs ${forceText(weightN)}, the water it pushes aside${only} ${forceText(buoyantN)}.`;
-}
-
-/** Whether a thing moves up and down about the place where it floats. */
-export function bobs({ weightN, buoyantN, freeboardM }: Placed): boolean {
-  return Math.abs(weightN - buoyantN) < BOBS * weightN && freeboardM > ON_M;
+  return `${the} ${where}, ${how}: it weighs ${weight}, the water it pushes aside${only} ${water}.`;
 }
 
 /** What is left of the forces on a thing, in words, and the kind of it: "even", "bobs", "0.3 N light". */
 export function leftOver(one: Placed, netN: number, even: boolean): { readonly kind: string; readonly words: string } {
   if (even) return { kind: 'even', words: 'even' };
   if (one.balanceN === 0 && bobs(one)) return { kind: 'even', words: 'bobs' };
-  return { kind: netN > 0 ? 'lift' : 'heavy', words: `${forceText(netN)} ${netN > 0 ? 'light' : 'heavy'}` };
+  return { kind: netN > 0 ? 'lift' : 'heavy', words: `${newtonsOf(one).left} ${netN > 0 ? 'light' : 'heavy'}` };
 }
 
 /** What a class should see of bag, ball or bottle, in one sentence. */
