@@ -9,6 +9,8 @@ export interface DrawnWithWords {
   readonly picture: unknown;
   readonly words: readonly Box[];
   readonly labels: readonly Label[];
+  /** What words cover only where there is no other place. */
+  readonly covered: readonly Box[];
 }
 
 const lineOf = (points: readonly (readonly [x: number, y: number])[]) =>
@@ -62,7 +64,16 @@ export function drawnCurve(
       ...marks.map((bar) => boxOf(`${bar} bar`, em, x(bar * 1e5), foot + 1.3 * em, 'middle')),
     ],
     labels,
+    covered: [...along(line), ...along(said), { left: left - 2, right, top: foot - 2, bottom: foot + 2 }],
   };
+}
+
+/** Boxes along a line, so that words keep off it. */
+function along(points: readonly (readonly [x: number, y: number])[]): Box[] {
+  return points.slice(1).map(([x, y], i) => {
+    const [fromX, fromY] = points[i]!;
+    return { left: fromX - 3, right: x + 3, top: Math.min(y, fromY) - 3, bottom: Math.max(y, fromY) + 3 };
+  });
 }
 
 /** What was sketched before it was seen: hollow, and broken, so that it is told from what is. */
@@ -74,7 +85,7 @@ function sketch(said: readonly (readonly [x: number, y: number])[]) {
 
 /** The work to carry the first body down, with the body as a ball: a hilltop where it is neutral. */
 export function drawnHill({ kind, hillJ, bodies: [first], bottomM }: DeepView, room: Box, em: number): DrawnWithWords {
-  if (!first) return { picture: nothing, words: [], labels: [] };
+  if (!first) return { picture: nothing, words: [], labels: [], covered: [] };
   const [low, high] = [Math.min(...hillJ), Math.max(...hillJ)];
   const range = Math.max(high - low, 1e-4);
   const r = 0.45 * em;
@@ -112,5 +123,6 @@ export function drawnHill({ kind, hillJ, bodies: [first], bottomM }: DeepView, r
       ${shown.map((one) => svg`<text class=${one.kind} x=${one.x} y=${one.y} text-anchor=${one.anchor}>${one.text}</text>`)}`,
     words: shown.map((one) => boxOf(one.text, em, one.x, one.y, one.anchor)),
     labels: [],
+    covered: [],
   };
 }

@@ -2,7 +2,7 @@ import { html, nothing, svg } from 'lit';
 import type { DeepView } from '../bench/index.ts';
 import { bottleMark, bubbleMark } from './bench-bodies.ts';
 import { drawnCurve, drawnHill } from './bench-curves.ts';
-import { arrow, drawnLabel } from './bench-forces.ts';
+import { arrow, drawnLabels } from './bench-forces.ts';
 import { emOf } from './bench-frame.ts';
 import { boxOf, placeLabels, widthPx, type Box, type Label } from './bench-labels.ts';
 import { depthWords } from './bench-words.ts';
@@ -11,6 +11,10 @@ import { PicturePanel } from './picture-panel.ts';
 /** Newtons to shares of the longest arrow: the largest that fits is taken. */
 const SCALES = [20_000, 10_000, 4000, 2000, 1000, 400, 200, 100, 50, 20, 10] as const;
 const LONGEST = 90;
+/** A litre's ball has a radius of so much of the column's height, and so much of it is under the deepest place: the floor for balls to lie on, then arrows. */
+const LITRE = 0.085;
+const FLOOR = { deep: 0.092, bottle: 0 } as const;
+const UNDER = { deep: 0.18, bottle: 0 } as const;
 /** Ticks of depth by metres, of which the closest that letters allow is taken. */
 const TICKS_M = { deep: [5, 10, 20, 40], bottle: [0.1, 0.2, 0.4] } as const;
 
@@ -44,11 +48,12 @@ export class BenchDeep extends PicturePanel {
 
   #picture(deep: DeepView, wide: number, high: number, em: number) {
     const left = widthPx(depthWords(deep.bottomM, deep.bottomM), em) + 22;
+    const top = 0.8 * em + 4;
     const water: Box = {
       left,
       right: Math.max(0.38 * wide, left + 7.4 * em),
-      top: 0.8 * em + 4,
-      bottom: high - 0.7 * em,
+      top,
+      bottom: top + Math.min(high - 0.7 * em - top, (high - 2 - top) / (1 + UNDER[deep.kind])),
     };
     const right: Box = {
       left: water.right + em + 0.02 * wide,
@@ -62,13 +67,13 @@ export class BenchDeep extends PicturePanel {
     const curve = drawnCurve(deep, this.sketched, { ...right, bottom: middle }, em);
     const hill = hilly
       ? drawnHill(deep, { ...right, top: middle + 0.3 * em }, em)
-      : { picture: nothing, words: [], labels: [] };
+      : { picture: nothing, words: [], labels: [], covered: [] };
     const column = drawnColumn(deep, water, em);
     const labels: Label[] = [...column.labels, ...curve.labels, ...hill.labels];
     const taken = [...column.words, ...curve.words, ...hill.words];
     const within = { left: 1, top: 1, right: wide - 1, bottom: high - 1 };
-    const placed = placeLabels(labels, within, taken, column.covered, this.#stood);
-    return svg`${column.picture} ${curve.picture} ${hill.picture} ${placed.map(drawnLabel)}`;
+    const placed = placeLabels(labels, within, taken, [...column.covered, ...curve.covered], this.#stood);
+    return svg`${column.picture} ${curve.picture} ${hill.picture} ${drawnLabels(placed)}`;
   }
 }
 customElements.define('bench-deep', BenchDeep);
@@ -77,6 +82,7 @@ customElements.define('bench-deep', BenchDeep);
 function drawnColumn(deep: DeepView, water: Box, em: number) {
   const { left, right, top, bottom } = water;
   const y = (depthM: number) => top + (depthM / deep.bottomM) * (bottom - top);
+  const floor = bottom + FLOOR[deep.kind] * (bottom - top);
   const steps = TICKS_M[deep.kind];
   const apart = steps.find((m) => y(m) - top >= 1.3 * em) ?? steps.at(-1)!;
   const ticks = Array.from({ length: Math.floor(deep.bottomM / apart + 1e-9) + 1 }, (_, i) => {
@@ -86,9 +92,9 @@ function drawnColumn(deep: DeepView, water: Box, em: number) {
   const bodies = drawnBodies(deep, water, y, em);
   const back = turn(deep, water, y, em);
   return {
-    picture: svg`<rect class="wet" x=${left} y=${top} width=${right - left} height=${bottom - top}></rect>
+    picture: svg`<rect class="wet" x=${left} y=${top} width=${right - left} height=${floor - top}></rect>
       <path class="surface" d="M${left} ${top}H${right}"></path>
-      <path class="glass-wall" d="M${left} 2V${bottom}H${right}V2"></path>
+      <path class="glass-wall" d="M${left} 2V${floor}H${right}V2"></path>
       ${ticks.map(
         (tick) => svg`<path class="tick" d="M${left - 10} ${tick.y}h10"></path>
         <text class="small" x=${left - 15} y=${tick.y + 0.36 * em} text-anchor="end">${tick.words}</text>`,
@@ -126,7 +132,7 @@ function drawnBodies(deep: DeepView, { left, right, top, bottom }: Box, y: (dept
     const mark =
       deep.kind === 'bottle'
         ? bottleMark(x, middle, 0.13 * (bottom - top), body)
-        : bubbleMark(x, middle, Math.min(0.2 * (right - left), 0.085 * (bottom - top)), body);
+        : bubbleMark(x, middle, Math.min(0.2 * (right - left), LITRE * (bottom - top)), body);
     const long = -body.netN * pxPerN;
     const boldPx = Math.max(4, 0.25 * em);
     const kind = body.netN > 0 ? 'net up' : 'net down';

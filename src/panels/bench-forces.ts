@@ -114,11 +114,15 @@ function forceLines({ hookYM }: TankView, one: Placed, many: boolean): Line[] {
   return lines;
 }
 
-/** Words where they were placed, and a thin line to what they belong to where they stand away from it. */
-export function drawnLabel(label: PlacedLabel) {
-  const { leader, anchor } = label;
-  return svg`${leader ? svg`<path class="leader" d="M${leader[0]} ${leader[1]}L${leader[2]} ${leader[3]}"></path>` : nothing}
-    ${linesOf(label).map(({ kind, text, x, y }) => svg`<text class=${kind} x=${x} y=${y} text-anchor=${anchor}>${text}</text>`)}`;
+/** Words where they were placed, over thin lines to what they belong to where they stand away from it: no line strikes words through. */
+export function drawnLabels(labels: readonly PlacedLabel[]) {
+  return svg`${labels.map(({ leader }) => (leader ? svg`<path class="leader" d="M${leader[0]} ${leader[1]}L${leader[2]} ${leader[3]}"></path>` : nothing))}
+    ${labels.map((label) =>
+      linesOf(label).map(
+        ({ kind, text, x, y }) =>
+          svg`<text class="placed ${kind}" x=${x} y=${y} text-anchor=${label.anchor}>${text}</text>`,
+      ),
+    )}`;
 }
 
 /** An arrow down by so many pixels, up by fewer than none. */

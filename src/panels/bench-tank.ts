@@ -1,7 +1,7 @@
 import { nothing, svg, html } from 'lit';
 import type { BenchAsk, Placed, Point, TankView } from '../bench/index.ts';
 import { drawnBalance, drawnGlass, drawnHand, drawnScale, drawnThing, pathOf, type Drawn } from './bench-drawn.ts';
-import { coveredBy, drawnForces, drawnLabel, labelOf, pullPx } from './bench-forces.ts';
+import { coveredBy, drawnForces, drawnLabels, labelOf, pullPx } from './bench-forces.ts';
 import { boxAround, frameOf, xPx, yPx, type TankFrame } from './bench-frame.ts';
 import { placeLabels, type Box, type Label } from './bench-labels.ts';
 import { PicturePanel } from './picture-panel.ts';
@@ -61,7 +61,7 @@ export class BenchTank extends PicturePanel {
       ${scale.picture} ${glass.picture} ${balance.picture}
       ${held ? drawnHand(boxAround(frame, chosen)) : nothing}
       ${tank.forces ? things.map((one) => drawnForces(frame, tank, one)) : nothing}
-      ${this.#labels(frame, tank, [...scale.words, ...glass.words, ...balance.words], balance.covered ?? []).map(drawnLabel)}`;
+      ${drawnLabels(this.#labels(frame, tank, [...scale.words, ...glass.words, ...balance.words], balance.covered ?? []))}`;
   }
 
   /** Words of the chosen thing are placed first; then names, of what lies in the middle last, which has most room over it. */

@@ -89,6 +89,23 @@ describe('the bench', () => {
     await visit('./#/bench/deep', async (page) => {
       await page.waitForSelector('bench-deep svg');
       await says(page, /the bag is neutral, the steel ball is neutral/);
+      await name(page, 'to 40 m').click();
+      await says(page, /Held at 40\.0 m/);
+      // Both lie on the floor, and the force on the bag ends within the picture.
+      await expect
+        .poll(() =>
+          page.evaluate(() => {
+            const foot = (what: string) =>
+              Math.max(
+                ...[...document.querySelectorAll(`bench-deep ${what}`)].map(
+                  (one) => one.getBoundingClientRect().bottom,
+                ),
+              );
+            const floor = foot('.glass-wall');
+            return [foot('.gas-ball') < floor, foot('.firm-ball') < floor, foot('.head.net') <= foot('svg')];
+          }),
+        )
+        .toEqual([true, true, true]);
       await name(page, 'to 20 m').click();
       await says(page, /Held at 20\.0 m: the bag is 4\.\d N heavy, the steel ball is neutral/);
       await name(page, 'let go').click();
