@@ -11,10 +11,10 @@ import { PicturePanel } from './picture-panel.ts';
 /** Newtons to shares of the longest arrow: the largest that fits is taken. */
 const SCALES = [20_000, 10_000, 4000, 2000, 1000, 400, 200, 100, 50, 20, 10] as const;
 const LONGEST = 90;
-/** A litre's ball has a radius of so much of the column's height, and so much of it is under the deepest place: the floor for balls to lie on, then arrows. */
+/** A litre's ball has a radius of so much of the column's height, and so much of it is under the deepest place: the floor that bodies lie on, then room for arrows. */
 const LITRE = 0.085;
-const FLOOR = { deep: 0.092, bottle: 0 } as const;
-const UNDER = { deep: 0.18, bottle: 0 } as const;
+const FLOOR = { deep: 0.092, bottle: 0.062 } as const;
+const UNDER = 0.18;
 /** Ticks of depth by metres, of which the closest that letters allow is taken. */
 const TICKS_M = { deep: [5, 10, 20, 40], bottle: [0.1, 0.2, 0.4] } as const;
 
@@ -53,7 +53,7 @@ export class BenchDeep extends PicturePanel {
       left,
       right: Math.max(0.38 * wide, left + 7.4 * em),
       top,
-      bottom: top + Math.min(high - 0.7 * em - top, (high - 2 - top) / (1 + UNDER[deep.kind])),
+      bottom: top + (high - 2 - top) / (1 + UNDER),
     };
     const right: Box = {
       left: water.right + em + 0.02 * wide,
@@ -102,7 +102,7 @@ function drawnColumn(deep: DeepView, water: Box, em: number) {
       ${back.picture} ${bodies.picture}`,
     words: [...ticks.map((tick) => boxOf(tick.words, em, left - 15, tick.y + 0.36 * em, 'end')), ...back.words],
     labels: bodies.labels,
-    covered: bodies.covered,
+    covered: [...bodies.covered, { left, right, top: floor - 2, bottom: floor + 2 }],
   };
 }
 

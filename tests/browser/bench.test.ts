@@ -114,6 +114,16 @@ describe('the bench', () => {
       await says(page, /Below 25 cm it does not come back/);
       for (let i = 0; i < 8; i++) await name(page, 'squeeze more').click();
       await says(page, /It sinks from anywhere/);
+      for (let i = 0; i < 8; i++) await name(page, '5 cm down').click();
+      await says(page, /Held at 40 cm/);
+      await expect
+        .poll(() =>
+          page.evaluate(() => {
+            const foot = (what: string) => document.querySelector(`bench-deep ${what}`)!.getBoundingClientRect().bottom;
+            return [foot('.bottle') <= foot('.glass-wall'), foot('.head.net') <= foot('svg')];
+          }),
+        )
+        .toEqual([true, true]);
     });
   });
 
