@@ -2,7 +2,7 @@ import Matter from 'matter-js';
 import { areaOf, type Point } from './section.ts';
 import type { Thing } from './thing.ts';
 
-const { Bodies, Body, Composite, Engine } = Matter;
+const { Bodies, Body, Composite, Engine, Vertices } = Matter;
 
 /** The engine counts in millimetres and milliseconds: numbers it was tuned for. */
 const PX_PER_M = 1000;
@@ -45,13 +45,14 @@ export function engineOf(widthM: number, heightM: number, airM: number): Matter.
 export function bodyOf(thing: Thing, at: Point, angleRad: number): Matter.Body {
   const options = { friction: 0.3, frictionAir: 0, restitution: 0.05, slop: 0.05, sleepThreshold: Infinity };
   const parts = thing.pieces.map((piece) => {
-    const centre = areaOf(piece);
-    return Bodies.fromVertices(
-      centre.xM * PX_PER_M,
-      centre.yM * PX_PER_M,
-      [piece.map(({ xM, yM }) => ({ x: xM * PX_PER_M, y: yM * PX_PER_M }))],
-      options,
-    );
+    const { xM, yM } = areaOf(piece);
+    // Pieces are convex as they are made. The engine's own way in would look again, and take a flat top that is off by a rounding for
+    // a concave one.
+    return Body.create({
+      ...options,
+      position: { x: xM * PX_PER_M, y: yM * PX_PER_M },
+      vertices: Vertices.clockwiseSort(piece.map((at) => ({ x: at.xM * PX_PER_M, y: at.yM * PX_PER_M }))),
+    });
   });
   const body = parts.length === 1 ? parts[0]! : Body.create({ parts, ...options });
   // The engine's centre is that of the pieces; ours is the origin of the outlines.

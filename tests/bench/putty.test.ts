@@ -61,6 +61,14 @@ describe('puttySection()', () => {
     );
   });
 
+  test('a top that is flat but for a rounding is a body like any other', () => {
+    const desk = new TankDesk();
+    desk.hear({ do: 'dial', id: 'hollow', value: -6.674401171723006e-16 });
+    const { thing } = desk.view().things[0]!;
+    expect(thing.pieces).toHaveLength(1);
+    expect(areaOf(thing.solid).areaM2 * LENGTH_M * materialOf('putty').densityKgPerM3).toBeCloseTo(0.35, 9);
+  });
+
   test('a small turn of a handle moves the outline little: no jump from ball to tray', () => {
     const way = Array.from({ length: 401 }, (_, i) => {
       const share = i / 400;
