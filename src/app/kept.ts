@@ -76,7 +76,7 @@ export class KeptDives {
         const held = kept && (await this.#store.goOn(kept, true));
         if (!held || held.elsewhere) continue;
         const { keeping } = held;
-        if (!this.#untouched(kept.lessonId)) return;
+        if (!this.#untouched(kept.lessonId)) return await keeping.leave(false);
         if (Date.now() - kept.savedMs < BACK_WITHIN_MS) return await this.#bring(kept, keeping);
         const { lessonId, run } = kept;
         const what = lessonId ? 'lesson' : 'dive';
@@ -180,7 +180,10 @@ export class KeptDives {
   #follow(): void {
     const { dive } = this.#program.dives.flight;
     if (this.#back && (this.#back.dive !== dive || this.#back.tick !== dive.tick)) this.#noteAway();
-    if (this.#offered && !this.#untouched()) this.#noteAway();
+    if (this.#offered && !this.#untouched()) {
+      void this.#offered.keeping.leave(false).catch(() => undefined);
+      this.#noteAway();
+    }
     this.#hand.follow();
   }
 

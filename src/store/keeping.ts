@@ -52,10 +52,10 @@ export class Keeping {
    * @returns whether another tab holds it
    */
   async goOn(kept: KeptDive, inHand: boolean): Promise<boolean> {
-    if (this.#id !== kept.id) {
+    if (this.#id !== kept.id) this.#forget();
+    if (!(await this.#hold(kept.id)) && canHold()) {
       this.#forget();
-      this.#letGo = await hold(kept.id);
-      if (!this.#letGo && canHold()) return true;
+      return true;
     }
     this.#id = kept.id;
     this.#turn = kept.turn;
@@ -100,9 +100,13 @@ export class Keeping {
     }
   }
 
-  /** It is no longer flown: kept on in the list, or not at all where it was too short to be looked for. */
+  /**
+   * It is no longer flown: kept on in the list, or not at all where it was too short to be looked for. Whoever opens it may have it, this
+   * page too, which has forgotten by then that it was its own.
+   */
   async leave(forGood: boolean): Promise<void> {
     await this.#busy?.catch(() => undefined);
+    this.#unhold();
     const id = this.#id;
     this.#inHand = false;
     if (id === null || this.#over) return;
@@ -167,10 +171,22 @@ export class Keeping {
     this.#inHand = true;
     // What was done on the very first tick may still be done otherwise on it.
     this.#place = ticks === 0 ? null : kept.next;
-    if (!kept.isNew) return;
-    this.#letGo?.();
+    if (kept.isNew) this.#unhold();
     this.#id = kept.id;
-    this.#letGo = await hold(kept.id);
+    await this.#hold(kept.id);
+  }
+
+  /** Holds a dive unless it is held already. @returns whether it is held now */
+  async #hold(id: number): Promise<boolean> {
+    const letGo = this.#letGo ?? (await hold(id));
+    if (this.#over) letGo?.();
+    else this.#letGo = letGo;
+    return this.#letGo !== null;
+  }
+
+  #unhold(): void {
+    this.#letGo?.();
+    this.#letGo = null;
   }
 
   /** The line of this dive, as long as nobody else has written or removed it. */
@@ -180,8 +196,7 @@ export class Keeping {
   }
 
   #forget(): void {
-    this.#letGo?.();
-    this.#letGo = null;
+    this.#unhold();
     this.#id = null;
     this.#dive = null;
     this.#place = null;

@@ -167,6 +167,37 @@ describe('two tabs', () => {
     expect(await store.list()).toMatchObject([{ ticks: 760, inHand: true }]);
   });
 
+  test('a dive that a page left is held by nobody: another one goes on with it, and whoever writes second keeps one of its own', async () => {
+    const store = new Store();
+    const keeping = store.begin();
+    const dive = still();
+    dive.advance(700);
+    await keeping.keep(dive, WHAT);
+    await keeping.leave(false);
+    const kept = await store.read(keeping.id!);
+    const { keeping: other, elsewhere } = await new Store().goOn(kept, false);
+    expect(elsewhere).toBe(false);
+    const on = replay(kept.run);
+    on.advance(60);
+    await other.keep(on, WHAT);
+    dive.advance(30);
+    await keeping.keep(dive, WHAT);
+    expect((await store.list()).map(({ ticks }) => ticks).sort()).toEqual([730, 760]);
+  });
+
+  test('a dive that was left and is flown on is held again', async () => {
+    const keeping = new Store().begin();
+    const dive = still();
+    dive.advance(700);
+    await keeping.keep(dive, WHAT);
+    await keeping.leave(false);
+    dive.advance(30);
+    await keeping.keep(dive, WHAT);
+    const store = new Store();
+    const { elsewhere } = await store.goOn(await store.read(keeping.id!), true);
+    expect(elsewhere).toBe(true);
+  });
+
   test('a dive that another tab removed while it was flown is kept whole under a new number', async () => {
     const keeping = new Store().begin();
     const dive = busyDive(rig, 20, chanceOf(5));
