@@ -28,12 +28,12 @@ export async function fly(shell: Shell): Promise<void> {
   let lastMs = NaN;
   view.addEventListener('keydown', (event) => {
     const { prompt, moreOpen, settings, place } = shell.view;
-    // Where nothing is flown the keys are the browser's: arrows scroll.
     const meaning =
       moreOpen || coversWater(place) || place === 'learn'
         ? null
         : meaningOf(event, focusOf(doc.activeElement), settings.keys);
-    if (!meaning) return;
+    // Where nothing is flown the keys are the browser's: arrows scroll. In a debrief there is something to look at.
+    if (!meaning || (place === 'debrief' && !('look' in meaning))) return;
     event.preventDefault();
     if ('command' in meaning) program.command(meaning.command);
     else if ('look' in meaning) program.command(meaning.look);

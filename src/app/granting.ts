@@ -77,6 +77,7 @@ export class Granting {
       case 'let-go':
         return dives.practise({ ...dives.free, letGoM: wish.depthM });
       case 'place':
+        if (wish.place === 'kit' || wish.place === 'learn' || wish.place === 'bench') program.letGo();
         if (wish.place === 'learn') return dives.catalogue(view.place);
         if (wish.place === 'kit') return this.#openKit(wish.id);
         if (wish.place === 'bench') return;
@@ -152,7 +153,6 @@ export class Granting {
   /** *Kit and water*, fetched now and not before. */
   async #openKit(id?: string): Promise<void> {
     const { shell, dives } = this.#program;
-    this.#program.letGo();
     this.#kit ??= await kitOf(shell, dives);
     await this.#kit.open(id);
   }

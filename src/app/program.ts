@@ -129,6 +129,8 @@ export class Program {
   /** A key or button goes down or up. */
   act(act: Act, down: boolean): void {
     const { place, prompt, looks } = this.#shell.view;
+    // What goes up lets go, wherever one has gone meanwhile.
+    if (!down) this.#held.release(act);
     // A dive that was left stands still on the first screen: who goes there to fly goes on with it.
     const first = place === 'start' && !this.#dives.begun;
     if (!first && place !== 'fly' && place !== 'lesson') return;
@@ -136,9 +138,8 @@ export class Program {
     // Who flies has done with the menu.
     if (down && looks?.menuOpen) this.later.looks?.hear({ kind: 'look-menu', open: false });
     this.later.presenting?.acted();
-    if (!down) this.#held.release(act);
-    else if (!isHeld(act)) this.#dives.flight.hands = pressed(this.#dives.flight.hands, act, this.#dives.flight.rig);
-    else {
+    if (down && !isHeld(act)) this.#dives.flight.hands = pressed(this.#dives.flight.hands, act, this.#dives.flight.rig);
+    else if (down) {
       if (this.#shell.view.settings.toggles) this.#held.yield(act);
       if (this.#held.press(act)) this.start();
     }

@@ -29,6 +29,9 @@ export interface ToldFrom {
 export function toldOf({ view, flight, dive, lesson, held, armed, begun, letGo, speak }: ToldFrom): Partial<PageView> {
   const { rig, hands } = flight;
   const { toggles, units, keys } = view.settings;
+  // Among the lessons the dive in hand is not seen, and nothing is said of it.
+  const among = view.place === 'learn';
+  const flown = among ? null : lesson;
   const gauges = lesson?.gauges ?? 'all';
   const prompt = (lesson ?? view.presenting)?.prompt ?? null;
   // A lesson asks about a diver as its words have him, not as he hangs here: what this one weighs would answer or mislead.
@@ -50,15 +53,16 @@ export function toldOf({ view, flight, dive, lesson, held, armed, begun, letGo, 
     }),
     // A class gets one sentence: in free practice that of the look, in a lesson the task.
     words:
-      lesson && view.place !== 'learn'
-        ? lesson.title
+      flown?.title ??
+      (among
+        ? 'Lessons'
         : view.presenting?.words ||
           (view.projector && view.looks?.words) ||
           wordsOf(view.place, begun, letGo, () =>
             practiceWords(readings.place, flight.dive.recording, dive.state.tick),
-          ),
-    progress: lesson?.progress ?? '',
-    hint: lesson && !lesson.done ? lesson.hint : '',
+          )),
+    progress: flown?.progress ?? '',
+    hint: flown && !flown.done ? flown.hint : '',
     prompt,
     breathing: rig.lungs.open ? hands.breathing : null,
     valveHPa: rig.drysuit ? valveHPa(hands, rig) : null,
@@ -80,7 +84,6 @@ export function cautionsOf({ column, loop }: Rig): readonly string[] {
 }
 
 function wordsOf(place: PageView['place'], begun: boolean, letGo: boolean, practice: () => string): string {
-  if (place === 'learn') return 'Lessons';
   if (place === 'start' && begun) return 'Your dive stands still.';
   if (letGo) return 'Let go: what still stops you, and until when?';
   return begun ? practice() : 'Let gas out and breathe out. What happens?';

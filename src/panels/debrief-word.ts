@@ -1,6 +1,5 @@
 import { html } from 'lit';
 import { Panel } from './panel.ts';
-import { wish } from './wish.ts';
 
 /** So long after the last letter a word is kept, milliseconds. */
 const PAUSE_MS = 700;
@@ -51,7 +50,7 @@ export class DebriefWord extends Panel {
     const word = this.querySelector('textarea')?.value ?? '';
     if (word === (this.#written ?? this.word)) return;
     this.#written = word;
-    wish(this, { kind: 'debrief', ask: { do: 'word', word } });
+    this.send({ kind: 'debrief', ask: { do: 'word', word } });
   }
 }
 customElements.define('debrief-word', DebriefWord);

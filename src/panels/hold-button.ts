@@ -2,7 +2,6 @@ import { html, nothing } from 'lit';
 import { ACTS, isHeld, type Act } from './acts.ts';
 import { keyText, type MovedKeys } from './key-places.ts';
 import { Panel } from './panel.ts';
-import { wish } from './wish.ts';
 
 /**
  * A button that acts while it is down: pointer, touch (captured, so that a sliding thumb lets go only where it lifts), Enter
@@ -70,7 +69,7 @@ export class HoldButton extends Panel {
   }
 
   #send(down: boolean): void {
-    wish(this, { kind: 'act', act: this.act, down });
+    this.send({ kind: 'act', act: this.act, down });
   }
 
   #begin(): void {

@@ -64,11 +64,16 @@ export class PracticeDeck extends Panel {
   override render() {
     const deck = this.deck;
     if (!deck) return html``;
-    if (deck.first) return html`${this.#group('gas', 'Jacket', ['vent'])} ${this.#group('breath', 'Breath', ['out'])}`;
-    return html`${this.#jacket()}
-      ${deck.drysuit ? this.#group('suit', 'Suit', ['suit-add', 'suit-vent']) : nothing}
-      ${deck.loop ? this.#group('breath', 'Loop', ['diluent', 'nose-vent']) : this.#breath(deck)}
-      ${this.#group('fins', 'Fins', ['kick-up', 'kick-down'])}
+    const { first } = deck;
+    // The two buttons of the first press stay what they are while the others come: the finger is still on one of them.
+    return html`${this.#jacket(first)}
+      ${deck.drysuit && !first ? this.#group('suit', 'Suit', ['suit-add', 'suit-vent']) : nothing}
+      ${deck.loop && !first ? this.#group('breath', 'Loop', ['diluent', 'nose-vent']) : this.#breath(deck)}
+      ${first ? nothing : this.#others(deck)}`;
+  }
+
+  #others(deck: DeckView) {
+    return html`${this.#group('fins', 'Fins', ['kick-up', 'kick-down'])}
       ${this.#group('attitude', 'Attitude', ['head-up', 'level', 'head-down'])}
       ${this.#lineAndLead(deck)}
       ${
@@ -82,12 +87,12 @@ export class PracticeDeck extends Panel {
       }`;
   }
 
-  #jacket() {
+  #jacket(first: boolean) {
     return html`<section class="group gas">
       <h2>Jacket</h2>
       <div class="acts">
-        ${this.#button('add')} ${this.#button('vent')}
-        <div class="stacked">${this.#button('blow')} ${this.#button('vent-all')}</div>
+        ${first ? nothing : this.#button('add')} ${this.#button('vent')}
+        ${first ? nothing : html`<div class="stacked">${this.#button('blow')} ${this.#button('vent-all')}</div>`}
       </div>
     </section>`;
   }
@@ -96,13 +101,16 @@ export class PracticeDeck extends Panel {
     return html`<section class="group breath">
       <h2>Breath</h2>
       <div class="acts">
-        ${this.#button('in')} ${this.#button('out')}
-        <div class="level-and-middle ${deck.breathing === 'automatic' ? '' : 'direct'}">
-          ${this.plain ? nothing : html`<breath-level .readings=${deck.readings}></breath-level>`}
-          ${this.#button('middle')} ${deck.breathing === 'automatic' ? nothing : this.#button('hold')}
-        </div>
+        ${deck.first ? nothing : this.#button('in')} ${this.#button('out')} ${deck.first ? nothing : this.#level(deck)}
       </div>
     </section>`;
+  }
+
+  #level(deck: DeckView) {
+    return html`<div class="level-and-middle ${deck.breathing === 'automatic' ? '' : 'direct'}">
+      ${this.plain ? nothing : html`<breath-level .readings=${deck.readings}></breath-level>`}
+      ${this.#button('middle')} ${deck.breathing === 'automatic' ? nothing : this.#button('hold')}
+    </div>`;
   }
 
   #lineAndLead(deck: DeckView) {

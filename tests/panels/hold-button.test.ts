@@ -8,10 +8,13 @@ async function made(
 ): Promise<{ button: HTMLButtonElement; heard: Wish[]; host: HoldButton }> {
   const host = Object.assign(new HoldButton(), { act: 'vent' as const }, change);
   const heard: Wish[] = [];
-  host.addEventListener('wish', (event) => {
+  const page = document.createElement('main');
+  page.addEventListener('wish', (event) => {
     if (event instanceof WishEvent) heard.push(event.wish);
   });
-  document.body.append(host);
+  document.body.append(page);
+  // The deck about it goes with it.
+  page.appendChild(document.createElement('section')).append(host);
   await host.updateComplete;
   return { host, heard, button: host.querySelector('button')! };
 }
@@ -44,7 +47,7 @@ describe('hold-button', () => {
   test('lets go when it leaves the page while it is down', async () => {
     const { button, heard, host } = await made();
     button.dispatchEvent(pointer('pointerdown', 1));
-    host.remove();
+    host.parentElement!.remove();
     expect(heard).toEqual([down, up]);
   });
 
