@@ -6,6 +6,7 @@ import {
   replay,
   type ChangeColumns,
   type Controls,
+  type Dive,
 } from '../dive/index.ts';
 import type { Rig } from '../diver/index.ts';
 import type { AskStep, BeginStep, Demonstration } from './demonstration.ts';
@@ -19,6 +20,8 @@ export interface Entered {
   readonly tick: number;
   readonly begun: BeginStep;
   readonly memory: Memory;
+  /** The dive as it was before the step went back in it; null where it did not. */
+  readonly left: Dive | null;
 }
 
 /** What a demonstration keeps of its runs: words by name, and the question that waits for its truth. */
@@ -62,6 +65,7 @@ interface KeptEntry {
   readonly dive: number;
   readonly tick: number;
   readonly memory: KeptMemory;
+  readonly left?: KeptShow;
 }
 
 interface KeptMemory {
@@ -81,18 +85,19 @@ export function placeOf({ id, steps }: Demonstration, trail: readonly Entered[],
   });
   return {
     id,
-    dives: flights.map((flight) => keptShow(flight, steps.indexOf(begun.get(flight)!))),
-    trail: trail.map(({ step, flight, tick, memory: then }) => ({
+    dives: flights.map((flight) => keptShow(flight.dive, steps.indexOf(begun.get(flight)!))),
+    trail: trail.map(({ step, flight, tick, memory: then, begun: by, left }) => ({
       step,
       dive: flights.indexOf(flight),
       tick,
       memory: kept(then),
+      ...(left ? { left: keptShow(left, steps.indexOf(by)) } : {}),
     })),
     memory: kept(memory),
   };
 }
 
-function keptShow({ dive }: Flight, begin: number): KeptShow {
+function keptShow(dive: Dive, begin: number): KeptShow {
   const run = dive.run();
   const first = CONTROL_NAMES.map((name) => run.changes[0]!.controls[name]);
   return { begin, first, changes: columnsOf(run), ticks: run.ticks, endHash: dive.hash() };
@@ -119,9 +124,11 @@ export function trailOf(
     if (step && step.kind !== 'ask') throw new RangeError(`step ${asked.step} of ${id} asks nothing`);
     return { words: new Map(words), asked: asked && step ? { step, row: asked.row } : null, said };
   };
-  const trail = found.trail.map(({ step, dive, tick, memory }) => {
-    if (!steps[step] || !dives[dive]) throw new RangeError(`${id} has no step ${step}`);
-    return { step, ...dives[dive], tick, memory: memoryOf(memory) };
+  const trail = found.trail.map(({ step, dive, tick, memory, left }) => {
+    const of = dives[dive];
+    if (!steps[step] || !of) throw new RangeError(`${id} has no step ${step}`);
+    const before = left ? flownAgain(rigs.get(of.begun)!, of.begun, left).dive : null;
+    return { step, ...of, tick, memory: memoryOf(memory), left: before };
   });
   return { trail, memory: memoryOf(found.memory) };
 }

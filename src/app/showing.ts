@@ -168,13 +168,19 @@ export class Showing {
   /** A step back, the dive with it: a run is taken back whole. @returns false at the first one */
   previous(): boolean {
     if (this.#trail.length < 2) return false;
-    this.#trail.pop();
-    while (this.runs && this.#trail.length > 1) this.#trail.pop();
+    this.#leave();
+    while (this.runs && this.#trail.length > 1) this.#leave();
     const { flight, tick, memory } = this.#now;
     const since = tick - flight.dive.recording.startTick;
     flight.take(replay(flight.dive.run(), Math.max(0, since)));
     this.#memory = memory;
     return true;
+  }
+
+  /** The step that is left; who had gone back in the dive by it has it whole again. */
+  #leave(): void {
+    const { flight, left } = this.#trail.pop()!;
+    if (left) flight.take(left);
   }
 
   get #now(): Entered {
@@ -197,6 +203,7 @@ export class Showing {
   #enter(at: number): void {
     const step = this.demonstration.steps[at]!;
     const { flight, begun } = step.kind === 'begin' ? this.#put(step) : this.#now;
+    const left = step.kind === 'rewind' ? flight.dive : null;
     if (step.kind === 'rewind') flight.take(replay(flight.dive.run(), step.toS * TICKS_PER_S));
     if (step.kind === 'ask' || step.kind === 'begin') this.#memory = { ...this.#memory, said: null };
     if (step.kind === 'ask') {
@@ -204,7 +211,7 @@ export class Showing {
       this.#memory = { ...this.#memory, asked: { step, row } };
       this.#keep('asked', speedWords(meanSpeedMps(flight.dive.recording, row)));
     }
-    this.#trail.push({ step: at, flight, tick: flight.dive.tick, begun, memory: this.#memory });
+    this.#trail.push({ step: at, flight, tick: flight.dive.tick, begun, memory: this.#memory, left });
   }
 
   #put(step: BeginStep): { readonly flight: Flight; readonly begun: BeginStep } {

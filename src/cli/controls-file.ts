@@ -40,8 +40,11 @@ export function steeringOf(given: readonly GivenChange[], first: Controls): Cont
     // A hair less, so that 0.15 s stays the third twentieth in binary too.
     const tick = Math.max(0, Math.ceil(entry.tS * CHANGES_PER_S - 1e-6)) * TICKS_PER_CHANGE;
     const last = changes[changes.length - 1];
-    const controls = quantised({ ...last.controls, ...changedBy(entry, last.controls) });
-    if (last.tick === tick) changes.pop();
+    const together = last.tick === tick;
+    // A hand takes one piece and is empty again.
+    const held = together ? last.controls : { ...last.controls, handLead: 0 };
+    const controls = quantised({ ...held, ...changedBy(entry, held) });
+    if (together) changes.pop();
     changes.push({ tick, controls });
   }
   return changes;
@@ -70,8 +73,8 @@ function changedBy(entry: GivenChange, before: Controls): Partial<Controls> {
   if (entry.finsN !== undefined) out.finsN = entry.finsN;
   if (entry.pitchDeg !== undefined) Object.assign(out, { attitude: 0, pitchDeg: entry.pitchDeg });
   if (entry.torqueNm !== undefined) Object.assign(out, { attitude: 1, torqueNm: entry.torqueNm });
-  // A hand takes one piece and is empty again.
-  out.handLead = entry.takeOff ?? (entry.putOn === undefined ? 0 : -entry.putOn);
+  if (entry.takeOff !== undefined) out.handLead = entry.takeOff;
+  else if (entry.putOn !== undefined) out.handLead = -entry.putOn;
   if (entry.release !== undefined)
     out.releaseMask = entry.release.reduce((mask, piece) => mask | (1 << (piece - 1)), before.releaseMask);
   return out;

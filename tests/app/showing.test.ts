@@ -157,6 +157,24 @@ describe('Runaway descent', () => {
     expect(showing.words).toBe(explained);
   });
 
+  test('previous() from where it went back has the dive whole again, as the words say, also after a reload', async () => {
+    const walk = await begin('runaway-descent');
+    for (let run = 0; run < 2; run++) {
+      walk.next();
+      letRun(walk);
+    }
+    const [words, deep] = [walk.words, walk.flight.dive.hash()];
+    expect(walk.flight.dive.state.depthM).toBeGreaterThan(20);
+    walk.next();
+    const place = JSON.parse(JSON.stringify(walk.place)) as Showing['place'];
+    for (const showing of [walk, await Showing.begin(walk.demonstration, fetch, place)]) {
+      showing.previous();
+      expect([showing.words, showing.flight.dive.hash()]).toEqual([words, deep]);
+      showing.next();
+      expect(showing.flight.dive.tick).toBe(5 * TICKS_PER_S);
+    }
+  });
+
   test('time does not go on while it is asked, and goes on by whoever lets it where something is said', async () => {
     const showing = await begin('runaway-descent');
     expect(showing.goOn()).toBe(true);

@@ -111,6 +111,16 @@ describe('dive --controls', () => {
     expect(first(0.15)).toBe(first(0.11));
   });
 
+  test('a hand that takes lead off does so though something else falls on the same twentieth of a second', () => {
+    const taken = (also: string) => {
+      const controls = file('hand.yaml', `- { tS: 0.01, takeOff: 1 }\n${also}`);
+      const words = ['dive', 'temperate-sea', '--from', 0, '--seconds', 1];
+      return resultOf<PrintedFlight>(...words, '--controls', controls).events.map(({ kind }) => kind);
+    };
+    expect(taken('')).toContain('lead-taken-off');
+    expect(taken('- { tS: 0.02, finsN: 10 }\n')).toContain('lead-taken-off');
+  });
+
   test('works every control in the units of its key', () => {
     const all = dived(
       'temperate-sea',
