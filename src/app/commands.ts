@@ -27,3 +27,8 @@ export function wishOf(key: KeyCommand | LookToggle, { place, prompt, deck, spee
       return flown || place === 'debrief' ? { kind: 'look', look: key } : null;
   }
 }
+
+/** Whether a wish puts another diver in the place of the one who is flown. */
+export function choosesDiver(wish: Wish): boolean {
+  return wish.kind === 'setup' || wish.kind === 'file' || (wish.kind === 'kit' && wish.ask.do === 'fly');
+}

@@ -1,4 +1,5 @@
 import { rigOf, type Rig, type Setup } from '../diver/index.ts';
+import type { RunSecond } from '../dive/file.ts';
 import type { Dive, Moment, Run } from '../dive/index.ts';
 import { WishEvent } from '../panels/index.ts';
 import type { KeptPair } from '../store/index.ts';
@@ -45,8 +46,9 @@ export class Dives {
   second: Dive | null = null;
   /** A second diver whom a demonstration brings with its first. */
   shownBeside: ShownBeside | null = null;
-  /** Who was chosen to dive beside whoever flies freely, as he is kept with the dive; null: nobody; undefined: not known yet. */
-  pair: KeptPair | null | undefined = undefined;
+  #pair: KeptPair | null | undefined = undefined;
+  /** Hears that somebody else dives beside. */
+  onPair: () => void = () => undefined;
   /** Whether anything was done in it yet. */
   begun = false;
 
@@ -57,6 +59,17 @@ export class Dives {
     this.#renewed = renewed;
     this.#free = free;
     this.#flight = new Flight(free.rig, afloatStart(free.rig));
+  }
+
+  /** Who was chosen to dive beside whoever flies freely, as he is kept with the dive; null: nobody; undefined: not known yet. */
+  get pair(): KeptPair | null | undefined {
+    return this.#pair;
+  }
+
+  set pair(pair: KeptPair | null | undefined) {
+    if (pair === this.#pair) return;
+    this.#pair = pair;
+    this.onPair();
   }
 
   get flight(): Flight {
@@ -80,7 +93,7 @@ export class Dives {
     const { rig, letGoM } = free;
     const letGo = { depthM: Math.min(letGoM ?? 0, rig.bottomM - OFF_GROUND_M), jacketM3: 0, pitchDeg: 0 };
     const start = letGoM === undefined ? afloatStart(rig) : letGo;
-    this.#take(made ?? new Flight(rig, start), null);
+    this.#take(made ?? new Flight(rig, start), null, made ? this.#shell.view.speed : 1);
     this.begun = made !== undefined || letGoM !== undefined;
     this.#shell.show({ place: 'fly', setupId: free.id, frozen: this.begun });
   }
@@ -119,9 +132,13 @@ export class Dives {
     return true;
   }
 
-  /** A saved dive, frozen at its end, to be flown on. */
-  takeRun(run: Run, endHash: string): void {
-    this.#free = { rig: run.rig, id: '', setup: null };
+  /** A saved dive, frozen at its end, to be flown on; with its second diver, where it was saved with one. */
+  takeRun(run: Run, endHash: string, second: RunSecond | null): void {
+    this.#free = { rig: run.rig, id: '', setup: second?.first ?? null };
+    if (second) {
+      const { difference, by, own, words = '' } = second;
+      this.pair = { difference, by, own, words };
+    }
     this.#take(Flight.ofRun(run), null);
     this.begun = true;
     const same = this.#flight.dive.hash() === endHash;
@@ -179,11 +196,12 @@ export class Dives {
     if (!left || left.by || left.view().done) return;
     const how = { by, asked: this.#shell.view.projector };
     const given = LessonFlight.resumed(left.lesson, left.flight.dive.run(), left.given, how);
-    this.#take(given.flight, given);
+    this.#take(given.flight, given, this.#shell.view.speed);
     this.#shell.show({ place: 'lesson' });
   }
 
-  #take(flight: Flight, lesson: LessonFlight | null): void {
+  /** @param speed of its time: a dive is begun, or taken up, at the usual one, however fast the one before it went */
+  #take(flight: Flight, lesson: LessonFlight | null, speed = 1): void {
     if ((lesson === null) !== (this.#lesson === null))
       this.#parked = this.begun ? { flight: this.#flight, lesson: this.#lesson } : null;
     this.#flight = flight;
@@ -194,6 +212,7 @@ export class Dives {
     this.#shell.show({
       flownBy: lesson?.by ?? null,
       frozen: false,
+      speed,
       moreOpen: false,
       debrief: null,
       shownAtS: null,

@@ -1,10 +1,11 @@
 import type { Problem, Setup } from '../diver/index.ts';
+import type { RunSecond } from '../dive/file.ts';
 import type { Run } from '../dive/index.ts';
 
 /** What a file of a person's turned out to be. */
 export type Opened =
   | { readonly kind: 'setup'; readonly setup: Setup }
-  | { readonly kind: 'run'; readonly run: Run; readonly endHash: string }
+  | { readonly kind: 'run'; readonly run: Run; readonly endHash: string; readonly second: RunSecond | null }
   | { readonly kind: 'problems'; readonly problems: readonly Problem[] };
 
 /** First bytes of a deflated file. */
@@ -28,7 +29,8 @@ export async function openFile(file: Blob): Promise<Opened> {
     const { readRun } = await import('../dive/file.ts');
     const read = readRun(bytes);
     if ('problems' in read) return { kind: 'problems', problems: read.problems };
-    return { kind: 'run', run: read.file.run, endHash: read.file.endHash };
+    const { run, endHash, second } = read.file;
+    return { kind: 'run', run, endHash, second: second ?? null };
   }
   if (bytes.includes(0)) return { kind: 'problems', problems: [NO_TEXT] };
   const { readSetup } = await import('../diver/file.ts');

@@ -134,7 +134,7 @@ export class Granting {
         if (view.place === 'learn') return;
         return openOwn(wish.file, dives, shell);
       case 'save-run':
-        return saveOwn(flight.dive, shell.root.ownerDocument);
+        return saveOwn(dives, shell.root.ownerDocument);
       default:
         return;
     }

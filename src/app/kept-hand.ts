@@ -24,6 +24,8 @@ export class KeptInHand {
   readonly #store: Store;
   readonly #failed: (words: string) => void;
   readonly #keepings = new WeakMap<Flight, Keeping>();
+  /** What was kept of a flight beside its run, for when it is no longer in hand. */
+  readonly #whats = new WeakMap<Flight, KeptWhat>();
   #flight: Flight;
   #failing = '';
   #notBeforeMs = 0;
@@ -46,12 +48,17 @@ export class KeptInHand {
     this.#keepings.set(flight, keeping);
   }
 
-  /** Keeps what is new, and leaves the dive that is no longer in hand. */
-  follow(): void {
+  /** Keeps what is new, and leaves the dive that is no longer in hand. @returns that one, where it stays in the list */
+  follow(): { readonly flight: Flight; readonly keeping: Keeping } | null {
     const { flight } = this.#of.dives;
-    if (flight !== this.#flight) this.#leave(this.#flight);
+    const left = this.#flight;
     this.#flight = flight;
     void this.#keep(flight);
+    const keeping = flight === left ? undefined : this.#keepings.get(left);
+    if (!keeping) return null;
+    const short = left.dive.tick - left.dive.recording.startTick < SHORT_TICKS;
+    void this.#leave(left, keeping, short);
+    return short ? null : { flight: left, keeping };
   }
 
   async #keep(flight: Flight): Promise<void> {
@@ -64,6 +71,7 @@ export class KeptInHand {
     if (!this.#of.dives.begun || !anything || performance.now() < this.#notBeforeMs) return;
     const keeping = this.#keepings.get(flight) ?? this.#store.begin();
     this.#keepings.set(flight, keeping);
+    this.#whats.set(flight, what);
     if (!keeping.isBehind(dive, what, beside)) return;
     try {
       await keeping.keep(dive, what, beside);
@@ -76,11 +84,15 @@ export class KeptInHand {
     }
   }
 
-  #leave(flight: Flight): void {
-    const keeping = this.#keepings.get(flight);
-    const { dive } = flight;
-    const short = dive.tick - dive.recording.startTick < SHORT_TICKS;
-    void keeping?.leave(short).catch(() => undefined);
+  async #leave(flight: Flight, keeping: Keeping, short: boolean): Promise<void> {
+    const what = this.#whats.get(flight);
+    const beside = this.#of.otherLines?.toKeep(flight) ?? null;
+    try {
+      if (what && !short) await keeping.keepLast(flight.dive, what, beside);
+      await keeping.leave(short);
+    } catch {
+      // What it lacks is less than half a second; why nothing is written is said of the dive in hand.
+    }
   }
 
   #what(): KeptWhat {

@@ -10,13 +10,16 @@ import {
 } from '../panels/index.ts';
 import { Store, StoreProblem, type Keeping, type KeptDive, type KeptSummary } from '../store/index.ts';
 import { addressOf, hashOf, shownAddress } from './address.ts';
+import { choosesDiver } from './commands.ts';
 import type { Dives } from './dives.ts';
+import type { Flight } from './flight.ts';
 import { saveFile } from './files.ts';
 import { forgetSettings } from './forget.ts';
 import './kept.css';
 import { backInHand } from './kept-back.ts';
 import { KeptInHand } from './kept-hand.ts';
 import type { Later } from './later.ts';
+import { secondOf } from './own-files.ts';
 import { OtherLines } from './other-lines.ts';
 import type { Shell } from './shell.ts';
 import { storeWords } from './store-words.ts';
@@ -25,6 +28,8 @@ import { storeWords } from './store-words.ts';
 const KEPT_EVERY_MS = 400;
 /** So long after it was last kept a dive comes back by itself, milliseconds; later it is offered, and the page begins as ever. */
 const BACK_WITHIN_MS = 30 * 60 * 1000;
+/** So much of the next dive passes while it is said that the one before is kept. */
+const LEFT_SAID_TICKS = 10 * TICKS_PER_S;
 /** For so long the page waits for what is kept before it goes where its address says, milliseconds. */
 const PATIENCE_MS = 1000;
 
@@ -48,6 +53,9 @@ export class KeptDives {
   readonly #hand: KeptInHand;
   /** The dive that came back, as long as nobody did anything with it. */
   #back: { readonly dive: Dive; readonly tick: number } | null = null;
+  /** The dive in hand when another diver was wished for, and the one that was left for him as long as it is said. */
+  #chosenOver: Flight | null = null;
+  #left: { readonly id: number; readonly dive: Dive; readonly untilTick: number } | null = null;
   #offered: { readonly kept: KeptDive; readonly keeping: Keeping } | null = null;
   #note: KeptNote | null = null;
   #cards: KeptView['cards'] = null;
@@ -60,6 +68,8 @@ export class KeptDives {
     this.#hand = new KeptInHand(program, this.#store, (words) => this.#failed(words));
     const view = this.#shell.window;
     view.setInterval(() => this.#follow(), KEPT_EVERY_MS);
+    // When the choice is made and the dive that it belongs to is in hand: not before both.
+    program.dives.onPair = () => setTimeout(() => this.#follow(), 0);
     view.addEventListener('pagehide', () => this.#follow());
     view.document.addEventListener('visibilitychange', () => this.#follow());
     this.#shell.root.addEventListener('wish', (event) => {
@@ -107,6 +117,7 @@ export class KeptDives {
 
   #hear(wish: Wish): void {
     if (wish.kind === 'kept') void this.#do(wish.ask);
+    else if (choosesDiver(wish)) this.#chosenOver = this.#program.dives.flight;
     else if (wish.kind === 'more' && wish.open) void this.#list();
     // An answer cannot be taken back: it is kept as it is given.
     else if (wish.kind === 'answer' || wish.kind === 'freeze') setTimeout(() => this.#follow(), 0);
@@ -127,6 +138,7 @@ export class KeptDives {
     if ('id' in ask) return this.#grantOf(ask.id, ask.do);
     if (ask.do === 'erase') return this.#eraseAll();
     if (ask.do === 'anew') return this.#wish({ kind: 'restart' });
+    if (ask.do === 'back-to' && this.#left) return this.#grantOf(this.#left.id, 'open');
     const offered = this.#offered;
     if (ask.do === 'bring' && offered) return this.#bring(offered.kept, offered.keeping);
     this.#noteAway();
@@ -143,8 +155,9 @@ export class KeptDives {
     const kept = await this.#store.read(id);
     if (what === 'open') return this.#bring(kept, (await this.#store.goOn(kept, false)).keeping);
     const { writeRun } = await import('../dive/file.ts');
-    const { name, lessonId, endHash, run } = kept;
-    const bytes = writeRun(run, { name, ...(lessonId ? { lessonId } : {}), endHash });
+    const { name, lessonId, endHash, run, pair, setup, setupId } = kept;
+    const second = await secondOf(pair === 'damaged' ? null : pair, setupId || setup);
+    const bytes = writeRun(run, { name, ...(lessonId ? { lessonId } : {}), second, endHash });
     saveFile(this.#shell.root.ownerDocument, bytes, 'dive.midwater');
   }
 
@@ -170,7 +183,7 @@ export class KeptDives {
     const single = pair === 'damaged' ? ' Its second diver was damaged and is left out.' : '';
     const what = back.lesson ? 'lesson' : 'dive';
     const words = `Your ${what} is back, as it was at ${this.#clock(kept.run.ticks / TICKS_PER_S)}.${changed}${alone}${single}`;
-    this.#offered = null;
+    this.#offered = this.#left = null;
     this.#back = { dive, tick: dive.tick };
     this.#note = { words, lesson: back.lesson !== null, kind: 'back' };
     this.#follow();
@@ -184,7 +197,23 @@ export class KeptDives {
       void this.#offered.keeping.leave(false).catch(() => undefined);
       this.#noteAway();
     }
-    this.#hand.follow();
+    if (this.#left && (this.#left.dive !== dive || this.#left.untilTick < dive.tick)) this.#noteAway();
+    const left = this.#hand.follow();
+    if (left) this.#sayLeft(left.flight, left.keeping.id);
+  }
+
+  /** Another diver was chosen, and the dive before was left for him: that it is kept is said until the new one is well under way. */
+  #sayLeft(flight: Flight, id: number | null): void {
+    const { dive } = this.#program.dives.flight;
+    if (id === null || flight !== this.#chosenOver) return;
+    const at = this.#clock(flight.dive.tick / TICKS_PER_S);
+    this.#left = { id, dive, untilTick: dive.tick + LEFT_SAID_TICKS };
+    this.#note = {
+      words: `Your dive before is kept, as it was at ${at}: it stands under more.`,
+      lesson: false,
+      kind: 'left',
+    };
+    this.#tell();
   }
 
   /** The dive itself goes on in memory. */
@@ -235,7 +264,7 @@ export class KeptDives {
   }
 
   #noteAway(): void {
-    this.#back = this.#offered = this.#note = null;
+    this.#back = this.#offered = this.#left = this.#note = null;
     this.#tell();
   }
 

@@ -21,7 +21,7 @@ import {
   neutralMarks,
   stopsOverlay,
 } from './look-data.ts';
-import { storesOf } from './readings-of.ts';
+import { OUT_OF_WATER, placeOf, storesOf } from './readings-of.ts';
 import { LESS_LEAD_KG, type MapAnswer, type StopsAnswer } from './look-work.ts';
 
 /** Words of the looks, as the panels have them. */
@@ -83,7 +83,13 @@ export function lookAt(
     const bars = ledgerOverlay(rig, state);
     const sumKg = (pulls: typeof bars.up) => pulls.reduce((sum, { kgf }) => sum + kgf, 0);
     const parts = view.frozen ? partsOf(view) : null;
-    return { ...looked(bars, words.ledgerWords(sumKg(bars.up), sumKg(bars.down), units)), parts };
+    const [upKg, downKg] = [sumKg(bars.up), sumKg(bars.down)];
+    const outKg = sumKg(bars.down.filter((pull) => pull.words === OUT_OF_WATER));
+    const sentence =
+      placeOf(rig, state, netN) === 'afloat'
+        ? words.afloatWords(upKg, downKg - outKg, units)
+        : words.ledgerWords(upKg, downKg, units);
+    return { ...looked(bars, sentence), parts };
   }
   if (look === 'stops') {
     if (!inHand || !('said' in inHand)) return looked(null, RECKONING);

@@ -14,7 +14,7 @@ export function page(view: PageView): TemplateResult {
   // A dive that was left stands still on the first screen.
   const start = view.place === 'start';
   const stands = start && view.frozen;
-  // One card at a time lies on the water: the first caution, then what is said of a dive that came back, then the hill.
+  // One card at a time lies on the water: the first caution, then what is to be known, then what is said of a kept dive, then the hill.
   const cautioned = !settings.cautionRead && !projector;
   const note = flown && view.place !== 'debrief' ? (view.kept?.note ?? null) : null;
   const flies = view.place === 'lesson' && !view.prompt;
@@ -34,6 +34,7 @@ export function page(view: PageView): TemplateResult {
       .looks=${looking}
       .menuOpen=${view.looks?.menuOpen ?? false}
       .keys=${settings.keys}
+      .oneButton=${settings.oneButton}
     ></title-bar>
     <main class="water">
       <div id="stage" role="img" aria-label="The water: depth downward, time to the right, the diver on the line"></div>
@@ -44,7 +45,7 @@ export function page(view: PageView): TemplateResult {
       ${view.hint && !projector && !view.prompt && !view.flownBy && !note && !cautioned ? html`<hint-note class="hint" .words=${view.hint}></hint-note>` : nothing}
       ${view.looks && flown && !view.prompt && all ? looks(view.looks, settings, view.traces !== null, !cautioned && !note) : nothing}
       <trace-panel .traces=${flown && !view.prompt && all ? view.traces : null}></trace-panel>
-      <kept-note .note=${cautioned ? null : note} .asked=${view.prompt !== null}></kept-note>
+      <kept-note .note=${cautioned || view.trouble ? null : note} .asked=${view.prompt !== null}></kept-note>
       <time-strip .time=${flown && !view.prompt ? view.time : null}></time-strip>
       <problem-list .words=${view.trouble} .problems=${view.problems}></problem-list>
       ${view.prompt && flown ? html`<question-sheet .prompt=${view.prompt}></question-sheet>` : nothing}

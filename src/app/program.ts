@@ -1,5 +1,5 @@
 import { TICKS_PER_S, momentAt } from '../dive/index.ts';
-import { isHeld, type Act, type LookToggle } from '../panels/index.ts';
+import { WishEvent, isHeld, type Act, type LookToggle } from '../panels/index.ts';
 import { Stage, type StageView } from '../stage/index.ts';
 import { NEW_CLOCK, betweenTicks, passTime, type Clock } from './clock.ts';
 import { SETUPS } from './deck-of.ts';
@@ -135,6 +135,9 @@ export class Program {
     const first = place === 'start' && !this.#dives.begun;
     if (!first && place !== 'fly' && place !== 'lesson') return;
     if (prompt || this.#dives.lookedBack) return;
+    // Who flies has met the first caution: from here on it is the line at the foot.
+    if (down && !this.#shell.view.settings.cautionRead && !this.#shell.view.projector)
+      this.#shell.root.dispatchEvent(new WishEvent({ kind: 'caution-read' }));
     // Who flies has done with the menu.
     if (down && looks?.menuOpen) this.later.looks?.hear({ kind: 'look-menu', open: false });
     this.later.presenting?.acted();

@@ -4,7 +4,8 @@ import { pullKg, type GasStore, type Pull, type Readings } from '../panels/index
 import { STANDARD_PRESSURE_PA, waterAt } from '../water/index.ts';
 
 /** Order of the ledger's bars: what never changes first, what changes at the free end. */
-const ORDER = ['body', 'rest', 'lead', 'suit', 'cylinder', 'jacket', 'loop', 'lungs', 'out of water'];
+export const OUT_OF_WATER = 'out of water';
+const ORDER = ['body', 'rest', 'lead', 'suit', 'cylinder', 'jacket', 'loop', 'lungs', OUT_OF_WATER];
 const GAS_PARTS = new Set(['suit', 'jacket', 'loop', 'lungs']);
 
 /** Heavier than this all under, newtons, a head that is still out of the water is on its way under: half a kilogram. */
@@ -15,18 +16,16 @@ const GOING_UNDER_N = -5;
  * @param levelM3 that middle; null where the lungs do what they are told and are taken as they are
  */
 export function readingsOf(rig: Rig, state: Readonly<DiveState>, levelM3: number | null): Readings {
-  const { densityKgPerM3 } = waterAt(rig.column, Math.max(state.depthM, 0), { densityKgPerM3: 0, pressurePa: 0 });
+  const lift = liftAt(rig, state);
   const offM3 = rig.lungs.open && levelM3 !== null ? levelM3 - state.lungM3 : 0;
-  const lift = densityKgPerM3 * rig.column.gravityMps2;
   const midNetN = netForceN(rig, state) + offM3 * lift;
-  const outM3 = emergedM3(state.depthM, state.pitchSin);
   const pulls = pullsOf(ledger(rig, state));
   return {
     depthM: state.depthM,
     speedMps: state.speedMps,
     midNetN,
     judged: rig.lungs.open && levelM3 !== null ? 'mid-breath' : 'now',
-    place: placeOf(state, outM3, midNetN + outM3 * lift),
+    place: placeOf(rig, state, midNetN),
     lungM3: state.lungM3,
     levelM3: levelM3 ?? state.lungM3,
     totalLungM3: rig.lungs.totalM3,
@@ -36,12 +35,19 @@ export function readingsOf(rig: Rig, state: Readonly<DiveState>, levelM3: number
   };
 }
 
+/** What a cubic metre lifts where he is, newtons. */
+function liftAt({ column }: Rig, { depthM }: Readonly<DiveState>): number {
+  return waterAt(column, Math.max(depthM, 0), { densityKgPerM3: 0, pressurePa: 0 }).densityKgPerM3 * column.gravityMps2;
+}
+
 /**
  * Afloat is who would come up if he were all under. What pulls at the moment tells nothing: who bobs is pulled down half of the
  * time, by what of him is out of the water.
- * @param underN net force at mid-breath if nothing of him were out
+ * @param midNetN net force at mid-breath
  */
-function placeOf(state: Readonly<DiveState>, outM3: number, underN: number): Readings['place'] {
+export function placeOf(rig: Rig, state: Readonly<DiveState>, midNetN: number): Readings['place'] {
+  const outM3 = emergedM3(state.depthM, state.pitchSin);
+  const underN = midNetN + outM3 * liftAt(rig, state);
   if (state.resting === 1) return 'on the bottom';
   if (state.resting === 2) return 'on the ledge';
   return outM3 > 0 && underN > GOING_UNDER_N ? 'afloat' : 'under';
@@ -95,6 +101,6 @@ function gathered(part: string): string {
   if (part === 'jacket' || part === 'jacket-gas') return 'jacket';
   if (part.startsWith('cylinder-')) return 'cylinder';
   if (part.startsWith('lead-')) return 'lead';
-  if (part === 'above-water') return 'out of water';
+  if (part === 'above-water') return OUT_OF_WATER;
   return part === 'lungs' || part === 'loop' ? part : 'rest';
 }

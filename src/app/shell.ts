@@ -77,7 +77,8 @@ export class Shell {
     const settings = { ...this.#view.settings, ...change };
     const kept = remember(shelfOf(this.window), settings);
     this.show({ settings });
-    if (!kept && !this.#view.trouble)
+    // What was not chosen need not be kept: a caution that was met is met again.
+    if (!kept && !this.#view.trouble && !('cautionRead' in change))
       this.show({ trouble: 'This browser keeps nothing for us: your choice holds until you close the page.' });
   }
 }

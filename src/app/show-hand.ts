@@ -45,7 +45,7 @@ export class ShowInHand {
     // One that cannot be gone on with, as when the model changed since, begins anew.
     const showing = await begin(left).catch(() => begin(null));
     this.#showing = showing;
-    shell.show({ projector: true });
+    shell.show({ projector: true, speed: 1 });
     this.entered(showing);
     this.#tally.asked(showing.prompt);
     if (left) {

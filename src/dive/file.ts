@@ -5,4 +5,5 @@
 export { isDeflated } from './run-bytes.ts';
 export { writeRun } from './run-file.ts';
 export { readRun, type RunFile } from './run-read.ts';
+export type { RunSecond } from './run-second.ts';
 export type { RunExtra } from './run-text.ts';

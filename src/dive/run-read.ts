@@ -5,6 +5,7 @@ import { changesOf, type ChangeColumns } from './run-columns.ts';
 import { readJson } from './run-json.ts';
 import { rigBreaks, startBreaks } from './run-rules.ts';
 import { runSchema } from './run-schema.ts';
+import { secondBreaks } from './run-second.ts';
 import { CONTROLS_IN_VERSION, TICKS_IN_VERSION, type RunExtra } from './run-text.ts';
 import type { Run } from './run.ts';
 import { stateOf } from './state.ts';
@@ -54,8 +55,8 @@ export function readRun(
     allowed,
     suggestion: SUGGESTION,
   });
-  const breaks = [...rigBreaks(output), ...startBreaks(output)].map(({ at, found, allowed }) =>
-    said(at, found, allowed),
+  const breaks = [...rigBreaks(output), ...startBreaks(output), ...secondBreaks(output.second)].map(
+    ({ at, found, allowed }) => said(at, found, allowed),
   );
   if (breaks.length > 0) return { problems: breaks.sort((a, b) => a.line - b.line).slice(0, MOST_PROBLEMS) };
   const { format: _format, version, ticks, locked, start, rig, controls, changes, ...extra } = output;

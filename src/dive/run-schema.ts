@@ -1,5 +1,5 @@
 import * as v from 'valibot';
-import { MOST_CYLINDERS, MOST_LEAD_PIECES } from '../diver/index.ts';
+import { MOST_CYLINDERS, MOST_LEAD_PIECES, type Setup } from '../diver/index.ts';
 import { bounded, group, list, text } from '../diver/file.ts';
 import { TICKS_PER_S } from './controls.ts';
 import { CONTROLS_IN_VERSION, RUN_FORMAT, RUN_VERSION } from './run-text.ts';
@@ -96,6 +96,14 @@ const rig = group({
   addedMassUpright: share(10),
 });
 
+/** What is in it is checked as a setup file is, in run-second.ts. */
+const setup = v.nullable(
+  v.custom<Setup>(
+    (found) => typeof found === 'object' && found !== null && !Array.isArray(found),
+    'a setup, or null\nSave the run again',
+  ),
+);
+
 const column = v.custom<unknown[]>(Array.isArray, 'a list of whole numbers\nSave the run again');
 
 /** A run file. What joins several of its keys is in run-rules.ts. */
@@ -109,6 +117,9 @@ export const runSchema = group({
   lessonId: v.optional(text(60)),
   pilot: v.optional(text(60)),
   seed: v.optional(whole(0, 2 ** 32 - 1)),
+  second: v.optional(
+    group({ difference: text(200), by: text(60), words: v.optional(text(200)), first: setup, own: setup }),
+  ),
   ticks: whole(0, MOST_RUN_TICKS),
   locked: yesOrNo(),
   endHash: v.pipe(v.string(HASH_WORDS), v.regex(/^[0-9a-f]{16}$/, HASH_WORDS)),

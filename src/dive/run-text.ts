@@ -1,6 +1,7 @@
 import { hashOf } from './hash.ts';
 import { CONTROL_NAMES } from './controls.ts';
 import { columnsOf } from './run-columns.ts';
+import type { RunSecond } from './run-second.ts';
 import { replay, type Run } from './run.ts';
 import { stateNumbers } from './state.ts';
 
@@ -20,6 +21,8 @@ export interface RunExtra {
   /** The simulated diver that dived it, and the seed of its chance. */
   readonly pilot?: string;
   readonly seed?: number;
+  /** Who dives beside. A key that may be left out: what is dived alone is read by whoever reads this version. */
+  readonly second?: RunSecond | undefined;
   /** Hash of the state at the end as the dive had it; left out, the run is dived again for it. */
   readonly endHash?: string;
 }
@@ -30,7 +33,7 @@ export interface RunExtra {
  */
 export function runText(run: Run, extra: RunExtra): string {
   const first = run.changes[0]!.controls;
-  const { endHash, name, lessonId, pilot, seed } = extra;
+  const { endHash, name, lessonId, pilot, seed, second } = extra;
   const whole = {
     format: RUN_FORMAT,
     version: RUN_VERSION,
@@ -38,6 +41,7 @@ export function runText(run: Run, extra: RunExtra): string {
     lessonId,
     pilot,
     seed,
+    second,
     ticks: run.ticks,
     locked: run.locked,
     endHash: endHash ?? hashOf(replay(run).state),

@@ -9,7 +9,7 @@ export interface ReadySetup {
 export const READY_SETUPS: readonly ReadySetup[] = [
   {
     id: 'first-dive',
-    name: 'First dive',
+    name: 'Temperate sea, 5 mm, one kilogram too much',
     note: 'The whole job in six minutes: temperate sea, 5 mm, one kilogram more than neutral, eight litres in the jacket at the surface, and an up-line.',
   },
   {

@@ -3,7 +3,7 @@ import type { KeptNote } from './kept-view.ts';
 import { Panel } from './panel.ts';
 import { wish } from './wish.ts';
 
-/** A dive that came back, with the way on and the way to begin anew; or one that could come back. */
+/** A dive that came back, with the way on and the way to begin anew; one that could come back; or one that was left for another diver. */
 export class KeptNotePanel extends Panel {
   static override properties = { note: { attribute: false }, asked: { attribute: false } };
   declare note: KeptNote | null;
@@ -28,14 +28,17 @@ export class KeptNotePanel extends Panel {
           kind === 'offer'
             ? html`${button(lesson ? 'bring the lesson back' : 'bring it back', () => this.#ask('bring'))}
               ${button('not now', () => this.#ask('away'))}`
-            : html`${this.asked ? html`` : button('go on', () => wish(this, { kind: 'freeze' }))}
+            : kind === 'left'
+              ? html`${button(lesson ? 'back to the lesson' : 'back to that dive', () => this.#ask('back-to'))}
+                ${button('close', () => this.#ask('away'))}`
+              : html`${this.asked ? html`` : button('go on', () => wish(this, { kind: 'freeze' }))}
               ${button('begin anew', () => this.#ask('anew'))} ${button('close', () => this.#ask('away'))}`
         }
       </div>
     </aside>`;
   }
 
-  #ask(what: 'bring' | 'away' | 'anew'): void {
+  #ask(what: 'bring' | 'away' | 'anew' | 'back-to'): void {
     wish(this, { kind: 'kept', ask: { do: what } });
   }
 }

@@ -16,8 +16,8 @@ export interface KeptCard {
 export interface KeptNote {
   readonly words: string;
   readonly lesson: boolean;
-  /** `back`: it is in hand; `offer`: it is in hand only when that is wished. */
-  readonly kind: 'back' | 'offer';
+  /** `back`: it is in hand; `offer`: it is in hand only when that is wished; `left`: it was, before another diver was chosen. */
+  readonly kind: 'back' | 'offer' | 'left';
 }
 
 /** What the page shows of kept dives. */
@@ -32,4 +32,4 @@ export interface KeptView {
 /** What a person asks about kept dives. */
 export type KeptAsk =
   | { readonly do: 'open' | 'save' | 'remove'; readonly id: number }
-  | { readonly do: 'erase' | 'bring' | 'anew' | 'away' };
+  | { readonly do: 'erase' | 'bring' | 'anew' | 'away' | 'back-to' };

@@ -12,22 +12,27 @@ const LETTER_PX = 6.4;
 
 /**
  * What holds the diver up and what pulls him down: two bars at one scale, the surplus bracketed under the longer one's end, where it
- * crosses no word. It is of the moment, so it says up and down: light and heavy are judged at mid-breath.
+ * crosses no word. It is of the moment, so it says up and down: light and heavy are judged at mid-breath. Who floats has none: what is out
+ * of the water takes off what there is too much, and a second figure beside *afloat* would be his bobbing.
  */
 export class LedgerBars extends Panel {
   static override properties = {
     up: { attribute: false },
     down: { attribute: false },
+    afloat: { attribute: false },
     units: { attribute: false },
   };
   declare up: readonly Pull[];
   declare down: readonly Pull[];
+  /** His head is out and stays out: the surplus of a moment is his bobbing, and no weight. */
+  declare afloat: boolean;
   declare units: Units;
 
   constructor() {
     super();
     this.up = [];
     this.down = [];
+    this.afloat = false;
     this.units = 'metric';
   }
 
@@ -38,13 +43,14 @@ export class LedgerBars extends Panel {
     const scale = ROOM_PX / (Math.ceil((Math.max(upKg, downKg) + 0.5) / 4) * 4);
     const surplus = upKg - downKg;
     const from = Math.min(upKg, downKg) * scale;
-    const marked = Math.abs(surplus) > 0.1;
+    const marked = !this.afloat && Math.abs(surplus) > 0.1;
+    const balance = this.afloat ? 'balanced by what is out of the water' : 'balanced with this breath';
     const [colour, way] = surplus > 0 ? ['light', 'up'] : ['heavy', 'down'];
     const end = Math.max(upKg, downKg) * scale + 7;
     return html`<h2>What holds you up, what pulls you down</h2>
       <p class="hidden">
         Up: ${spokenParts(this.up, this.units)}. Down: ${spokenParts(this.down, this.units)}.
-        ${marked ? `${massText(Math.abs(surplus), this.units)} more ${way} with this breath.` : 'Balanced with this breath.'}
+        ${marked ? `${massText(Math.abs(surplus), this.units)} more ${way} with this breath.` : `${balance[0]!.toUpperCase()}${balance.slice(1)}.`}
       </p>
       <svg viewBox="0 0 ${WIDTH_PX} 79" aria-hidden="true">
         ${bar(this.up, 2, scale)} ${bar(gathered(this.down, scale), 42, scale)}
@@ -55,7 +61,7 @@ export class LedgerBars extends Panel {
             : nothing
         }
       </svg>
-      <p>${this.units === 'metric' ? 'kilograms' : 'pounds'} of pull now, with this breath</p>`;
+      <p>${this.afloat ? balance : `${this.units === 'metric' ? 'kilograms' : 'pounds'} of pull now, with this breath`}</p>`;
   }
 }
 customElements.define('ledger-bars', LedgerBars);

@@ -4,6 +4,7 @@ import './look-menu.ts';
 import './parts-card.ts';
 
 export {
+  afloatWords,
   ledgerWords,
   mapWords,
   meansWords,

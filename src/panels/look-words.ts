@@ -145,6 +145,15 @@ export function ledgerWords(upKg: number, downKg: number, units: Units): string 
   return `${sides}: ${more}, now, with this breath.`;
 }
 
+/**
+ * The same of who floats: what is out of the water takes off what there is too much, now more, now less, and no surplus is said.
+ * @param downKg what pulls him down without it
+ */
+export function afloatWords(upKg: number, downKg: number, units: Units): string {
+  const sides = `${massText(upKg, units)} hold you up, ${massText(downKg, units)} pull you down`;
+  return `Afloat: ${sides}, and what is out of the water takes off the rest.`;
+}
+
 /** A stopping forecast with what its sentence needs besides. */
 export interface StoppingWords {
   readonly forecast: StoppingForecast;

@@ -82,6 +82,7 @@ export class PracticeDeck extends Panel {
           : html`<ledger-bars
               .up=${deck.readings.up}
               .down=${deck.readings.down}
+              .afloat=${deck.readings.place === 'afloat'}
               .units=${this.units}
             ></ledger-bars>`
       }`;

@@ -30,6 +30,7 @@ export class TitleBar extends Panel {
     looks: { attribute: false },
     menuOpen: { attribute: false },
     keys: { attribute: false },
+    oneButton: { attribute: false },
   };
   declare words: string;
   declare progress: string;
@@ -51,6 +52,8 @@ export class TitleBar extends Panel {
   declare looks: boolean;
   declare menuOpen: boolean;
   declare keys: MovedKeys;
+  /** The space bar breathes: another key freezes. */
+  declare oneButton: boolean;
 
   constructor() {
     super();
@@ -64,6 +67,7 @@ export class TitleBar extends Panel {
     this.canGoBack = false;
     this.away = false;
     this.canLeave = false;
+    this.oneButton = false;
     this.kit = 'none';
     this.projector = false;
     this.looks = false;
@@ -146,10 +150,11 @@ export class TitleBar extends Panel {
     return html`<button
         type="button"
         class="tool freeze"
-        title=${keyText('KeyP', this.keys)}
+        title="${this.oneButton ? '' : `${keyText('Space', this.keys)} or `}${keyText('KeyP', this.keys)}"
         @click=${() => wish(this, { kind: 'freeze' })}
       >
         ${this.frozen ? 'go on' : 'freeze'}
+        <kbd aria-hidden="true">${keyText(this.oneButton ? 'KeyP' : 'Space', this.keys)}</kbd>
       </button>
       <div class="speeds" role="group" aria-label="Speed of time">
         ${SPEEDS.map(

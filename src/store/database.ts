@@ -30,8 +30,7 @@ export class Database {
    */
   async together<T>(work: (all: Together) => Promise<T>): Promise<T> {
     try {
-      const db = await this.#open();
-      const all = this.#transaction(db);
+      const all = await this.#begin();
       all.done.catch(() => undefined);
       try {
         const made = await work(all);
@@ -71,11 +70,22 @@ export class Database {
     this.#opening = null;
   }
 
+  /** A connection that was closed under our hands, as by whoever waited too long for it to open, is opened anew, once. */
+  async #begin(): Promise<Together> {
+    try {
+      return this.#transaction(await this.#open());
+    } catch (problem) {
+      if (!(problem instanceof Error || problem instanceof DOMException) || problem.name !== 'InvalidStateError')
+        throw problem;
+      return this.#transaction(await this.#open());
+    }
+  }
+
   #transaction(db: Db): Together {
     try {
       return db.transaction(STORES, 'readwrite', { durability: 'relaxed' });
     } catch (problem) {
-      // Closed under our hands, or not laid out as ours: the next time it is opened anew.
+      // Closed under our hands, or not laid out as ours.
       this.close();
       throw problem;
     }

@@ -100,6 +100,12 @@ export class Keeping {
     }
   }
 
+  /** Keeps the last of a dive that was just left, once what is being written is written. @throws {StoreProblem} */
+  async keepLast(dive: Dive, what: KeptWhat, beside: KeptBeside<Dive> | null): Promise<void> {
+    await this.#busy?.catch(() => undefined);
+    if (this.isBehind(dive, what, beside)) await this.keep(dive, what, beside);
+  }
+
   /**
    * It is no longer flown: kept on in the list, or not at all where it was too short to be looked for. Whoever opens it may have it, this
    * page too, which has forgotten by then that it was its own.

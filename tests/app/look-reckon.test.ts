@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import heavy from '../../src/diver/setups/two-piece-heavy.yaml';
-import { READY_SETUPS, instantOf, netForceN, rigOf, type Setup } from '../../src/diver/index.ts';
-import { Dive, midBreathCl, restingControls, startState, type Start } from '../../src/dive/index.ts';
+import { READY_SETUPS, emergedM3, instantOf, netForceN, rigOf, type Setup } from '../../src/diver/index.ts';
+import { Dive, floatingDepthM, midBreathCl, restingControls, startState, type Start } from '../../src/dive/index.ts';
 import { waterAt } from '../../src/water/index.ts';
 import { acrossHere, askOf, midLungM3 } from '../../src/app/look-data.ts';
 import { lookAt, type InHand } from '../../src/app/look-reckon.ts';
@@ -44,6 +44,21 @@ describe('lookAt()', () => {
     expect(down.some(({ words: part }) => part === 'lead')).toBe(true);
     for (const { kgf } of [...up, ...down]) expect(kgf).toBeGreaterThan(0);
     expect(sentence).toContain(`${Math.abs(netForceN(rig, hover.state)).toFixed(1)}\u00a0N`);
+  });
+
+  test('who floats is told of no surplus, though he is pulled down as he bobs: what lifts and what pulls without what is out', () => {
+    const depthM = floatingDepthM(rig, 9e-3) - 0.15;
+    const bobs = viewOf({ depthM, jacketM3: 9e-3, pitchDeg: 90 });
+    expect(netForceN(rig, bobs.state)).toBeLessThan(-5);
+    const { added, sentence } = look({ look: 'ledger' }, bobs);
+    if (added.overlay?.kind !== 'ledger') throw new Error('no ledger');
+    expect(sentence).toMatch(/^Afloat: /);
+    expect(sentence).not.toContain('N)');
+    const kg = (found: string) => Number(new RegExp(`([\\d.]+)\u00a0kg ${found}`).exec(sentence)![1]);
+    // Weight less what of him is under: the same force with the head pressed under is that much greater. @source closed form
+    const outN =
+      emergedM3(depthM, 1) * waterAt(rig.column, 0, { densityKgPerM3: 0, pressurePa: 0 }).densityKgPerM3 * 9.80665;
+    expect(kg('hold') - kg('pull')).toBeCloseTo((netForceN(rig, bobs.state) + outN) / 9.80665, 0);
   });
 
   test('gas in the jacket has its surface size by the ratio of the pressures', () => {

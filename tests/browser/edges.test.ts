@@ -61,6 +61,8 @@ test.each([
         }
         await page.keyboard.press('Digit3');
         await page.waitForTimeout(600);
+        // As where settings are not kept.
+        await page.evaluate(() => localStorage.removeItem('midwater-settings'));
         await page.reload();
         await page.locator('start-note aside').waitFor();
         await page.locator('time-strip .strip').waitFor();
@@ -106,3 +108,62 @@ test('time stands while a look is chosen; who flies on closes the menu; before a
     await expect.poll(passed).toBe(true);
   });
 });
+
+test.each([
+  { hand: 'a key', viewport: { width: 1280, height: 720 }, hasTouch: false },
+  { hand: 'a thumb', viewport: { width: 360, height: 740 }, hasTouch: true },
+])(
+  'the first caution gives way to the first press of a control by $hand, and stays the line at the foot',
+  async (how) => {
+    await visit(
+      './',
+      async (page) => {
+        await page.waitForSelector('practice-deck button.act');
+        await page.locator('start-note aside').waitFor();
+        if (how.hasTouch) await page.locator('[data-act=vent]').tap();
+        else await page.keyboard.press('KeyK');
+        await expect.poll(() => page.locator('start-note').count()).toBe(0);
+        const words = /A teaching model\. Not for planning dives/;
+        await expect.poll(() => page.locator('footer').innerText()).toMatch(words);
+        await page.reload();
+        await page.waitForSelector('practice-deck button.act');
+        expect(await page.locator('start-note').count()).toBe(0);
+        await expect.poll(() => page.locator('footer').innerText()).toMatch(words);
+      },
+      { viewport: how.viewport, hasTouch: how.hasTouch },
+    );
+  },
+);
+
+test.each([
+  { width: 1280, height: 720 },
+  { width: 360, height: 740 },
+])(
+  '$width × $height: another kit is another dive, at the usual speed; the one before is kept, said, and had again',
+  async (viewport) => {
+    await visit(
+      './',
+      async (page) => {
+        await page.waitForSelector('practice-deck button.act');
+        await page.keyboard.press('KeyK');
+        await page.keyboard.press('Equal');
+        const speed = () =>
+          page.evaluate(() => (document.querySelector('title-bar') as unknown as { speed: number }).speed);
+        const note = page.locator('kept-note aside');
+        await expect.poll(speed).toBe(2);
+        // Six seconds of the dive: shorter ones are not kept.
+        await page.waitForTimeout(4500);
+        await name(page, 'more').click();
+        await page.locator('more-sheet select:has(option[value=pool])').first().selectOption('pool');
+        await note.waitFor();
+        await expect.poll(() => note.innerText()).toMatch(/Your dive before is kept, as it was at 0:\d\d/);
+        expect(await speed()).toBe(1);
+        expect(await overlaps(page)).toEqual([]);
+        await name(page, 'back to that dive').click();
+        await expect.poll(() => note.innerText()).toMatch(/Your dive is back, as it was at 0:/);
+        expect(await speed()).toBe(1);
+      },
+      { viewport },
+    );
+  },
+);

@@ -1,3 +1,4 @@
+import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright';
 import { expect, test } from 'vitest';
 import type { PairView } from '../../src/panels/index.ts';
@@ -195,4 +196,30 @@ test('by touch alone on a phone another diver is chosen, his looks are seen, and
     },
     { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true },
   );
+});
+
+test('a dive that is saved as a file comes back with its second diver where it is opened, in another browser too', async () => {
+  await visit('./', async (page) => {
+    await begin(page);
+    await page.keyboard.press('Quote');
+    await strip(page).waitFor();
+    await page.keyboard.down('KeyK');
+    await page.waitForTimeout(1500);
+    await page.keyboard.up('KeyK');
+    await page.keyboard.press('KeyP');
+    await page.locator('time-strip .strip').waitFor();
+    await expect.poll(async () => (await told(page)).sides).not.toBeNull();
+    const both = (await told(page)).sides!.map(({ depthM }) => depthM);
+    await name(page, 'more').click();
+    const [download] = await Promise.all([page.waitForEvent('download'), name(page, 'save this dive').click()]);
+    const file = { name: 'two.midwater', mimeType: '', buffer: await readFile(await download.path()) };
+    await visit('./', async (other) => {
+      await begin(other);
+      await name(other, 'more').click();
+      await other.getByLabel('open a setup or a saved dive').setInputFiles(file);
+      await strip(other).waitFor();
+      await expect.poll(async () => (await told(other)).sides?.map(({ depthM }) => depthM)).toEqual(both);
+      expect(await other.locator('problem-list aside').count()).toBe(0);
+    });
+  });
 });

@@ -23,6 +23,22 @@ const faultOf = (wanted: Promise<unknown>) =>
     (problem: unknown) => (problem as StoreProblem).fault,
   );
 
+test('a connection that was closed under its hands is opened anew, and nothing is said of it', async () => {
+  const connections: IDBDatabase[] = [];
+  const open = indexedDB.open.bind(indexedDB);
+  const opened = vi.spyOn(indexedDB, 'open').mockImplementation((...how) => {
+    const request = open(...how);
+    request.addEventListener('success', () => connections.push(request.result));
+    return request;
+  });
+  const { store, id, dive } = await oneKept();
+  expect(connections).toHaveLength(1);
+  connections[0]!.close();
+  expect((await store.read(id)).endHash).toBe(dive.hash());
+  expect(connections).toHaveLength(2);
+  opened.mockRestore();
+});
+
 describe('a browser that keeps nothing', () => {
   test('without a database at all: refused, in a sentence', async () => {
     vi.stubGlobal('indexedDB', undefined);
