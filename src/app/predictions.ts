@@ -4,16 +4,21 @@ import {
   letterOf,
   saidInWater,
   saidWords,
+  shownNumber,
+  type Answer,
   type Foreseen,
   type LockedAnswer,
   type PredictStep,
   type Prompt,
+  type PromptScale,
+  type ShownNumber,
 } from '../lesson/index.ts';
 import { WishEvent, type QuestionSheet } from '../panels/index.ts';
 import { metresFor, type Asked, type Said, type Stage, type StageView } from '../stage/index.ts';
 import { CountedMemory } from './counted-memory.ts';
 import type { Dives } from './dives.ts';
 import type { LessonFlight } from './lesson-flight.ts';
+import { UP_MPS } from './picture.ts';
 import type { Presenting } from './presenting.ts';
 import type { Shell } from './shell.ts';
 
@@ -21,7 +26,7 @@ import type { Shell } from './shell.ts';
 export interface Predicting {
   readonly shell: Shell;
   readonly dives: Dives;
-  readonly stage: Pick<Stage, 'depthToY' | 'secondsToX' | 'pxPerM'>;
+  readonly stage: Pick<Stage, 'depthToY' | 'secondsToX' | 'scaleX' | 'pxPerM'>;
   readonly later: { readonly presenting: Presenting | null };
   predicted: (view: StageView) => StageView;
   refresh(): void;
@@ -61,10 +66,9 @@ class Predictions {
     const { shell, dives } = this.#program;
     const { place } = shell.view;
     if (place !== 'lesson' && place !== 'fly' && place !== 'debrief') return view;
-    const drawn = dives.lesson ? this.#askedIn(dives.lesson) : (this.#showing?.foreseen ?? null);
     const sheet = shell.root.querySelector<QuestionSheet>('question-sheet');
     const prompt = dives.lesson?.view().prompt ?? this.#showing?.prompt ?? null;
-    const asked = drawn && prompt ? askedOf(drawn, prompt, sheet) : null;
+    const asked = prompt && this.#asked(prompt, sheet?.prompt?.id === prompt.id ? sheet.chosen : null, view.depthM);
     const said = dives.lesson ? this.#saidIn(dives.lesson) : this.#saidOfClass();
     queueMicrotask(() => this.#tellSheet(asked, view.nowS));
     const shown = { ...view, asked, said, coveredPx: Math.max(view.coveredPx ?? 0, prompt ? this.#coveredPx() : 0) };
@@ -76,10 +80,19 @@ class Predictions {
     return this.#program.later.presenting?.showing ?? null;
   }
 
-  #askedIn(flight: LessonFlight): Foreseen | null {
-    const { prompt } = flight.view();
-    const step = flight.lesson.steps.find((one): one is PredictStep => one.kind === 'predict' && one.id === prompt?.id);
+  /** What is asked as it is drawn, with what was chosen so far. */
+  #asked(prompt: Prompt, chosen: Answer, depthM: number): Asked | null {
+    const flight = this.#program.dives.lesson;
+    if (!flight) return this.#showing?.foreseen ? askedOf(this.#showing.foreseen, prompt, chosen) : null;
+    const step = flight.lesson.steps.find((one): one is PredictStep => one.kind === 'predict' && one.id === prompt.id);
     if (!step) return null;
+    const number = shownNumber(step);
+    if (number) return 'least' in prompt ? numberAsked(number, prompt, chosen, depthM) : null;
+    const drawn = this.#foreseenIn(flight, step);
+    return drawn && askedOf(drawn, prompt, chosen);
+  }
+
+  #foreseenIn(flight: LessonFlight, step: PredictStep): Foreseen | null {
     let known = this.#foreseen.get(flight);
     if (!known) this.#foreseen.set(flight, (known = new Map()));
     if (!known.has(step.id)) known.set(step.id, foreseen(flight.lesson, flight.flight.rig, step));
@@ -126,14 +139,16 @@ class Predictions {
     return Math.max(metresShown, ...[...(asked ? [asked] : []), ...ahead].map((one) => metresFor(one, depthM, room)));
   }
 
-  /** Height of the water's foot that the question covers where the diver is. */
+  /** Height of the water's foot that is covered from the diver on to the right, where what is asked is drawn. */
   #coveredPx(): number {
     const { shell, stage } = this.#program;
-    const sheet = shell.root.querySelector('question-sheet section')?.getBoundingClientRect();
     const water = shell.root.querySelector('#stage')!.getBoundingClientRect();
     const nowX = water.left + stage.secondsToX(this.#program.dives.flight.dive.tick / TICKS_PER_S);
-    if (!sheet || !(sheet.left < nowX && nowX < sheet.right)) return 0;
-    return Math.max(0, water.bottom - sheet.top);
+    const cards = [...shell.root.querySelectorAll('question-sheet section, start-note aside')]
+      .map((card) => card.getBoundingClientRect())
+      // What hangs from the head of a small page covers no foot.
+      .filter(({ left, right, top }) => left < water.right && right > nowX && top > water.top + water.height / 4);
+    return Math.max(0, ...cards.map(({ top }) => water.bottom - top));
   }
 
   /** Letters for the answers, and the place of the pin once it was drawn. */
@@ -141,10 +156,10 @@ class Predictions {
     const { shell, stage } = this.#program;
     const sheet = shell.root.querySelector<QuestionSheet>('question-sheet');
     if (!sheet) return;
-    sheet.drawn = asked?.overS ?? null;
+    sheet.drawn = !asked ? null : asked.slope ? 'slope' : (asked.overS ?? 'scale');
     const water = shell.root.querySelector('#stage')!.getBoundingClientRect();
     const pin = asked?.pin && {
-      x: Math.round(water.left + stage.secondsToX(nowS + asked.overS)),
+      x: Math.round(water.left + (asked.overS === null ? stage.scaleX : stage.secondsToX(nowS + asked.overS))),
       y: Math.round(water.top + stage.depthToY(asked.pin.atM)),
       pxPerM: stage.pxPerM,
     };
@@ -161,16 +176,33 @@ class Predictions {
   }
 }
 
-function askedOf({ fromM, overS, lines }: Foreseen, prompt: Prompt, sheet: QuestionSheet | null): Asked | null {
-  const chosen = sheet?.prompt?.id === prompt.id ? sheet.chosen : null;
+function askedOf({ fromM, overS, lines }: Foreseen, prompt: Prompt, chosen: Answer): Asked | null {
   if (prompt.kind === 'place') {
-    const { least, most } = prompt;
     // Until the sheet is there its middle is not known.
     if (typeof chosen !== 'number') return null;
-    return { fromM, overS, lines: [], chosen: '', pin: { atM: chosen, leastM: least, mostM: most } };
+    return { fromM, overS, lines: [], chosen: '', pin: pinOf(prompt, chosen, ` in ${overS} s`) };
   }
   const at = lines.findIndex(({ id }) => id === chosen);
   return { fromM, overS, lines, chosen: at < 0 ? '' : letterOf(at), pin: null };
+}
+
+/** A number as it is set: on the depth scale, or as a slope beside the one that a class knows by heart. */
+function numberAsked(shown: ShownNumber, prompt: PromptScale, chosen: Answer, depthM: number): Asked | null {
+  if (typeof chosen !== 'number') return null;
+  const asked = { overS: null, lines: [], chosen: '', pin: null };
+  if (shown.as === 'depth') return { ...asked, fromM: shown.fromM ?? depthM, pin: pinOf(prompt, chosen, '') };
+  const slope = {
+    mps: (shown.way * chosen) / 60,
+    words: `${chosen} m/min`,
+    besideMps: shown.way * UP_MPS,
+    besideWords: `${Math.round(UP_MPS * 60)} m/min`,
+  };
+  return { ...asked, fromM: shown.fromM, slope };
+}
+
+function pinOf({ least, most, step }: PromptScale, atM: number, more: string): Asked['pin'] {
+  const words = `${atM.toFixed(Number.isInteger(step) ? 0 : 1)} m${more}`;
+  return { atM, leastM: least, mostM: most, words };
 }
 
 /** Gives a program its predictions in the water. */

@@ -34,7 +34,12 @@ export function truthOfRun(truth: Truth, over: RunOver): string {
   const last = over.recording.rows - 1;
   const speed = Math.abs(meanSpeedMps(over.recording, last));
   if (speed < STILL_MPS) return 'stops';
-  return compared(speed, Math.abs(meanSpeedMps(over.recording, over.askedRow)), ['slower', 'steady', 'faster']);
+  return speedChange(speed, Math.abs(meanSpeedMps(over.recording, over.askedRow)));
+}
+
+/** What a speed became beside what it was, by the option's id. */
+export function speedChange(speed: number, before: number): string {
+  return compared(speed, before, ['slower', 'steady', 'faster']);
 }
 
 /** Seconds from a row on until a recording first passes a depth, between rows by the straight line; null where it never does. */

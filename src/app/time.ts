@@ -213,10 +213,10 @@ export class Time {
     const { prompt, presenting, place } = shell.view;
     // While a lesson is flown it would answer what is asked later on.
     const ghost = place === 'fly' || place === 'debrief' ? this.#others.ghost : null;
-    const coveredPx = this.#foot.coveredPx();
+    const more = { coveredPx: this.#foot.coveredPx(), cards: this.#foot.cards(), told: this.#toldOf(flight) };
     if (prompt || presenting?.hush || (lines.others.length === 0 && lines.marks.length === 0 && !ghost?.shown))
-      return { ...view, coveredPx, told: this.#toldOf(flight) };
-    return { ...withLines(view, lines, ghost), coveredPx, told: this.#toldOf(flight) };
+      return { ...view, ...more };
+    return { ...withLines(view, lines, ghost), ...more };
   }
 
   /** Valves that stick, and that do no more. */

@@ -19,8 +19,8 @@ export class QuestionSheet extends Panel {
   };
   declare prompt: Prompt | null;
   declare chosen: Answer;
-  /** Seconds for which the water shows where each answer leads; null where it shows none. */
-  declare drawn: number | null;
+  /** What the water shows of the answer: so many seconds ahead, a mark on the depth scale, a slope, or nothing. */
+  declare drawn: number | 'scale' | 'slope' | null;
   /** Where the pin of a depth stands on the page; null where there is none. */
   declare pin: PinPlace | null;
   /** What stood there when it was asked. */
@@ -95,11 +95,14 @@ export class QuestionSheet extends Panel {
     const value = Number(this.chosen ?? prompt.least);
     const choose = (chosen: number) => (this.chosen = chosen);
     const { pin, drawn } = this;
+    const stands = drawn === 'scale' ? 'on the depth scale' : `in the water stands ${drawn} s from now`;
     const moved =
       pin &&
-      html`<p class="drawn">The pin in the water stands ${drawn} s from now: move it, or use the buttons.</p>
+      html`<p class="drawn">The pin ${stands}: move it, or use the buttons.</p>
       ${waterPin(prompt, value, pin, choose)}`;
-    return html`${moved} ${numberChoice(prompt, value, 'Your number', choose, prompt.kind === 'place' && prompt.step < HALF_M ? HALF_M : undefined)}`;
+    const sloped =
+      drawn === 'slope' && html`<p class="drawn">In the water: your number as a slope, a dot each second.</p>`;
+    return html`${moved || sloped || nothing} ${numberChoice(prompt, value, 'Your number', choose, prompt.kind === 'place' && prompt.step < HALF_M ? HALF_M : undefined)}`;
   }
 
   #choice(prompt: Extract<Prompt, { kind: 'choice' }>) {

@@ -1,43 +1,44 @@
 import { Container, Graphics } from 'pixi.js';
 import { depthToY, secondsToX, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
+import { AskedPin } from './asked-pin.ts';
+import { AskedSlope } from './asked-slope.ts';
 import { Badge } from './badge.ts';
 import { Plate, placesBeside } from './plate.ts';
 import type { Taken } from './taken.ts';
 import type { Asked, StageView } from './view.ts';
-import { placesNear } from './words-place.ts';
 
-/** Half of what a hand takes hold of, with the ring of a keyboard's focus: words stand beside it, pixels. */
-const HELD_PX = 34;
 /** Closer to the diver's own depth than this the lines leave his chest, metres. */
 const CHEST_M = 0.05;
 
-/** What is asked, in the water: lettered dotted lines that fan out from the chest, or a pin at the moment that is asked about. */
+/** What is asked, in the water: lettered dotted lines that fan out from the chest, a pin, or a slope. */
 export class AskedFan {
   readonly root = new Container();
   readonly #style: Style;
   readonly #marks = new Graphics();
   readonly #badges: Badge[] = [];
-  readonly #plate: Plate;
   readonly #from: Plate;
-  readonly #when: Plate;
+  readonly #pin: AskedPin;
+  readonly #slope: AskedSlope;
 
   constructor(style: Style) {
     this.#style = style;
-    this.#plate = new Plate(style, { bold: true });
     this.#from = new Plate(style);
-    this.#when = new Plate(style, { size: 0.93 });
-    this.root.addChild(this.#marks, this.#from.root, this.#when.root, this.#plate.root);
+    this.#pin = new AskedPin(style);
+    this.#slope = new AskedSlope(style);
+    this.root.addChild(this.#slope.root, this.#marks, this.#from.root, this.#pin.root);
   }
 
   draw({ asked, depthM, nowS }: StageView, frame: Frame, taken: Taken): void {
     this.root.visible = Boolean(asked);
     this.#marks.clear();
     if (!asked) return;
-    for (const plate of [this.#plate, this.#from, this.#when]) plate.show(undefined);
+    this.#from.show(undefined);
     this.#drawLines(asked, frame, nowS, taken);
+    // The pin stands where it must, whoever is asked about.
+    this.#pin.draw(asked, nowS, frame, taken);
+    this.#slope.draw(asked, frame, taken);
     if (Math.abs(asked.fromM - depthM) > CHEST_M) this.#drawFrom(asked, frame, taken);
-    if (asked.pin) this.#drawPin(asked.pin.atM, nowS + asked.overS, asked.overS, frame, taken);
   }
 
   /** Where he is asked about is not where he is. */
@@ -54,6 +55,8 @@ export class AskedFan {
   }
 
   #drawLines({ lines, overS, chosen }: Asked, frame: Frame, nowS: number, taken: Taken): void {
+    for (const badge of this.#badges.slice(lines.length)) badge.root.visible = false;
+    if (lines.length === 0 || overS === null) return;
     const { tokens, unit } = this.#style;
     const endX = secondsToX(frame, nowS + overS);
     const half = this.#badge(0).halfPx;
@@ -82,39 +85,6 @@ export class AskedFan {
       badge.draw(letter, badgeX, ys[i]!, isChosen);
       taken.boxes.push(badge.box);
     });
-    for (const badge of this.#badges.slice(lines.length)) badge.root.visible = false;
-  }
-
-  /** A ring on the upright of its moment, which can be moved up and down. */
-  #drawPin(pinM: number, atS: number, overS: number, frame: Frame, taken: Taken): void {
-    const { tokens, unit, edgePx } = this.#style;
-    const { bottom } = taken.within;
-    const [x, y] = [secondsToX(frame, atS), depthToY(frame, pinM)];
-    const r = 11 * unit;
-    for (let at = 0; at < bottom; at += 9 * unit) {
-      if (at < y - r || at > y + r) this.#marks.moveTo(x, at).lineTo(x, Math.min(at + 5 * unit, bottom));
-    }
-    this.#marks.stroke({ width: edgePx, color: tokens.ink });
-    this.#marks
-      .circle(x, y, r)
-      .fill(tokens.paper)
-      .stroke({ width: 3 * unit, color: tokens.ink });
-    for (const way of [-1, 1])
-      this.#marks
-        .poly([x - 5 * unit, y + way * 2.5 * unit, x + 5 * unit, y + way * 2.5 * unit, x, y + way * 7.5 * unit])
-        .fill(tokens.ink);
-    taken.boxes.push({ left: x - r, top: y - r, right: x + r, bottom: y + r });
-    const [wide, high] = this.#when.say(`+${overS} s`);
-    const head = { left: x - wide / 2, top: 9 * unit, right: x + wide / 2, bottom: 9 * unit + high };
-    this.#when.show(taken.isHit(head) ? undefined : head);
-    taken.boxes.push(head);
-    const size = this.#plate.say(`${pinM.toFixed(1)} m in ${overS} s`);
-    const half = Math.max(r + 6 * unit, HELD_PX);
-    const places = [...placesBeside(x, y, half, size), ...placesNear(x, y, ...size, taken.within, half)];
-    // Left of `now` what is asked may lie over the water.
-    const box = taken.first(places.filter(({ left }) => left > frame.nowX)) ?? taken.first(places);
-    this.#plate.show(box);
-    if (box) taken.boxes.push(box);
   }
 
   #badge(i: number): Badge {

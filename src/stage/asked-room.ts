@@ -1,3 +1,4 @@
+import { airAt } from './camera.ts';
 import { SECONDS_PER_METRE_LAW } from './geometry.ts';
 import { styleOf } from './layout.ts';
 import type { Asked } from './view.ts';
@@ -17,16 +18,24 @@ export interface Room {
 
 /** Water that has to be shown from top to bottom so that all that is asked stands in the picture, metres. */
 export function metresFor(
-  { fromM, overS, lines, pin }: Omit<Asked, 'chosen'>,
+  { fromM, overS, lines, pin, slope }: Omit<Asked, 'chosen'>,
   depthM: number,
   { widthPx, heightPx, coveredPx, projector }: Room,
 ): number {
-  const { waterPx, nowX, textPx } = styleOf(widthPx, heightPx, 1, 'light', projector);
-  const pxPerS = Math.max(waterPx - nowX - LETTERS_EM * textPx, 1) / overS;
-  const forTime = (heightPx * SECONDS_PER_METRE_LAW) / pxPerS;
-  const depths = [fromM, ...lines.flatMap(({ depthsM }) => depthsM), ...(pin ? [pin.leastM, pin.mostM] : [])];
-  const farM = Math.max(...depths.map((one) => Math.abs(one - depthM)));
-  // The diver is kept in the middle of what is not covered; the air above the water needs no room below it.
+  const { waterPx, nowX, textPx, leastDiverPx } = styleOf(widthPx, heightPx, 1, 'light', projector);
+  const pxPerS = Math.max(waterPx - nowX - LETTERS_EM * textPx, 1) / (overS ?? 1);
+  const forTime = overS === null ? 0 : (heightPx * SECONDS_PER_METRE_LAW) / pxPerS;
+  const depths = [
+    fromM,
+    ...lines.flatMap(({ depthsM }) => depthsM),
+    ...(pin ? [pin.leastM, pin.mostM] : []),
+    ...(slope ? [0] : []),
+  ];
+  const aboveM = depthM - Math.min(...depths) + AROUND_M;
+  const belowM = Math.max(...depths) - depthM + AROUND_M;
   const share = Math.max((heightPx - coveredPx) / heightPx, 0.2);
-  return Math.max(forTime, (2 * (farM + AROUND_M)) / share);
+  // The diver is kept in the middle of what is not covered, or nearer the surface, where the air ends that is shown.
+  let belowAirM = belowM + depthM;
+  for (let i = 0; i < 4; i++) belowAirM = belowM + depthM + airAt((heightPx * share) / belowAirM, leastDiverPx);
+  return Math.max(forTime, Math.max(2 * aboveM, Math.min(2 * belowM, belowAirM)) / share);
 }

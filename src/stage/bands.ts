@@ -58,7 +58,9 @@ export class Bands {
     const width = words.width;
     const height = textPx * 1.25;
     const places: Box[] = [];
-    for (const left of [start, Math.max(start, freePx - width - 10 * unit)])
+    // Where it begins, or, where they would be cut there, as far right as they fit.
+    const most = freePx - width - 10 * unit;
+    for (const left of [Math.min(start, Math.max(most, 10 * unit)), Math.max(start, most)])
       for (const above of [top - height - 3 * unit, bottom + 3 * unit, top + 10 * unit, bottom - height - 10 * unit])
         places.push({ left, top: above, right: left + width, bottom: above + height });
     const box = taken.first(places) ?? places[0]!;

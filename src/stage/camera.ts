@@ -54,11 +54,15 @@ export class Camera {
    * The least top with which a diver is clear of what covers the foot, or in the middle of what is left: there while something is asked.
    * @param freePx height above the bars, which stand on what covers the foot
    */
-  #uncovered({ coveredPx = 0, depthM, asked }: StageView, freePx: number, enlarged: number): number {
+  #uncovered(view: StageView, freePx: number, enlarged: number): number {
+    const { coveredPx = 0, depthM, asked } = view;
     if (coveredPx === 0) return -Infinity;
     const leftM = (freePx - coveredPx) / this.#pxPerM;
     const aboveM = asked ? 0 : leftM - (DIVER_LENGTH_M / 2) * enlarged;
-    return depthM - Math.max(aboveM, leftM / 2);
+    const forDiverM = depthM - Math.max(aboveM, leftM / 2);
+    // What was said, too, as far as the diver is not sent out at the head for it.
+    const forSaidM = Math.max(...saidAheadM(view)) - (1 - EDGE_SHARE) * leftM;
+    return Math.max(forDiverM, Math.min(forSaidM, depthM - EDGE_SHARE * leftM));
   }
 }
 
@@ -75,10 +79,15 @@ function wantedOf(
   const whole = metresShown >= rig.bottomM + AIR_M + GROUND_M;
   let [airM, metresM] = [AIR_M, leastM];
   for (let i = 0; i < 4; i++) {
-    airM = Math.max(airM, HEAD_M * enlargementOf(freePx / metresM, leastDiverPx));
+    airM = Math.max(airM, airAt(freePx / metresM, leastDiverPx));
     if (whole) metresM = leastM + airM - AIR_M;
   }
   return { airM, metresM };
+}
+
+/** Air that may show at a scale: more where the diver is drawn larger than he is. */
+export function airAt(pxPerM: number, leastDiverPx: number): number {
+  return Math.max(AIR_M, HEAD_M * enlargementOf(pxPerM, leastDiverPx));
 }
 
 /** Least share of the picture between its edge and the nearer one of two divers. */
@@ -88,8 +97,9 @@ const EDGE_SHARE = 0.1;
  * Top of the picture nearest to `from` that keeps the diver in the middle third, two divers as near to it as both fit, and little
  * beside the water in sight. Who does not fit is left out of the picture: the first diver never.
  */
-function topFor({ depthM, second, rig }: StageView, from: number, shownM: number, airM: number): number {
-  const both = second ? [depthM, second.depthM] : [depthM];
+function topFor(view: StageView, from: number, shownM: number, airM: number): number {
+  const { depthM, second, rig } = view;
+  const both = [depthM, ...(second ? [second.depthM] : []), ...saidAheadM(view)];
   const fit = Math.min(1 / 3, (1 - (Math.max(...both) - Math.min(...both)) / shownM) / 2);
   const [share, kept] = fit < EDGE_SHARE ? [1 / 3, [depthM]] : [fit, both];
   const followed = Math.min(
@@ -97,6 +107,14 @@ function topFor({ depthM, second, rig }: StageView, from: number, shownM: number
     Math.min(...kept) - shownM * share,
   );
   return Math.max(Math.min(followed, rig.bottomM + GROUND_M - shownM), -airM);
+}
+
+/** Depths of what was said of a moment that lies ahead, from its flag down: it stays in the picture until that moment has passed. */
+function saidAheadM({ said = [], nowS }: StageView): number[] {
+  return said.flatMap(({ fromS, overS, depthsM }) => {
+    const endM = depthsM[depthsM.length - 1]!;
+    return nowS >= fromS && nowS < fromS + overS ? [endM] : [];
+  });
 }
 
 function toward(from: number, to: number, share: number, near: number): number {

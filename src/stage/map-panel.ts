@@ -68,6 +68,8 @@ export class MapPanel {
     const toX = (value: number) => this.#toX(map, value);
     const { values } = map.across;
     this.#axis.draw(overlay.acrossWords, overlay.ticks, toX, `${values[0]} ${values[values.length - 1]}`);
+    const { coveredPx = 0 } = view;
+    this.#axis.root.y = -coveredPx;
     this.#fit(map, view, frame);
     this.#areas.y = depthToY(frame, 0);
     this.#areas.scale.y = frame.pxPerM / this.#pxPerM;
@@ -83,7 +85,7 @@ export class MapPanel {
     this.#dots[other].visible = false;
     const seen = {
       top: -surfaceY + 4 * this.#style.unit,
-      bottom: heightPx - this.#axis.heightPx - surfaceY,
+      bottom: heightPx - coveredPx - this.#axis.heightPx - surfaceY,
       hair: chestY - surfaceY,
       dots: this.#dotBoxes(surfaceY),
     };

@@ -4,6 +4,7 @@ import type { Style } from './layout.ts';
 import { Plate, placesBeside } from './plate.ts';
 import type { Taken } from './taken.ts';
 import type { Said, StageView } from './view.ts';
+import { placesNear } from './words-place.ts';
 
 /** A dive that is frozen at the very moment stands on its last row: no moment is told more finely, seconds. */
 const ROW_S = 0.1 + 1e-6;
@@ -62,7 +63,13 @@ class SaidMark {
   }
 
   #say(plate: Plate, words: string, x: number, y: number, half: number, taken: Taken): void {
-    const box = taken.first(placesBeside(x, y, half, plate.say(words)));
+    const { narrow, unit } = this.#style;
+    // On a narrow page a sentence goes on in the next line, or it would fit nowhere.
+    const size = plate.say(narrow ? words.replace('; ', ';\n').replace(': ', ':\n') : words);
+    const box = taken.first([
+      ...placesBeside(x, y, half, size),
+      ...placesNear(x, y, ...size, taken.within, Math.max(half, 26 * unit)),
+    ]);
     plate.show(box);
     if (box) taken.boxes.push(box);
   }

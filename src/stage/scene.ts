@@ -97,7 +97,7 @@ export class Scene {
     taken.clear(view.coveredPx);
     // In this order: what stands where it must, then words, the ones that can move least first.
     const diver = this.#diver.boxOf(view, frame);
-    taken.boxes.push(diver);
+    taken.boxes.push(diver, ...(view.cards ?? []));
     taken.lines.push({ y: depthToY(frame, view.depthM), fromX: frame.nowX }, { y: depthToY(frame, 0), fromX: 0 });
     this.#ticks.draw(view, frame, diver, taken);
     this.#diver.drawSays(frame, taken);

@@ -75,6 +75,11 @@ export class Stage {
     return this.#frame?.pxPerM ?? NaN;
   }
 
+  /** Where the depth scale stands in the last frame, pixels from the element's left; NaN before the first. */
+  get scaleX(): number {
+    return this.#frame?.waterPx ?? NaN;
+  }
+
   /** Done once all that the views wanted so far has been fetched and drawn. */
   get whole(): Promise<unknown> {
     return this.#coming;

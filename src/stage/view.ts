@@ -2,6 +2,7 @@ import type { Rig } from '../diver/index.ts';
 import type { Means, RecoveryMap } from '../insight/index.ts';
 import type { LineEvidence } from '../lesson/index.ts';
 import type { ControlChange, Controls, DiveEvent, DiveState, Recording } from '../dive/index.ts';
+import type { Box } from './words-place.ts';
 
 /** A place to be, ahead or behind, on the time axis of the dive. */
 export interface Band {
@@ -13,16 +14,29 @@ export interface Band {
   readonly words: string;
 }
 
-/** What is asked about the way that the diver will take, while it stands: lettered lines, or one depth at a moment. */
+/** What is asked about the way that the diver will take, while it stands: lettered lines, one depth, or one rate. */
 export interface Asked {
   readonly fromM: number;
-  readonly overS: number;
+  /** How long it takes, where that is known: lines and pins of a moment need it. */
+  readonly overS: number | null;
   /** One for each answer, all of as many dots at equal steps of that time; metres, the first where it begins. */
   readonly lines: readonly { readonly letter: string; readonly depthsM: readonly number[] }[];
   /** Letter of the answer that is chosen so far; empty as long as none is. */
   readonly chosen: string;
-  /** The depth to be said as it is set now, and between which it can be; null where lines are chosen from. */
-  readonly pin: { readonly atM: number; readonly leastM: number; readonly mostM: number } | null;
+  /** The depth to be said as it is set now, and between which it can be: at its moment, or, of no known one, on the scale. */
+  readonly pin: {
+    readonly atM: number;
+    readonly leastM: number;
+    readonly mostM: number;
+    readonly words: string;
+  } | null;
+  /** The rate to be said as it is set now, m/s, down positive, and one to see it beside. */
+  readonly slope?: {
+    readonly mps: number;
+    readonly words: string;
+    readonly besideMps: number;
+    readonly besideWords: string;
+  };
 }
 
 /** A prediction that was locked, from that moment on: hollow, and beside it what came. */
@@ -171,6 +185,8 @@ export interface StageView {
   readonly metresShown: number;
   /** Height at the foot of the picture that something on the page covers, CSS pixels: the diver keeps above it. */
   readonly coveredPx?: number;
+  /** Cards of the page over the picture, in its pixels: words keep off them. */
+  readonly cards?: readonly Box[];
   readonly forceArrow: boolean;
   /** Projector: heavier strokes, larger words, no bubbles. */
   readonly projector: boolean;

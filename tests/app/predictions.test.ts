@@ -45,12 +45,37 @@ describe('a question of a demonstration', () => {
     }
   });
 
-  test('is not drawn where its answers are speeds, or whose diver comes first', async () => {
-    for (const id of ['two-kilograms', 'runaway-descent']) {
-      const showing = await Showing.begin(demonstration(id), fetch);
-      toQuestion(showing);
-      expect([showing.prompt === null, showing.foreseen]).toEqual([false, null]);
+  test('Runaway descent: lines that leave with one slope; the straight one is at 20 m, the true one where the run passes by', async () => {
+    const showing = await Showing.begin(demonstration('runaway-descent'), fetch);
+    toQuestion(showing);
+    const { lines, overS, comesM, fromM } = showing.foreseen!;
+    const fromS = showing.flight.dive.tick / TICKS_PER_S;
+    const { speedMps } = showing.flight.dive.state;
+    expect(lines.map(({ letter, id }) => letter + id)).toEqual(['Afaster', 'Bsteady', 'Cslower', 'Dstops']);
+    const [faster, steady, slower, stops] = lines.map(({ depthsM }) => depthsM);
+    // All bend evenly from the speed of the moment: the second step says the bend, and the first less half of it the speed.
+    for (const depthsM of [faster!, steady!, slower!, stops!]) {
+      const [first, second] = [depthsM[1]! - depthsM[0]!, depthsM[2]! - depthsM[1]!];
+      expect((first - (second - first) / 2) * (10 / overS)).toBeCloseTo(speedMps, 9);
     }
+    expect(Math.abs(steady!.at(-1)! - 20)).toBeLessThan(speedMps / 2 + 1e-9);
+    expect(stops!.at(-1)! - fromM).toBeCloseTo((steady!.at(-1)! - fromM) / 2, 9);
+    // Who gets steeper goes as far beyond the straight line as who gets flatter stays behind it.
+    expect(faster!.at(-1)! + slower!.at(-1)!).toBeCloseTo(2 * steady!.at(-1)!, 9);
+    expect(faster!.at(-1)! - steady!.at(-1)!).toBeGreaterThan(0.35);
+    showing.next();
+    letRun(showing);
+    expect(showing.words).toMatch(/^A: /);
+    const { recording } = showing.flight.dive;
+    const half = recording.at(Math.round((fromS + overS / 2) * 10), 'depthM');
+    expect(comesM[5]!).toBeCloseTo(half, 1);
+    expect(comesM.at(-1)).toBeCloseTo(faster!.at(-1)!, 9);
+  });
+
+  test('is not drawn where it is asked who of two comes first', async () => {
+    const showing = await Showing.begin(demonstration('two-kilograms'), fetch);
+    toQuestion(showing);
+    expect([showing.prompt === null, showing.foreseen]).toEqual([false, null]);
   });
 
   test('keeps what a class said over its run and a reload, and forgets it a step back and with the next diver', async () => {

@@ -48,6 +48,9 @@ const asked: Partial<StageView> = {
   metresShown: 7,
   asked: { fromM: 8, overS: 10, lines: lettered, chosen: 'C', pin: null },
 };
+const pin = { atM: 9, leastM: 0, mostM: 16, words: '9.0 m in 10 s' };
+const unchosen = { fromM: 8, overS: null, lines: [], chosen: '', pin: null };
+const slope = { mps: -24 / 60, words: '24 m/min', besideMps: -9 / 60, besideWords: '9 m/min' };
 const came = { depthsM: lettered[2]!.depthsM, words: 'you said 7.0 m; as asked it came to 9.9 m: 2.9 m deeper' };
 const said: Partial<StageView> = {
   bands: [band],
@@ -102,9 +105,15 @@ export const scenes: Readonly<Record<string, Scene>> = {
   'asked for a depth, on a phone': {
     script: 'hover',
     atS: 20,
-    wish: { ...asked, asked: { fromM: 7.7, overS: 10, lines: [], chosen: '', pin: { atM: 9, leastM: 0, mostM: 16 } } },
+    wish: { ...asked, asked: { fromM: 7.7, overS: 10, lines: [], chosen: '', pin } },
     size: 'phone',
   },
+  'asked for a depth of no known moment': {
+    script: 'hover',
+    atS: 20,
+    wish: { ...asked, metresShown: 20, asked: { ...unchosen, pin: { ...pin, atM: 13, words: '13 m' } } },
+  },
+  'asked for a rate': { script: 'hover', atS: 20, wish: { ...asked, metresShown: 17, asked: { ...unchosen, slope } } },
   'what was said, and what came': { script: 'hover', atS: 20, wish: said },
   'branch and ghost': {
     script: 'hover',

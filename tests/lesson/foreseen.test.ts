@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { loadSetupText } from '../../src/diver/file.ts';
 import { rigOf } from '../../src/diver/index.ts';
 import { FAN_DOTS, fanOf, letterOf, mirroredEnds, rankedEnds, type FanLine } from '../../src/lesson/fan.ts';
-import { LESSONS, foreseen, lessonSetup, saidInWater, type PredictStep } from '../../src/lesson/index.ts';
+import { LESSONS, foreseen, lessonSetup, saidInWater, shownNumber, type PredictStep } from '../../src/lesson/index.ts';
 import { outcomeOf } from '../../src/lesson/outcomes.ts';
 import { TOPICS } from '../../src/lesson/topics.ts';
 import { truthOf } from '../../src/lesson/truth.ts';
@@ -173,5 +173,29 @@ describe('saidInWater()', () => {
     const hover = LESSONS.find(({ id }) => id === 'hover')!;
     const setup = lessonSetup(hover, loadSetupText(READY_TEXTS.get(hover.setup.ready)!));
     expect(saidInWater(hover, rigOf(setup), { id: 'breath', answer: 'gas', atRow: 0 }, 8, 0)).toBeNull();
+  });
+});
+
+describe('shownNumber()', () => {
+  const numbers = LESSONS.flatMap(({ steps }) => steps).filter((step): step is PredictStep => step.kind === 'predict');
+
+  test('shows depths of no known moment on the scale, a rate on the way up as a slope, and nothing that foreseen() draws', () => {
+    const shown = numbers.filter((step) => shownNumber(step) !== null);
+    expect([...new Set(shown.map(({ topic }) => topic))].sort()).toEqual([
+      'breath-reaches-to',
+      'lost-lead-rate',
+      'stops-at',
+    ]);
+    for (const step of shown) {
+      expect(drawn.some((one) => one.step === step)).toBe(false);
+      if (step.shape !== 'place' && step.shape !== 'number') throw new Error('a mark for what is no number');
+      expect(step.unit).toBe(shownNumber(step)!.as === 'depth' ? 'm' : 'm/min');
+    }
+  });
+
+  test('tells nothing of the answer: what is shown follows from the question alone', () => {
+    for (const step of numbers) expect(shownNumber({ ...step, why: '' })).toEqual(shownNumber(step));
+    const atTen = numbers.filter(({ topic }) => topic === 'lost-lead-rate');
+    for (const step of atTen) expect(shownNumber(step)).toEqual({ as: 'slope', fromM: step.atM, way: -1 });
   });
 });

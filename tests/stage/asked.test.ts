@@ -6,7 +6,7 @@ import { metresFor } from '../../src/stage/asked-room.ts';
 import { Camera } from '../../src/stage/camera.ts';
 import { depthToY, secondsToX } from '../../src/stage/geometry.ts';
 import { styleOf } from '../../src/stage/layout.ts';
-import { viewOf } from './views.ts';
+import { rig, viewOf } from './views.ts';
 
 test('spread() keeps the order, a gap between any two, and the bounds where all fit between them', () => {
   const heights = fc.array(fc.double({ min: 0, max: 500, noNaN: true }), { minLength: 1, maxLength: 6 });
@@ -56,5 +56,26 @@ test.each([
         expect(depthToY(frame, endM)).toBeLessThan(heightPx - coveredPx);
       }
     }
+  },
+);
+
+test.each([
+  [1040, 633, 0, 16, 0.4],
+  [1040, 633, 260, 16, 0.4],
+  [318, 570, 290, 40, 6],
+  [1500, 800, 0, 40, 6],
+])(
+  'metresFor() brings the whole scale of a depth without a moment into the picture, and no more air than is shown: %i × %i, %i covered, to %d m from %d m',
+  (widthPx, heightPx, coveredPx, mostM, depthM) => {
+    const style = styleOf(widthPx, heightPx, 1, 'light', false);
+    const asked = { fromM: depthM, overS: null, lines: [], pin: { atM: mostM, leastM: depthM, mostM, words: '' } };
+    const metresShown = metresFor(asked, depthM, { widthPx, heightPx, coveredPx, projector: false });
+    const view = { depthM, coveredPx, metresShown, frozen: true, asked: { ...asked, chosen: '' } };
+    const deep = { ...rig, bottomM: 60 };
+    const frame = new Camera().frame({ ...viewOf(view), rig: deep }, style);
+    expect(depthToY(frame, mostM)).toBeLessThan(heightPx - coveredPx);
+    expect(depthToY(frame, depthM)).toBeGreaterThan(0);
+    // Within a fifth of what the water from the surface down needs at least.
+    expect(metresShown).toBeLessThan(((mostM + 0.8 + 3.5) / ((heightPx - coveredPx) / heightPx)) * 1.2);
   },
 );

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { metresFor } from '../../src/stage/asked-room.ts';
 import { Camera } from '../../src/stage/camera.ts';
 import { DIVER_LENGTH_M, depthToY } from '../../src/stage/geometry.ts';
 import { styleOf } from '../../src/stage/layout.ts';
@@ -64,3 +65,30 @@ test('sheetOf() has room for the other lines: as long as the longest, as deep as
   expect(end.y).toBeLessThan(both.heightPx);
   expect(60 * both.pxPerS).toBeCloseTo(9 * both.pxPerM, 9);
 });
+
+test.each([
+  [1040, 480, 0],
+  [760, 400, 90],
+  [318, 248, 0],
+])(
+  'Camera keeps what was said in the picture until its moment has passed, and the diver with it: %i×%i, %i covered',
+  (widthPx, heightPx, coveredPx) => {
+    const style = styleOf(widthPx, heightPx, 1, 'light', false);
+    for (const saidM of [5.5, 8, 10.5]) {
+      const said = [{ fromS: 0, overS: 10, depthsM: [saidM], words: '', came: null }];
+      const lines = [{ letter: '', depthsM: [saidM] }];
+      for (const depthM of [7.4, 8.3]) {
+        const room = { widthPx, heightPx, coveredPx, projector: false };
+        const metresShown = Math.max(5.5, metresFor({ fromM: depthM, overS: 10, lines, pin: null }, depthM, room));
+        const frame = new Camera().frame(viewOf({ depthM, coveredPx, metresShown, said, nowS: 4 }), style);
+        for (const one of [saidM, depthM]) {
+          expect(depthToY(frame, one)).toBeGreaterThan(0);
+          expect(depthToY(frame, one)).toBeLessThan(heightPx - coveredPx);
+        }
+        // Afterwards it goes with the paper.
+        const late = { depthM, coveredPx, metresShown, nowS: 11 };
+        expect(new Camera().frame(viewOf({ ...late, said }), style)).toEqual(new Camera().frame(viewOf(late), style));
+      }
+    }
+  },
+);
