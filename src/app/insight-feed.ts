@@ -9,6 +9,7 @@ import {
 } from '../panels/index.ts';
 import { lookedAt, type Stage, type StageView } from '../stage/index.ts';
 import { placeHill } from './hill-place.ts';
+import { withNumbersOf } from './look-bars.ts';
 import { askOf } from './look-data.ts';
 import { rememberLooks, rememberedLooks } from './look-memory.ts';
 import { lookAt, type LookWords, type Looked, type InHand } from './look-reckon.ts';
@@ -45,6 +46,8 @@ export class InsightFeed {
   #hill: HillView | null = null;
   #parts: readonly PartRow[] | null = null;
   #reckoned = false;
+  /** The bars of the moment that the sentence is about. */
+  #spoken: NonNullable<StageView['overlay']> | null = null;
   #inHand: InHand | null = null;
   #fresh = '';
   #freshS = NaN;
@@ -159,7 +162,9 @@ export class InsightFeed {
       this.#askBeside(view.frozen, { rig, state, controls, ask: askOf(this.#choice), nowS: view.nowS, wanted });
     const { units } = this.#shell.view.settings;
     const { added, sentence, hill, parts } = lookAt(view, this.#choice, this.#inHand, this.#words, units);
-    this.#added = added;
+    if (speak) this.#spoken = added.overlay ?? null;
+    const { overlay } = added;
+    this.#added = overlay && this.#spoken ? { ...added, overlay: withNumbersOf(overlay, this.#spoken) } : added;
     if (speak) this.#sentenceS = view.nowS;
     // That of the stopping forecast keeps its time by itself, with the numbers on the ledges.
     const said = sentence && view.second?.looked ? `2: ${sentence}` : sentence;

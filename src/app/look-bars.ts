@@ -17,3 +17,11 @@ export function ledgerOverlay(rig: Rig, state: Readonly<DiveState>): Extract<Sta
   const bars = (pulls: typeof up) => pulls.map(({ name, kg, isGas }) => ({ words: name, kgf: kg, isGas }));
   return { kind: 'ledger', up: bars(up), down: bars(down) };
 }
+
+/** The bars of now with the numbers of a moment before: those of the sentence, which stands long enough to be read. */
+export function withNumbersOf(now: StageOverlay, said: StageOverlay): StageOverlay {
+  if (now.kind !== 'ledger' || said.kind !== 'ledger') return now;
+  const told = new Map([...said.up, ...said.down].map(({ words, kgf }) => [words, kgf]));
+  const bars = (parts: typeof now.up) => parts.map((part) => ({ ...part, saidKgf: told.get(part.words) ?? part.kgf }));
+  return { ...now, up: bars(now.up), down: bars(now.down) };
+}

@@ -32,9 +32,17 @@ export function sumKgf(parts: readonly PullBar[]): number {
   return parts.reduce((sum, { kgf }) => sum + kgf, 0);
 }
 
+/** What the numbers on those parts come to. */
+export function saidSumKgf(parts: readonly PullBar[]): number {
+  return parts.reduce((sum, { kgf, saidKgf = kgf }) => sum + saidKgf, 0);
+}
+
 /** Parts too short to bear their words, put together as the rest, at the end that stands still; a part that is gas keeps its place. */
 export function gathered(parts: readonly PullBar[], fits: (part: PullBar) => boolean): readonly PullBar[] {
   const short = parts.filter((part) => !part.isGas && (part.words === 'rest' || !fits(part)));
   if (short.length < 2) return parts;
-  return [{ words: 'rest', kgf: sumKgf(short), isGas: false }, ...parts.filter((part) => !short.includes(part))];
+  return [
+    { words: 'rest', kgf: sumKgf(short), isGas: false, saidKgf: saidSumKgf(short) },
+    ...parts.filter((part) => !short.includes(part)),
+  ];
 }

@@ -1,6 +1,6 @@
 import { Container, Graphics, type Text } from 'pixi.js';
 import { KGF_N, NEUTRAL_KGF } from './arrow.ts';
-import { barsRoom, gathered, ledgerPxPerKgf, sumKgf } from './bars-scale.ts';
+import { barsRoom, gathered, ledgerPxPerKgf, saidSumKgf, sumKgf } from './bars-scale.ts';
 import { LOW_PX, barPx, type Style } from './layout.ts';
 import type { PullBar, StageOverlay, StageView } from './view.ts';
 import { labelOf, put, type LabelOptions } from './words.ts';
@@ -79,7 +79,8 @@ export class FootBars {
     const { tokens, unit, textPx, projector, narrow } = this.#style;
     const { x } = barsRoom(this.#style);
     const pxPerKgf = ledgerPxPerKgf(this.#style, up, down);
-    const said = ({ words, kgf }: PullBar) => (projector || narrow ? words : `${words} ${kgf.toFixed(1)}`);
+    const said = ({ words, kgf, saidKgf = kgf }: PullBar) =>
+      projector || narrow ? words : `${words} ${saidKgf.toFixed(1)}`;
     const fits = (part: PullBar) => part.kgf * pxPerKgf > said(part).length * textPx * 0.53 + 6 * unit;
     const edge = x + Math.min(sumKgf(up), sumKgf(down)) * pxPerKgf;
     [up, down].forEach((parts, row) => {
@@ -103,12 +104,12 @@ export class FootBars {
         at += width;
       }
     });
-    this.#surplus(sumKgf(up), sumKgf(down), x, pxPerKgf);
+    this.#surplus(sumKgf(up), sumKgf(down), saidSumKgf(up) - saidSumKgf(down), x, pxPerKgf);
     this.#legend(narrow ? 'kg of pull now' : 'kilograms of pull now, with this breath');
   }
 
   /** By how much one bar is longer, in the colour of the arrow and beside the word of its way. */
-  #surplus(upKgf: number, downKgf: number, x: number, pxPerKgf: number): void {
+  #surplus(upKgf: number, downKgf: number, saidKgf: number, x: number, pxPerKgf: number): void {
     const { tokens, unit, projector, narrow } = this.#style;
     const kgf = upKgf - downKgf;
     if (Math.abs(kgf) <= NEUTRAL_KGF) return;
@@ -120,9 +121,9 @@ export class FootBars {
       .rect(from, top - gap, to - from, high + 2 * gap)
       .stroke({ width: 3.4 * unit, color: colour, join: 'miter' });
     if (projector) return;
-    const newtons = narrow ? '' : `, ${Math.abs(kgf * KGF_N).toFixed(1)} N`;
-    const words = `${Math.abs(kgf).toFixed(1)} kgf${newtons} ${kgf > 0 ? 'up' : 'down'}`;
-    this.#word(narrow ? `${Math.abs(kgf).toFixed(1)} kgf` : words, to + 7 * unit, top + high / 2, {
+    const newtons = narrow ? '' : `, ${Math.abs(saidKgf * KGF_N).toFixed(1)} N`;
+    const words = `${Math.abs(saidKgf).toFixed(1)} kgf${newtons} ${saidKgf > 0 ? 'up' : 'down'}`;
+    this.#word(narrow ? `${Math.abs(saidKgf).toFixed(1)} kgf` : words, to + 7 * unit, top + high / 2, {
       bold: true,
       colour,
     });
@@ -173,7 +174,8 @@ export class FootBars {
 function keyOf(overlay: Extract<StageOverlay, { kind: 'volumes' | 'ledger' }>): string {
   if (overlay.kind === 'volumes')
     return overlay.stores.map((store) => `${store.words} ${litres(store.hereM3)} ${litres(store.surfaceM3)}`).join();
-  const said = (parts: readonly PullBar[]) => parts.map(({ words, kgf }) => `${words} ${kgf.toFixed(2)}`).join();
+  const said = (parts: readonly PullBar[]) =>
+    parts.map(({ words, kgf, saidKgf = kgf }) => `${words} ${kgf.toFixed(2)} ${saidKgf.toFixed(2)}`).join();
   return `${said(overlay.up)} / ${said(overlay.down)}`;
 }
 

@@ -1,6 +1,6 @@
 import { Container, Graphics } from 'pixi.js';
 import type { Style } from './layout.ts';
-import type { LedgePlace } from './ledge-places.ts';
+import type { Crowd, LedgePlace } from './ledge-places.ts';
 import { Plate, placesBeside } from './plate.ts';
 import type { Taken } from './taken.ts';
 import { placesNear, type Box } from './words-place.ts';
@@ -18,6 +18,7 @@ export class LedgeMark {
   readonly #lead = new Graphics();
   readonly #words: Plate;
   #half = 0;
+  #key = '';
   #place = 0;
 
   constructor(style: Style) {
@@ -27,7 +28,7 @@ export class LedgeMark {
   }
 
   /** The shelf alone, which stands where it must; none where it lies out of the picture. */
-  draw({ x, y, off }: LedgePlace, catchesSinking: boolean, pxPerS: number, taken: Taken): void {
+  draw({ x, y, off }: LedgePlace, catchesSinking: boolean, pxPerS: number, crowd: Crowd, taken: Taken): void {
     const { unit } = this.#style;
     this.root.visible = true;
     this.#shelf.visible = off === null;
@@ -35,7 +36,9 @@ export class LedgeMark {
     this.#words.show(undefined);
     if (off !== null) return;
     const wanted = Math.round(Math.min(Math.max(HALF_S * pxPerS, HALF_LEAST * unit), HALF_MOST * unit));
-    if (wanted !== this.#half) this.#drawShelf(wanted);
+    const key = `${wanted} ${crowd.before} ${crowd.beyond}`;
+    if (key !== this.#key) this.#drawShelf(wanted, crowd);
+    this.#key = key;
     this.#half = wanted;
     this.#shelf.position.set(x, y);
     this.#shelf.scale.y = catchesSinking ? 1 : -1;
@@ -98,19 +101,23 @@ export class LedgeMark {
     this.#lead.stroke({ width: 2.2 * unit, color: tokens.ink });
   }
 
-  /** A shelf with a raised rim on the side from which the diver comes, and supports on the other. */
-  #drawShelf(half: number): void {
+  /** A shelf with a raised rim on the side from which the diver comes, and supports on the other; of a pile, the rim on the first and the supports below the last. */
+  #drawShelf(half: number, { before, beyond }: Crowd): void {
     const { tokens, unit } = this.#style;
     const g = this.#shelf.clear();
     for (const [more, color] of [
       [2.8, tokens.paper],
       [0, tokens.ink],
     ] as const) {
-      g.moveTo(-half, -6 * unit)
+      const rim = before ? 0 : -6 * unit;
+      // In a pile each is a thinner plate: paper between two is what tells them apart.
+      const thick = before || beyond ? 2.4 : 3.4;
+      g.moveTo(-half, rim)
         .lineTo(-half, 0)
         .lineTo(half, 0)
-        .lineTo(half, -6 * unit)
-        .stroke({ width: (3.4 + more) * unit, color, cap: 'round', join: 'round' });
+        .lineTo(half, rim)
+        .stroke({ width: (thick + more) * unit, color, cap: 'round', join: 'round' });
+      if (beyond) continue;
       for (const x of [-0.6, 0, 0.6]) g.moveTo(x * half, 0).lineTo(x * half, 7 * unit);
       g.stroke({ width: (2.2 + more) * unit, color, cap: 'round' });
     }

@@ -52,3 +52,21 @@ export function middleOf(places: readonly LedgePlace[]): LedgePlace & { readonly
   const middle = (of: readonly number[]) => (Math.min(...of) + Math.max(...of)) / 2;
   return { x: middle(xs), y: middle(ys), off: places[0]!.off, spread: (Math.max(...xs) - Math.min(...xs)) / 2 };
 }
+
+/** Whether another ledge stands so close to one that their shelves would run into each other: where the diver comes from, or beyond. */
+export interface Crowd {
+  readonly before: boolean;
+  readonly beyond: boolean;
+}
+
+/** @param way 1 where a diver is caught who sinks, -1 where one who rises */
+export function crowdOf(places: readonly LedgePlace[], i: number, way: 1 | -1, closePx: number): Crowd {
+  const { x, y, off } = places[i]!;
+  const crowd = { before: false, beyond: false };
+  places.forEach((other, j) => {
+    if (j === i || off !== null || other.off !== null || Math.abs(other.x - x) > 2.5 * closePx) return;
+    const deeperPx = (other.y - y) * way || j - i;
+    if (Math.abs(other.y - y) < closePx) crowd[deeperPx > 0 ? 'beyond' : 'before'] = true;
+  });
+  return crowd;
+}

@@ -2,7 +2,7 @@ import { Container } from 'pixi.js';
 import type { Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import { LedgeMark } from './ledge-mark.ts';
-import { groupsOf, ledgePlace, ledgeWords, middleOf } from './ledge-places.ts';
+import { crowdOf, groupsOf, ledgePlace, ledgeWords, middleOf } from './ledge-places.ts';
 import { Plate } from './plate.ts';
 import type { Taken } from './taken.ts';
 import type { StageView } from './view.ts';
@@ -37,7 +37,10 @@ export class Ledges {
     const byDepth = words.map((_, i) => i).sort((a, b) => ledges[a]!.depthM - ledges[b]!.depthM);
     const linesOf = (group: readonly number[]) => byDepth.filter((i) => group.includes(i)).map((i) => words[i]!);
     // All ledges first: they stand where they must, their words where that leaves room.
-    ledges.forEach(({ depthM }, i) => this.#mark(i).draw(places[i]!, depthM >= view.depthM, frame.pxPerS, taken));
+    ledges.forEach(({ depthM }, i) => {
+      const catches = depthM >= view.depthM;
+      this.#mark(i).draw(places[i]!, catches, frame.pxPerS, crowdOf(places, i, catches ? 1 : -1, textPx), taken);
+    });
     this.#corner(this.#lost, overlay.lost, taken);
     this.#corner(this.#list, narrow ? linesOf(byDepth) : [], taken);
     for (const group of narrow ? [] : groupsOf(places, textPx * 1.5)) {

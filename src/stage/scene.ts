@@ -99,6 +99,7 @@ export class Scene {
     const diver = this.#diver.boxOf(view, frame);
     taken.boxes.push(diver, ...(view.cards ?? []));
     taken.lines.push({ y: depthToY(frame, view.depthM), fromX: frame.nowX }, { y: depthToY(frame, 0), fromX: 0 });
+    taken.lines.push({ y: depthToY(frame, view.rig.bottomM), fromX: 0 });
     this.#ticks.draw(view, frame, diver, taken);
     this.#diver.drawSays(frame, taken);
     this.#arrow.draw(view, frame, taken);

@@ -1,6 +1,7 @@
 // @vitest-environment happy-dom
 import { describe, expect, test } from 'vitest';
-import { barsOf, barsRoom, gathered, ledgerPxPerKgf } from '../../src/stage/bars-scale.ts';
+import { withNumbersOf } from '../../src/app/look-bars.ts';
+import { barsOf, barsRoom, gathered, ledgerPxPerKgf, saidSumKgf, sumKgf } from '../../src/stage/bars-scale.ts';
 import { Camera } from '../../src/stage/camera.ts';
 import { PX_PER_KGF, depthToY } from '../../src/stage/geometry.ts';
 import { styleOf } from '../../src/stage/layout.ts';
@@ -41,6 +42,22 @@ test('gathered() puts short parts together and keeps the sum; gas stays by itsel
   expect(told.map(({ words }) => words)).toEqual(['rest', 'lead', 'cylinder']);
   expect(told.reduce((sum, { kgf }) => sum + kgf, 0)).toBeCloseTo(13.7, 12);
   expect(gathered(up, () => false).filter(({ isGas }) => isGas)).toHaveLength(2);
+});
+
+test('withNumbersOf() keeps the bars of now and the numbers of the sentence, sums and surplus alike', () => {
+  const then = { kind: 'ledger', up, down } as const;
+  const fuller = {
+    kind: 'ledger',
+    up: [...up.slice(0, 2), part('lungs', 4.1, true), part('loop', 0.3, true)],
+    down,
+  } as const;
+  const told = withNumbersOf(fuller, then);
+  if (told.kind !== 'ledger') throw new Error('bars became something else');
+  expect(sumKgf(told.up)).toBeCloseTo(sumKgf(fuller.up), 12);
+  // What was not there when it was said has its own number.
+  expect(saidSumKgf(told.up)).toBeCloseTo(sumKgf(up) + 0.3, 12);
+  expect(saidSumKgf(gathered(told.down, ({ kgf }) => kgf > 3))).toBeCloseTo(sumKgf(down), 12);
+  expect(withNumbersOf(fuller, { kind: 'forces', arrows: [] })).toBe(fuller);
 });
 
 test('barsOf() counts a bar a store of gas, and two for the ledger', () => {

@@ -4,7 +4,7 @@ import { arrowStepM, barKg, crossingsM, greatestKgf, pxPerKgfOf } from '../../sr
 import type { Frame } from '../../src/stage/geometry.ts';
 import { styleOf } from '../../src/stage/layout.ts';
 import { Camera } from '../../src/stage/camera.ts';
-import { groupsOf, ledgePlace, ledgeWords, middleOf } from '../../src/stage/ledge-places.ts';
+import { crowdOf, groupsOf, ledgePlace, ledgeWords, middleOf } from '../../src/stage/ledge-places.ts';
 import { wordsOf } from '../../src/stage/neutral-signs.ts';
 import { placesBeside, placesLeftOf } from '../../src/stage/plate.ts';
 import { madeUpMap, mapOverlay } from './insight-views.ts';
@@ -76,6 +76,24 @@ test('groupsOf() puts every ledge into one group, close ones together from the t
   const { x, y, spread } = middleOf([places[0]!, places[1]!]);
   for (const place of [places[0]!, places[1]!]) expect(Math.abs(place.x - x)).toBeLessThanOrEqual(spread);
   expect(y).toBe(212.5);
+});
+
+test('crowdOf() leaves a pile one rim and one row of supports, in the order in which the diver comes to its ledges', () => {
+  const at = (x: number, y: number) => ({ x, y, off: null });
+  const pile = [at(100, 60), at(104, 48), at(102, 55), at(300, 55)];
+  for (const way of [1, -1] as const) {
+    const crowds = pile.map((_, i) => crowdOf(pile, i, way, 14));
+    expect(crowds.slice(0, 3).filter(({ before }) => !before)).toHaveLength(1);
+    expect(crowds.slice(0, 3).filter(({ beyond }) => !beyond)).toHaveLength(1);
+    expect(crowds[way === 1 ? 0 : 1]).toEqual({ before: true, beyond: false });
+    expect(crowds[3]).toEqual({ before: false, beyond: false });
+  }
+  // Two at the very same place are a pile of two.
+  const same = [at(10, 10), at(10, 10)].map((_, i, both) => crowdOf(both, i, 1, 14));
+  expect(same).toEqual([
+    { before: false, beyond: true },
+    { before: true, beyond: false },
+  ]);
 });
 
 test('wordsOf() a neutral depth tell a hilltop from a hollow', () => {
