@@ -41,11 +41,13 @@ export function frameOf(tank: TankView, widePx: number, highPx: number): TankFra
   const glassPx = widthPx('99.9 mN', emPx) + 28;
   const roomM = open ? GLASS_M.from + GLASS_M.wide + 0.02 : 0;
   const leftPx = open ? 0 : widePx > 600 ? rightPx : 8;
-  const pxPerM = Math.min(
+  const fits = Math.min(
     (widePx - leftPx - rightPx) / (tank.widthM + roomM),
     (widePx - (open ? glassPx : leftPx) - rightPx) / tank.widthM,
     highPx / (tank.heightM + aboveM + UNDER_M),
   );
+  // While a page is laid out its letters may leave the tank no room at all: nothing is drawn with less than none.
+  const pxPerM = Math.max(1, fits);
   const takesPx = Math.max(leftPx, roomM * pxPerM, open ? glassPx : 0);
   const sparePx = widePx - takesPx - tank.widthM * pxPerM - rightPx;
   return {
