@@ -10,6 +10,7 @@ export function deckOf(
     readonly first: boolean;
     readonly ledger: boolean;
     readonly byHand: boolean;
+    readonly wanted: DeckView['wanted'];
     readonly down: ReadonlySet<Act>;
     readonly armed: boolean;
     readonly toggles: boolean;

@@ -1,5 +1,5 @@
 import type { Problem, ReadySetup } from '../diver/index.ts';
-import type { Demonstrator, Gauges, Prompt } from '../lesson/index.ts';
+import type { Asking, Demonstrator, Gauges, Prompt } from '../lesson/index.ts';
 import {
   USUAL_SETTINGS,
   type BenchView,
@@ -50,6 +50,8 @@ export interface PageView {
   readonly breathing: 'automatic' | 'direct' | 'held' | null;
   readonly valveHPa: number | null;
   readonly prompt: Prompt | null;
+  /** Which of a lesson's predictions is asked. */
+  readonly asking: Asking | null;
   readonly lessons: readonly LessonCard[];
   /** What the place of the lessons adds to them; null until it was fetched. */
   readonly learn: LearnView | null;
@@ -108,6 +110,7 @@ export const FIRST_VIEW: PageView = {
   breathing: null,
   valveHPa: null,
   prompt: null,
+  asking: null,
   lessons: [],
   learn: null,
   flownBy: null,

@@ -48,7 +48,7 @@ export function page(view: PageView): TemplateResult {
       <kept-note .note=${cautioned || view.trouble ? null : note} .asked=${view.prompt !== null}></kept-note>
       <time-strip .time=${flown && !view.prompt ? view.time : null}></time-strip>
       <problem-list .words=${view.trouble} .problems=${view.problems}></problem-list>
-      ${view.prompt && flown ? html`<question-sheet .prompt=${view.prompt}></question-sheet>` : nothing}
+      ${view.prompt && flown ? html`<question-sheet .prompt=${view.prompt} .asking=${view.asking}></question-sheet>` : nothing}
       ${view.place === 'learn' ? html`<lesson-list .lessons=${view.lessons} .learn=${view.learn} .opened=${settings.opened}></lesson-list>` : nothing}
       ${view.debrief && flown ? html`<debrief-sheet .debrief=${view.debrief} .atS=${view.shownAtS}></debrief-sheet>` : nothing}
       ${view.place === 'bench' ? html`<bench-sheet .bench=${view.bench} .keys=${settings.keys}></bench-sheet>` : nothing}

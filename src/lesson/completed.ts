@@ -73,6 +73,7 @@ function stepOf(step: GivenStep, start: LessonStart, gauges: FlyStep['gauges']):
     keep: (step.keep ?? []).map(keepOf),
     events: (step.events ?? []).map(eventOf),
     gauges: step.gauges ?? gauges,
+    hands: step.hands ?? [],
   };
 }
 

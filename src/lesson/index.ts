@@ -15,6 +15,7 @@ export type {
   ExplainStep,
   FlyStep,
   Gauges,
+  HandNeeded,
   Goal,
   Lesson,
   LessonSetup,
@@ -38,6 +39,7 @@ export type {
 } from './mark.ts';
 export type {
   Answer,
+  Asking,
   FlownPhase,
   LessonBand,
   LessonRun,

@@ -130,7 +130,13 @@ export interface FlyStep {
   /** What goes wrong in it. */
   readonly events: readonly LessonEvent[];
   readonly gauges: Gauges;
+  /** What it is flown with besides gas, breath and fins. */
+  readonly hands: readonly HandNeeded[];
 }
+
+/** What a step may be flown with besides gas, breath and fins: a narrow screen keeps it in sight then. */
+export const HANDS_NEEDED = ['line', 'lead', 'attitude'] as const;
+export type HandNeeded = (typeof HANDS_NEEDED)[number];
 
 /** Gauges that are shown: all, the rate alone, none. */
 export const GAUGES = ['all', 'rate', 'none'] as const;

@@ -1,4 +1,4 @@
-import type { Gauges } from './lesson.ts';
+import type { Gauges, HandNeeded } from './lesson.ts';
 import type { Option } from './predict.ts';
 import type { Frame } from './watched.ts';
 
@@ -106,15 +106,25 @@ export interface LessonView {
   readonly gauges: Gauges;
   /** Lead comes off and on at the surface. */
   readonly byHand: boolean;
+  /** What the step is flown with besides gas, breath and fins. */
+  readonly hands: readonly HandNeeded[];
   readonly bands: readonly LessonBand[];
   /** Rates in force, m/s, both positive; null for none. */
   readonly limits: { readonly upMps: number | null; readonly downMps: number | null };
   /** The run is frozen as long as there is one. */
   readonly prompt: Prompt | null;
+  /** Which of the predictions before the next flight is asked; null where none is. */
+  readonly asking: Asking | null;
   /** Flown steps of the lesson, as brackets along the surface. */
   readonly phases: readonly PhaseView[];
   /** Nothing is left to fly or to ask: the marks can be read. */
   readonly done: boolean;
+}
+
+/** The place of a prediction among those that are asked one after another. */
+export interface Asking {
+  readonly at: number;
+  readonly of: number;
 }
 
 export interface PhaseView {

@@ -3,7 +3,7 @@ import { bounded, choice, group, list, number, text, yesNo } from '../diver/file
 import { PILOT_NAMES } from '../pilot/index.ts';
 import { QUANTITIES, type Quantity } from './condition.ts';
 import { HAPPENINGS } from './happening.ts';
-import { GAUGES } from './lesson.ts';
+import { GAUGES, HANDS_NEEDED } from './lesson.ts';
 import { startSchema } from './start-schema.ts';
 import { TOPICS, type Topic } from './topics.ts';
 
@@ -147,6 +147,7 @@ export const stepSchema = v.variant(
         6,
       ),
       gauges: choice(GAUGES),
+      hands: list(must(choice(HANDS_NEEDED)), 0, HANDS_NEEDED.length),
     }),
     group({ kind: v.literal('ask'), id: id(), question: text(400) }),
   ],

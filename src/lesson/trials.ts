@@ -139,6 +139,7 @@ function fly(id: string, goal: FlyStep['goal']): FlyStep {
     keep: [],
     events: [],
     gauges: 'all',
+    hands: [],
   };
 }
 

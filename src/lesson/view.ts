@@ -4,7 +4,7 @@ import { ROWS_PER_S, windowEndRow, windowRow } from './goal.ts';
 import { byHand, handWords } from './hand-words.ts';
 import type { MeetGoal } from './condition.ts';
 import { GAUGES, type FlyStep, type Gauges, type Lesson } from './lesson.ts';
-import type { FlownPhase, LessonBand, LessonRun, LessonView, PhaseView } from './run.ts';
+import type { Asking, FlownPhase, LessonBand, LessonRun, LessonView, PhaseView } from './run.ts';
 import { promptOf } from './runner.ts';
 import { flySteps, fromDepthM } from './steps.ts';
 import { plain, titleSentence } from './words.ts';
@@ -26,15 +26,26 @@ export function viewLesson(lesson: Lesson, run: LessonRun, recording: Recording)
     hint: done || !step ? '' : hintNow(step, phase, run),
     gauges: step ? gaugesOf(step.gauges, run.attempt) : 'all',
     byHand: !done && step !== undefined && byHand(step),
+    hands: done || !step ? [] : step.hands,
     bands: bandsOf(lesson, run),
     limits: {
       upMps: step && !done && step.limits.upMpmin !== null ? step.limits.upMpmin / 60 : null,
       downMps: step && !done && step.limits.downMpmin !== null ? step.limits.downMpmin / 60 : null,
     },
     prompt,
+    asking: askingOf(lesson, run),
     phases: flySteps(lesson).map((flown) => phaseView(flown, run)),
     done,
   };
+}
+
+/** Predictions are counted from one flight to the next; what is read or watched between them is none. */
+function askingOf({ steps }: Lesson, { step, ended }: LessonRun): Asking | null {
+  if (ended !== null || steps[step]?.kind !== 'predict') return null;
+  const from = steps.slice(0, step).reduce((after, { kind }, i) => (kind === 'fly' ? i + 1 : after), 0);
+  const next = steps.findIndex(({ kind }, i) => i > step && kind === 'fly');
+  const count = (to: number) => steps.slice(from, to).filter(({ kind }) => kind === 'predict').length;
+  return { at: count(step + 1), of: count(next < 0 ? steps.length : next) };
 }
 
 /** What was not reached in its time, as a sentence. */

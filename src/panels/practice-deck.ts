@@ -1,4 +1,5 @@
 import { html, nothing } from 'lit';
+import type { HandNeeded } from '../lesson/index.ts';
 import type { Act } from './acts.ts';
 import './breath-level.ts';
 import './hold-button.ts';
@@ -22,6 +23,8 @@ export interface DeckView {
   readonly leadLeft: number;
   /** Lead comes off and on at the surface: the lesson asks for it. */
   readonly byHand: boolean;
+  /** What the task is flown with besides gas, breath and fins: in sight on a narrow screen too. */
+  readonly wanted: readonly HandNeeded[];
   readonly armed: boolean;
   readonly jacketEmpty: boolean;
   /** Venting until the jacket is empty. */
@@ -74,7 +77,7 @@ export class PracticeDeck extends Panel {
 
   #others(deck: DeckView) {
     return html`${this.#group('fins', 'Fins', ['kick-up', 'kick-down'])}
-      ${this.#group('attitude', 'Attitude', ['head-up', 'level', 'head-down'])}
+      ${this.#group(deck.wanted.includes('attitude') ? 'attitude wanted' : 'attitude', 'Attitude', ['head-up', 'level', 'head-down'])}
       ${this.#lineAndLead(deck)}
       ${
         this.plain || !deck.readings || !deck.ledger
@@ -118,7 +121,9 @@ export class PracticeDeck extends Panel {
     if (deck.byHand) return this.#group('by-hand', 'Lead', ['lead-off', 'lead-on']);
     if (!deck.line && deck.leadLeft === 0) return nothing;
     const title = [deck.line ? 'Line' : '', deck.leadLeft > 0 ? 'Lead' : ''].filter(Boolean).join(', ').toLowerCase();
-    return html`<section class="group lead ${deck.line && deck.leadLeft > 0 ? 'two' : ''}">
+    const wanted = (['line', 'lead'] as const).filter((one) => deck.wanted.includes(one));
+    const classes = [deck.line && deck.leadLeft > 0 ? 'two' : '', ...wanted.map((one) => `wanted with-${one}`)];
+    return html`<section class="group lead ${classes.join(' ')}">
       <h2>${title[0]!.toUpperCase()}${title.slice(1)}</h2>
       ${deck.line ? this.#button('line') : nothing}
       ${

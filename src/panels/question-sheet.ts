@@ -1,5 +1,5 @@
 import { html, nothing } from 'lit';
-import { letterOf, type Answer, type Frame, type Prompt } from '../lesson/index.ts';
+import { letterOf, type Answer, type Asking, type Frame, type Prompt } from '../lesson/index.ts';
 import { middleOf, numberChoice } from './number-choice.ts';
 import { Panel } from './panel.ts';
 import { curveSketch, watchedLine } from './prompt-drawings.ts';
@@ -13,11 +13,14 @@ const HALF_M = 0.5;
 export class QuestionSheet extends Panel {
   static override properties = {
     prompt: { attribute: false },
+    asking: { attribute: false },
     chosen: { state: true },
     drawn: { attribute: false },
     pin: { attribute: false },
   };
   declare prompt: Prompt | null;
+  /** Which of a lesson's predictions it is; null in what is no lesson. */
+  declare asking: Asking | null;
   declare chosen: Answer;
   /** What the water shows of the answer: so many seconds ahead, a mark on the depth scale, a slope, or nothing. */
   declare drawn: number | 'scale' | 'slope' | null;
@@ -29,6 +32,7 @@ export class QuestionSheet extends Panel {
   constructor() {
     super();
     this.prompt = null;
+    this.asking = null;
     this.chosen = null;
     this.drawn = null;
     this.pin = null;
@@ -81,7 +85,7 @@ export class QuestionSheet extends Panel {
         ${this.#goOn('go on', false)}
       </section>`;
     return html`<section aria-label="Predict">
-      <p class="kind">Predict first; the answer comes after</p>
+      <p class="kind">${kindWords(this.asking)}</p>
       <h2 tabindex="-1">${prompt.question}</h2>
       ${this.#shape(prompt)}
       ${this.#goOn('lock it', this.chosen === null)}
@@ -143,7 +147,7 @@ export class QuestionSheet extends Panel {
       [next[at - 1], next[at]] = [next[at]!, next[at - 1]!];
       this.chosen = next;
     };
-    return html`<p>In order: what is asked for stands first.</p>
+    return html`<p>Put them in order: what is asked for comes first.</p>
       <ol class="order">
         ${order.map((id, at) => {
           const words = prompt.items.find((item) => item.id === id)?.words ?? id;
@@ -169,6 +173,14 @@ export class QuestionSheet extends Panel {
   }
 }
 customElements.define('question-sheet', QuestionSheet);
+
+/** How many are asked, and when it is told what is right. */
+function kindWords(asking: Asking | null): string {
+  if (!asking) return 'Predict first; the answer comes after';
+  return asking.of === 1
+    ? 'Predict; the answer comes after the dive'
+    : `Predict, ${asking.at} of ${asking.of}; answers after the dive`;
+}
 
 type Asked = Exclude<Prompt, { kind: 'explain' | 'watch' }>;
 

@@ -95,7 +95,7 @@ export class TitleBar extends Panel {
         : html`<p class="brand">midwater</p>`
     }
       <h1>
-        ${this.words}
+        ${this.#task()}
         ${this.progress && !this.projector ? html`<span class="progress">${this.progress}</span>` : nothing}
       </h1>
       <div class="tools">
@@ -130,9 +130,10 @@ export class TitleBar extends Panel {
             : html`<button
                 type="button"
                 class="tool ${this.kit === 'wide' ? 'roomy-only' : ''}"
+                aria-label="kit and water"
                 @click=${() => wish(this, { kind: 'place', place: 'kit' })}
               >
-                kit and water
+                kit<span class="wide-word"> and water</span>
               </button>`
         }
         ${
@@ -142,6 +143,12 @@ export class TitleBar extends Panel {
         }
         <button type="button" class="tool" @click=${() => wish(this, { kind: 'more', open: true })}>more</button>
       </div>`;
+  }
+
+  /** "Hover: stay between 7 and 9 m": its limits are a part of their own, which a narrow screen leaves out while it asks. */
+  #task() {
+    const at = this.words.indexOf(': ');
+    return at < 0 ? this.words : html`${this.words.slice(0, at)}<span class="limits">${this.words.slice(at)}</span>`;
   }
 
   #clock() {

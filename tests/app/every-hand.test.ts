@@ -69,6 +69,7 @@ const deck: DeckView = {
   posture: null,
   leadLeft: 2,
   byHand: false,
+  wanted: [],
   armed: true,
   jacketEmpty: false,
   ventsAll: false,

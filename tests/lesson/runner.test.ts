@@ -6,10 +6,15 @@ import {
   beginLesson,
   promptOf,
   viewLesson,
+  type Lesson,
   type LessonRun,
 } from '../../src/lesson/index.ts';
 import { firstDive } from '../fixtures/lessons/first-dive.ts';
+import { LESSONS } from '../../src/lesson/catalogue.ts';
 import { madeUp } from '../fixtures/lessons/made-up.ts';
+
+const inCatalogue = (id: string) => LESSONS.find((one) => one.id === id)!;
+const twoAndSix = inCatalogue('two-and-six-kilograms');
 
 /** Afloat for 20 s, down to 8 m by 60 s, there until 140 s, 5 m from 160 s to 260 s, at the surface from 300 s. */
 function wholeDive(row: number): number {
@@ -49,6 +54,28 @@ test('beginLesson() asks before anything is flown, and no row is looked at until
   const view = viewLesson(firstDive, run, dive(500));
   expect(view.prompt?.id).toBe('afloat');
   expect(view.title).toBe('Positive: head clear of the water for 10 s');
+});
+
+test('viewLesson() counts the predictions that are asked one after another, and begins anew after a flight', () => {
+  const asked = [];
+  let run = beginLesson(twoAndSix);
+  for (; promptOf(twoAndSix, run); run = answerPrompt(twoAndSix, run, null))
+    asked.push(viewLesson(twoAndSix, run, dive(0)).asking);
+  // Two dives are watched after the three, and are none.
+  expect(asked).toEqual([{ at: 1, of: 3 }, { at: 2, of: 3 }, { at: 3, of: 3 }, null, null]);
+  expect(viewLesson(twoAndSix, run, dive(0)).asking).toBeNull();
+  // In the first dive a flight lies between any two.
+  for (run = beginLesson(firstDive); run.ended === null; run = advanceLesson(firstDive, run, dive(3200)))
+    if (promptOf(firstDive, run)) {
+      expect(viewLesson(firstDive, run, dive(3200)).asking).toEqual({ at: 1, of: 1 });
+      run = answerPrompt(firstDive, run, null);
+    }
+});
+
+test('viewLesson() names what hands a step takes besides gas, breath and fins, from its question on', () => {
+  const handsOf = (lesson: Lesson) => viewLesson(lesson, beginLesson(lesson), dive(0)).hands;
+  expect(handsOf(inCatalogue('positive-negative-neutral'))).toEqual(['line']);
+  expect(handsOf(firstDive)).toEqual([]);
 });
 
 test('answerPrompt() locks the answer and takes none that was not offered', () => {

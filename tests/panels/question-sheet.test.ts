@@ -40,6 +40,20 @@ describe('question-sheet', () => {
     expect(heard).toEqual([{ kind: 'answer', answer: 'b' }]);
   });
 
+  test('says which of how many predictions it is, and when the answers come', async () => {
+    const { sheet } = await asked({ kind: 'choice', id: 'q', question: 'Which way?', options });
+    const kind = () => sheet.querySelector('.kind')!.textContent;
+    expect(kind()).toBe('Predict first; the answer comes after');
+    for (const [asking, words] of [
+      [{ at: 2, of: 3 }, 'Predict, 2 of 3; answers after the dive'],
+      [{ at: 1, of: 1 }, 'Predict; the answer comes after the dive'],
+    ] as const) {
+      sheet.asking = asking;
+      await sheet.updateComplete;
+      expect(kind()).toBe(words);
+    }
+  });
+
   test('letters the answers of which the water shows the lines, and says so', async () => {
     const { sheet, press, heard } = await asked({ kind: 'choice', id: 'q', question: 'Which way?', options });
     expect(sheet.querySelector('.letter')).toBeNull();
