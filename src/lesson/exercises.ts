@@ -81,7 +81,7 @@ export const SAME_PART: Readonly<Record<string, string>> = {
 /** By a habit that is stated; those that are only asked after prove nothing. */
 export const HABIT_TRAINING: Readonly<Partial<Record<HabitId, Training>>> = {
   'no-breath': {
-    seen: 'the breath did nothing about it',
+    seen: 'you were off the depth and the breath did nothing',
     lessons: ['breath-reach', 'hover'],
     trains: 'staying on the breath alone',
   },

@@ -52,13 +52,16 @@ const again = ({ id, title }: Lesson, reason: string): Exercise => ({ lessonId: 
 
 function notFlown({ lesson, result }: Flown): Exercise | null {
   if (result.missed === null && result.verdict !== 'error') return null;
-  return again(lesson, `It was not flown to its end (${result.missed ?? 'it was left'}): the same once more.`);
+  return again(lesson, `It was not flown to its end (${result.missed ?? 'it was left'}). Fly the same once more.`);
 }
 
 /** What injures comes before what is marked. */
 function breathFirst({ lesson, result }: Flown): Exercise | null {
   if (!result.habits.some(({ id }) => id === 'breath-held-while-rising')) return null;
-  return again(lesson, 'Breath was held while rising, which comes before all marks: the same once more, breathing on.');
+  return again(
+    lesson,
+    'Breath was held while rising, which comes before all marks. Fly the same once more, and breathe on.',
+  );
 }
 
 const RANKS: readonly ReportWord[] = ['not yet', 'nearly', 'secure'];
@@ -73,13 +76,13 @@ function ofMark({ lesson, result, reports }: Flown, word: ReportWord, find: Find
   const training = trainingOf(weakest, result);
   const other = training && find(training.lessons.filter((id) => id !== lesson.id));
   const of = reports[weakest.id]?.of ?? 1;
-  const so = `${capital(weakest.id)} is ${word}${of > 1 ? `, over ${of} flights` : ''}`;
+  const so = `${capital(weakest.id)}: ${word}${of > 1 ? ` over ${of} flights` : ''}${training ? `, because ${training.seen}` : ''}.`;
   const isTrainedHere = training?.lessons[0] === lesson.id;
   // Nearly becomes secure by flying it; a lesson that trains this very thing is flown before another one is proposed.
   if (!training || !other || isTrainedHere || (word === 'nearly' && of < 3))
-    return again(lesson, `${so}${training ? `: ${training.seen}` : ''}; the same once more.`);
+    return again(lesson, `${so} Fly the same once more.`);
   const { id, title } = other;
-  return { lessonId: id, title, again: false, reason: `${so}: ${training.seen}; ${title} trains ${training.trains}.` };
+  return { lessonId: id, title, again: false, reason: `${so} ${title} trains ${training.trains}.` };
 }
 
 function trainingOf(mark: Mark, { habits }: LessonResult): Training | null {
@@ -91,7 +94,7 @@ function trainingOf(mark: Mark, { habits }: LessonResult): Training | null {
 
 function notKept({ lesson, result }: Flown): Exercise | null {
   const unmet = result.demands.find(({ met, id }) => !met && id !== 'predictions');
-  return unmet ? again(lesson, `Not met: ${unmet.title}, ${unmet.says}; the same once more.`) : null;
+  return unmet ? again(lesson, `Not met in ${unmet.title}: ${unmet.says}. Fly the same once more.`) : null;
 }
 
 /** Where half and more of what was predicted came otherwise: another lesson about the same beliefs. */
@@ -106,14 +109,14 @@ function believed({ lesson, result, predictions, passed, opened }: Flown, lesson
   const [other] = lessons
     .filter((one) => one.id !== lesson.id && !passed.has(one.id) && mayBegin(one, opened) && shared(one).length > 0)
     .sort((a, b) => shared(b).length - shared(a).length || far(a) - far(b));
-  if (!other) return tooFew ? again(lesson, `Not met: ${tooFew.says}; the same once more.`) : null;
+  if (!other) return tooFew ? again(lesson, `Not met: ${tooFew.says}. Fly the same once more.`) : null;
   const asks = BELIEF_ASKS[shared(other)[0]!];
   const came = `${wrong} of ${answered.length} ${answered.length === 1 ? 'prediction' : 'predictions'} came otherwise`;
   return {
     lessonId: other.id,
     title: other.title,
     again: false,
-    reason: `${came}; ${other.title} asks again ${asks}.`,
+    reason: `${came}. ${other.title} asks again ${asks}.`,
   };
 }
 

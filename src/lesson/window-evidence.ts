@@ -120,7 +120,7 @@ export function heldOf(trace: Trace, goal: HoldGoal, reachedRow: number, limits:
 
 /** The demand that fins were left out of a hold. */
 export function finlessDemand(held: Held, limits: MarkLimits): Demand {
-  const demand = `at most ${plain(limits.finsNs)} N s of fins`;
+  const demand = `fins still, at most ${plain(limits.finsNs)} N s of kicks`;
   return {
     id: 'fins',
     demand,

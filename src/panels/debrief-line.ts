@@ -29,8 +29,8 @@ function tasksSentence({ tasks }: LineEvidence, marked: boolean): string {
     .map((task) => `${taskWords(task)}${task.word === null ? ': not marked' : ''} (from ${timeText(task.fromS)})`)
     .join(', ');
   return marked
-    ? `Over the line: what was flown, with the word of this flight. ${each}.`
-    : `Over the line: what was flown; no mark looks at it. ${tasks.map(({ title, fromS }) => `${title} (from ${timeText(fromS)})`).join(', ')}.`;
+    ? `Brackets above the line: the tasks, and how this flight of each was. ${each}.`
+    : `Brackets above the line: the tasks; no mark looks at them. ${tasks.map(({ title, fromS }) => `${title} (from ${timeText(fromS)})`).join(', ')}.`;
 }
 
 interface Sign {
@@ -47,18 +47,18 @@ function signsOf({ gaps, holds, fins }: LineEvidence): Sign[] {
     says: `${sentence(gapWords(gap))} for ${amount(gap.mpmin, 'm/min')}${i === 0 ? '; dashed: the steepest line allowed' : ''}.`,
     atS: gap.toS,
   }));
-  if (gaps.length > 0) signs.push({ sign: TWO, says: 'Two strokes, open at the ends: too fast.', atS: null });
+  if (gaps.length > 0) signs.push({ sign: TWO, says: 'Two strokes side by side: too fast there.', atS: null });
   for (const held of holds) {
     const { atM, bandM, out } = held;
     const place = `${amount(atM - bandM, '')} to ${amount(atM + bandM, 'm')}`;
     signs.push({
       sign: SPREAD,
-      says: `${sentence(offWords(held))} the ${amount(atM, 'm')} asked for: the thin pair.`,
+      says: `${sentence(offWords(held))} the ${amount(atM, 'm')} asked for: so far from it lie the thin lines.`,
       atS: null,
     });
     const outside = outsideWords(held);
     if (outside)
-      signs.push({ sign: HOLLOW, says: `${outside} ${place}: hollow, with round ends.`, atS: out[0]?.fromS ?? null });
+      signs.push({ sign: HOLLOW, says: `${outside} ${place}: there the line is hollow.`, atS: out[0]?.fromS ?? null });
   }
   const thrusts = fins.flatMap(({ upN }) => upN);
   if (thrusts.length > 0) {
@@ -106,13 +106,13 @@ function ringWords({ habits, marks }: Debrief['result'], atS: number): string {
     );
     return [
       ...unmet.map(({ demand, value, unit }) => {
-        const came = unit ? `; came to ${amount(value, unit)}` : '';
-        return `${sentence(id)}, not met: ${demand}${came}.`;
+        const came = unit ? ` It was ${amount(value, unit)}.` : '';
+        return `${sentence(id)}, not met: ${demand}.${came}`;
       }),
       ...lost.map((part) => {
         const { label, raw, unit } = part;
         const scale = pointsScale(part);
-        return `${sentence(id)}, ${label}${unit ? `: ${amount(raw, unit)}` : ''}${scale && `; ${scale}`}.`;
+        return `${sentence(id)}, ${label}${unit ? `: ${amount(raw, unit)}` : ''}.${scale && ` ${sentence(scale)}.`}`;
       }),
     ];
   });

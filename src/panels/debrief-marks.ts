@@ -61,7 +61,7 @@ export function markArticle(
         const same = other?.criteria.find(({ id }) => id === one.id);
         const beside = same?.unit ? `; ${name}: ${amount(same.value, same.unit)}` : '';
         return html`<li>
-          <span>${one.met ? 'met' : html`<b>not met</b>`}: ${unbroken(`${one.demand}${one.unit ? `, came to ${amount(one.value, one.unit)}` : ''}${beside}`)}</span>
+          <span>${one.met ? 'met' : html`<b>not met</b>`}: ${unbroken(`${one.demand}${one.unit ? `; it was ${amount(one.value, one.unit)}` : ''}${beside}`)}</span>
           ${moment(one.atS)}
         </li>`;
       })}
@@ -82,18 +82,18 @@ function partItem(part: MarkPart, other: Mark | undefined, name: string, moment:
   const beside = same?.unit ? ` ${name}: ${amount(same.raw, same.unit)}.` : '';
   return html`<li>
     <span
-      >${unbroken(`${part.label}${part.unit ? `: ${amount(part.raw, part.unit)}` : ''}${scale && `; ${scale}`}.${beside}`)}
+      >${unbroken(`${part.label}${part.unit ? `: ${amount(part.raw, part.unit)}` : ''}${scale && ` (${scale})`}.${beside}`)}
       ${points < 0 ? `${-points} points given back` : `${points} points lost`}. ${unbroken(part.reason)}</span
     >
     ${moment(part.atS)}
   </li>`;
 }
 
-/** Between which values a part's points go: "all points up to 0.10 m, none from 1.5 m on"; empty where they go otherwise. */
+/** Between which values a part's points go: "full points up to 0.10 m, none from 1.5 m on"; empty where they go otherwise. */
 export function pointsScale({ good, bad, unit }: Pick<MarkPart, 'good' | 'bad' | 'unit'>): string {
   if (good === null || bad === null) return '';
   const [all, none] = [amount(good, unit), amount(bad, unit)];
-  return good < bad ? `all points up to ${all}, none from ${none} on` : `all points from ${all}, none at ${none}`;
+  return good < bad ? `full points up to ${all}, none from ${none} on` : `full points from ${all}, none at ${none}`;
 }
 
 /** A value with its unit, as many digits as say something; a share that is not whole keeps one, or 79.8 % would look met. */

@@ -46,7 +46,7 @@ export class DebriefSheet extends Panel {
             ${result.demands.map(
               (one) =>
                 html`<li>
-                  <span>${one.met ? 'met' : html`<b>not met</b>`}: ${one.title}, ${one.says}</span> ${moment(one.atS)}
+                  <span>${one.title}, ${one.met ? 'met' : html`<b>not met</b>`}: ${one.says}</span> ${moment(one.atS)}
                 </li>`,
             )}
           </ul>`

@@ -37,6 +37,8 @@ export interface Sheet {
   readonly headPx: number;
   /** Lines of words over a task: its name and the mark's word on one, or below each other. */
   readonly headLines: number;
+  /** Above those one more, for names that no bracket is wide enough for. */
+  readonly hasRaised: boolean;
   readonly depthPx: number;
   readonly finPx: number;
   readonly footPx: number;
@@ -92,7 +94,9 @@ export function sheetOf(view: StageView, { widthPx, rowPx, textPx }: SheetOption
   const tasks = evidence?.tasks ?? [];
   const isTight = (task: FlownTask) => taskWords(task).length * textPx * LETTER > (task.toS - task.fromS) * pxPerS;
   const headLines = tasks.some((task) => task.word !== null && isTight(task)) ? 2 : 1;
-  const headPx = tasks.length > 0 ? Math.round(textPx * (HEAD_TEXT + (headLines - 1) * HEAD_LINE_TEXT)) : 0;
+  const hasRaised = tasks.some((task) => task.word === null && isTight(task));
+  const lines = headLines + (hasRaised ? 1 : 0);
+  const headPx = tasks.length > 0 ? Math.round(textPx * (HEAD_TEXT + (lines - 1) * HEAD_LINE_TEXT)) : 0;
   const finPx = evidence && evidence.fins.length > 0 ? Math.round(FIN_PX * unit) : 0;
   const footPx = Math.round(textPx * FOOT_TEXT);
   const pitchPx = headPx + depthPx + finPx + footPx;
@@ -106,7 +110,7 @@ export function sheetOf(view: StageView, { widthPx, rowPx, textPx }: SheetOption
   };
   return {
     ...{ widthPx: waterPx + scalePx, heightPx: rows * pitchPx, rows, rowS, startS, pxPerM, pxPerS, topM, deepestM },
-    ...{ unit, textPx, waterPx, headPx, headLines, depthPx, finPx, footPx, place },
+    ...{ unit, textPx, waterPx, headPx, headLines, hasRaised, depthPx, finPx, footPx, place },
   };
 }
 

@@ -10,6 +10,10 @@ export interface Bracketed {
   readonly marked: boolean;
 }
 
+interface Named extends Bracketed {
+  readonly lines: readonly string[];
+}
+
 /** So much of a task's words stands over its own bracket, as a share of their width. */
 const OVER_OWN = 0.35;
 
@@ -33,13 +37,31 @@ export function taskLefts(tasks: readonly Bracketed[], widthPx: number, gapPx: n
   return placed;
 }
 
+/** Where names begin that stand a line above, on a stem from the middle of their bracket: off each other, null where there is no room. */
+export function raisedLefts(
+  tasks: readonly Pick<Bracketed, 'from' | 'to' | 'wide'>[],
+  widthPx: number,
+  gapPx: number,
+): (number | null)[] {
+  let free = 0;
+  return tasks.map(({ from, to, wide }) => {
+    const stem = (from + to) / 2;
+    const left = Math.max(free, Math.min(stem, widthPx - wide));
+    // The stem must end under its own name.
+    if (left > stem || left + wide > widthPx) return null;
+    free = left + wide + gapPx;
+    return left;
+  });
+}
+
 /** What was flown, as brackets above the water, with words over the longest piece of each. */
 export function drawTasks(pen: RowPen, tasks: readonly FlownTask[], row: number): void {
   const { c, tokens, sheet } = pen;
-  const { unit, waterPx, headPx, headLines, textPx } = sheet;
+  const { unit, waterPx, headPx, headLines, hasRaised, textPx } = sheet;
   const y = headPx - 5 * unit;
   const hook = 5 * unit;
-  const here: (Bracketed & { readonly lines: readonly string[] })[] = [];
+  const here: Named[] = [];
+  const raised: Named[] = [];
   for (const task of tasks) {
     const [left, right] = [xOf(pen, task.fromS), xOf(pen, task.toS)];
     if (right <= 0.5 || left >= waterPx - 0.5) continue;
@@ -53,8 +75,9 @@ export function drawTasks(pen: RowPen, tasks: readonly FlownTask[], row: number)
     const lines = headLines === 1 ? [says] : says.split(': ').reverse();
     const wide = Math.max(...lines.map((words) => c.measureText(words).width));
     const marked = task.word !== null;
-    // What no mark looks at takes no room but its own.
+    // What no mark looks at takes no room but its own, and the line above.
     if (marked || wide <= to - from) here.push({ from, to, wide, marked, lines });
+    else if (hasRaised) raised.push({ from, to, wide, marked, lines });
   }
   c.textAlign = 'left';
   c.textBaseline = 'alphabetic';
@@ -62,6 +85,13 @@ export function drawTasks(pen: RowPen, tasks: readonly FlownTask[], row: number)
   for (const [i, left] of taskLefts(here, waterPx, 6 * unit).entries())
     if (left !== null)
       for (const [line, words] of here[i]!.lines.entries()) c.fillText(words, left, y - textPx * (0.3 + 1.1 * line));
+  const above = y - textPx * (0.3 + 1.1 * headLines);
+  for (const [i, left] of raisedLefts(raised, waterPx, 6 * unit).entries()) {
+    if (left === null) continue;
+    const { from, to, lines } = raised[i]!;
+    stroke(c, tokens.ink, unit, [(from + to) / 2, y, (from + to) / 2, above + textPx * 0.2]);
+    c.fillText(lines.join(' '), left, above);
+  }
 }
 
 /** The row in which most of a task stands: there it has its words. */

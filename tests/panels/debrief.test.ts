@@ -100,16 +100,16 @@ describe('the debrief', () => {
         .raw.toFixed(2),
     );
     expect(text('figcaption p')[0]).toMatch(
-      /^Over the line: what was flown, with the word of this flight\. Positive: not marked \(from 0:00\), Descent: /,
+      /^Brackets above the line: the tasks, and how this flight of each was\. Positive: not marked \(from 0:00\), Descent: /,
     );
     for (const { id, word } of learner!.marks)
       expect(text('figcaption p')[0]!.toLowerCase()).toContain(`${id}: ${word} (`);
     const signs = text('.signs li').join(' ');
-    expect(signs).toContain(`Typically ${hover} m off the 8 m asked for: the thin pair.`);
-    expect(signs).toContain(`Typically ${stop} m off the 5 m asked for: the thin pair.`);
+    expect(signs).toContain(`Typically ${hover} m off the 8 m asked for: so far from it lie the thin lines.`);
+    expect(signs).toContain(`Typically ${stop} m off the 5 m asked for: so far from it lie the thin lines.`);
     const worst = Math.max(...DEBRIEF.line.gaps.map(({ metres }) => metres));
     expect(signs).toContain(`${worst.toFixed(1)} m too far up for 9 m/min; dashed: the steepest line allowed.`);
-    expect(signs).toContain('Two strokes, open at the ends: too fast.');
+    expect(signs).toContain('Two strokes side by side: too fast there.');
   });
 
   test('no number stands apart from its unit where a line of the lists ends', async () => {
@@ -121,8 +121,8 @@ describe('the debrief', () => {
   });
 
   test('a part says between which values its points go, whichever way is better', () => {
-    expect(pointsScale({ good: 0.1, bad: 1.5, unit: 'm' })).toBe('all points up to 0.10 m, none from 1.5 m on');
-    expect(pointsScale({ good: 100, bad: 0, unit: '%' })).toBe('all points from 100 %, none at 0 %');
+    expect(pointsScale({ good: 0.1, bad: 1.5, unit: 'm' })).toBe('full points up to 0.10 m, none from 1.5 m on');
+    expect(pointsScale({ good: 100, bad: 0, unit: '%' })).toBe('full points from 100 %, none at 0 %');
     expect(pointsScale({ good: null, bad: null, unit: '' })).toBe('');
   });
 

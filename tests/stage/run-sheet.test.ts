@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { sheetOf } from '../../src/stage/run-sheet-layout.ts';
 import { RING_PX, ringsOn } from '../../src/stage/run-sheet-rings.ts';
-import { taskLefts } from '../../src/stage/run-sheet-tasks.ts';
+import { raisedLefts, taskLefts } from '../../src/stage/run-sheet-tasks.ts';
 import { diveAt, viewOf } from './views.ts';
 
 const options = { widthPx: 470, rowPx: 150, pixelRatio: 1, textPx: 16 };
@@ -74,6 +74,16 @@ test('ringsOn() keeps seven rings apart and in their water, each knowing its poi
     }),
     { numRuns: 60 },
   );
+});
+
+describe('raisedLefts()', () => {
+  test('a name begins over the middle of its bracket, further left at the edge, and not at all where its stem would miss it', () => {
+    const task = (from: number, to: number, wide: number) => ({ from, to, wide });
+    expect(raisedLefts([task(2, 14, 60)], 400, 6)).toEqual([8]);
+    expect(raisedLefts([task(360, 380, 60)], 400, 6)).toEqual([340]);
+    expect(raisedLefts([task(0, 20, 60), task(30, 50, 40), task(90, 110, 40)], 400, 6)).toEqual([10, null, 100]);
+    expect(raisedLefts([task(0, 20, 60)], 50, 6)).toEqual([null]);
+  });
 });
 
 describe('taskLefts()', () => {
