@@ -53,7 +53,7 @@ function signsOf({ gaps, holds, fins }: LineEvidence): Sign[] {
     const place = `${amount(atM - bandM, '')} to ${amount(atM + bandM, 'm')}`;
     signs.push({
       sign: SPREAD,
-      says: `${sentence(offWords(held))} the ${amount(atM, 'm')} asked for: so far from it lie the thin lines.`,
+      says: `${sentence(offWords(held))} the ${amount(atM, 'm')} asked for: that far from it lie the thin lines.`,
       atS: null,
     });
     const outside = outsideWords(held);

@@ -119,8 +119,12 @@ export class PracticeDeck extends Panel {
 
   #lineAndLead(deck: DeckView) {
     if (deck.byHand) return this.#group('by-hand', 'Lead', ['lead-off', 'lead-on']);
-    if (!deck.line && deck.leadLeft === 0) return nothing;
-    const title = [deck.line ? 'Line' : '', deck.leadLeft > 0 ? 'Lead' : ''].filter(Boolean).join(', ').toLowerCase();
+    const isGone = deck.leadLeft === 0 && deck.wanted.includes('lead');
+    if (!deck.line && deck.leadLeft === 0 && !isGone) return nothing;
+    const title = [deck.line ? 'Line' : '', deck.leadLeft > 0 || isGone ? 'Lead' : '']
+      .filter(Boolean)
+      .join(', ')
+      .toLowerCase();
     const wanted = (['line', 'lead'] as const).filter((one) => deck.wanted.includes(one));
     const classes = [deck.line && deck.leadLeft > 0 ? 'two' : '', ...wanted.map((one) => `wanted with-${one}`)];
     return html`<section class="group lead ${classes.join(' ')}">
@@ -134,7 +138,9 @@ export class PracticeDeck extends Panel {
             .toggles=${deck.toggles}
             .keys=${deck.keys}
           ></lead-release>`
-          : nothing
+          : isGone
+            ? html`<p class="none-left">all lead is off</p>`
+            : nothing
       }
     </section>`;
   }

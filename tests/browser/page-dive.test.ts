@@ -1,107 +1,25 @@
-import type { CDPSession, Locator, Page } from 'playwright';
+import type { Page } from 'playwright';
 import { expect, test } from 'vitest';
 import { useChromium } from './chromium.ts';
+import {
+  answer,
+  begin,
+  dive,
+  finger,
+  keyboard,
+  middle,
+  named,
+  phone,
+  press,
+  read,
+  shown,
+  touch,
+  type Hands,
+  type Seen,
+} from './flown-page.ts';
 import { pass } from './made-time.ts';
 
 const visit = useChromium();
-const phone = { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true };
-
-const named = (page: Page, name: string) => page.getByRole('button', { name });
-
-/** What a person at the screen reads: depth in metres, speed in metres a minute, down positive, kilograms light. */
-interface Seen {
-  readonly title: string;
-  readonly depthM: number;
-  readonly mpmin: number;
-  readonly lightKg: number;
-  readonly asked: boolean;
-  readonly debriefed: boolean;
-}
-
-async function read(page: Page): Promise<Seen> {
-  const { title, lane, asked, debriefed } = await page.evaluate(() => ({
-    title: document.querySelector('title-bar h1')?.textContent ?? '',
-    lane: document.querySelector('lane-numbers')?.textContent ?? '',
-    asked: document.querySelector('question-sheet section') !== null,
-    debriefed: document.querySelector('debrief-sheet section') !== null,
-  }));
-  const number = (found: RegExpMatchArray | null) => Number(found?.[1] ?? 0);
-  const mpmin = number(lane.match(/(?:rising|sinking)\s+(\d+)/)) * (lane.includes('rising') ? -1 : 1);
-  const lightKg = number(lane.match(/(?:light|heavy)\s+([\d.]+)/)) * (lane.includes('heavy') ? -1 : 1);
-  return { title: title.trim(), depthM: number(lane.match(/([\d.]+) m/)), mpmin, lightKg, asked, debriefed };
-}
-
-/** What the diver is flown with. */
-interface Hands {
-  down(act: 'vent' | 'add'): Promise<void>;
-  up(act: 'vent' | 'add'): Promise<void>;
-  push(button: Locator): Promise<void>;
-  /** Seconds of the dive for each second that passes. */
-  readonly speed: number;
-}
-
-/** Keys alone. */
-const keyboard = (page: Page, speed: number): Hands => ({
-  speed,
-  down: (act) => page.keyboard.down(act === 'vent' ? 'KeyK' : 'KeyI'),
-  up: (act) => page.keyboard.up(act === 'vent' ? 'KeyK' : 'KeyI'),
-  async push(button) {
-    await button.focus();
-    await page.keyboard.press('Enter');
-  },
-});
-
-/** One finger alone. */
-const finger = (page: Page, session: CDPSession): Hands => ({
-  speed: 1,
-  down: async (act) => touch(session, 'touchStart', await middle(page, act)),
-  up: () => touch(session, 'touchEnd'),
-  push: (button) => button.tap(),
-});
-
-interface Point {
-  readonly x: number;
-  readonly y: number;
-  readonly id: number;
-}
-
-/** Where a finger meets a button of the deck. */
-async function middle(page: Page, act: string, id = 1): Promise<Point> {
-  const box = (await page.locator(`[data-act=${act}]`).boundingBox())!;
-  return { x: box.x + box.width / 2, y: box.y + box.height / 2, id };
-}
-
-async function touch(
-  session: CDPSession,
-  type: 'touchStart' | 'touchEnd' | 'touchCancel',
-  ...touchPoints: Point[]
-): Promise<void> {
-  await session.send('Input.dispatchTouchEvent', { type, touchPoints });
-}
-
-/** From the first screen to the first question. */
-async function begin(page: Page, push: Hands['push'], by: readonly string[] = ['begin First dive']): Promise<void> {
-  await page.waitForSelector('practice-deck button.act');
-  for (const name of ['I have read this', 'learn in order', ...by]) await push(named(page, name));
-  await page.waitForSelector('question-sheet section');
-  await shown(page, false);
-}
-
-/** Shows the picture or not. It is drawn all the same; a machine without a graphics card spends most of its time on showing it. */
-const shown = (page: Page, isShown: boolean) =>
-  page.locator('#stage canvas').evaluate((picture, isShown) => {
-    (picture as HTMLElement).style.visibility = isShown ? '' : 'hidden';
-  }, isShown);
-
-/** Lets so much of the dive pass, seconds. */
-const dive = (page: Page, { speed }: Hands, seconds: number) => pass(page, seconds / speed, 50 / speed);
-
-/** Holds a button for a moment of the dive. */
-async function press(page: Page, hands: Hands, act: 'vent' | 'add', ms: number): Promise<void> {
-  await hands.down(act);
-  await dive(page, hands, ms / 1000);
-  await hands.up(act);
-}
 
 /** Depth that the title of the phase speaks of; 0 at the surface. */
 function targetM(title: string): number {
@@ -127,19 +45,6 @@ async function decide(page: Page, hands: Hands, { title, depthM, mpmin, lightKg 
   const need = off + lightKg * 8;
   if (need > 4) await hold('vent', Math.min(need * 16, 300));
   else if (need < -4) await hold('add', Math.min(-need * 16, 300));
-}
-
-/** Answers the question that is asked, with the first choice where there are some. */
-async function answer(page: Page, hands: Hands): Promise<void> {
-  const choice = page.locator('.option').first();
-  if ((await choice.count()) > 0) await hands.push(choice);
-  await hands.push(page.locator('question-sheet .main'));
-  await expect
-    .poll(async () => {
-      await dive(page, hands, 0.1);
-      return page.locator('question-sheet section').count();
-    })
-    .toBe(0);
 }
 
 /** Answers and flies to the debrief; returns how many questions there were. */

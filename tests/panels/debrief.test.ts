@@ -105,8 +105,8 @@ describe('the debrief', () => {
     for (const { id, word } of learner!.marks)
       expect(text('figcaption p')[0]!.toLowerCase()).toContain(`${id}: ${word} (`);
     const signs = text('.signs li').join(' ');
-    expect(signs).toContain(`Typically ${hover} m off the 8 m asked for: so far from it lie the thin lines.`);
-    expect(signs).toContain(`Typically ${stop} m off the 5 m asked for: so far from it lie the thin lines.`);
+    expect(signs).toContain(`Typically ${hover} m off the 8 m asked for: that far from it lie the thin lines.`);
+    expect(signs).toContain(`Typically ${stop} m off the 5 m asked for: that far from it lie the thin lines.`);
     const worst = Math.max(...DEBRIEF.line.gaps.map(({ metres }) => metres));
     expect(signs).toContain(`${worst.toFixed(1)} m too far up for 9 m/min; dashed: the steepest line allowed.`);
     expect(signs).toContain('Two strokes side by side: too fast there.');
