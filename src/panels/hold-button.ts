@@ -14,6 +14,7 @@ export class HoldButton extends Panel {
     toggles: { attribute: false },
     pressed: { attribute: false },
     note: { attribute: false },
+    holds: { attribute: false },
     keys: { attribute: false },
   };
   declare act: Act;
@@ -23,6 +24,8 @@ export class HoldButton extends Panel {
   declare pressed: boolean | undefined;
   /** Said below the word, as "nothing left". */
   declare note: string;
+  /** What the bag of gas holds that it fills; a small screen has no bars that show it. */
+  declare holds: string;
   declare keys: MovedKeys;
   #pointer: number | undefined;
   #keyed = false;
@@ -33,7 +36,7 @@ export class HoldButton extends Panel {
     this.down = false;
     this.toggles = false;
     this.pressed = undefined;
-    this.note = '';
+    this.note = this.holds = '';
     this.keys = {};
   }
 
@@ -64,6 +67,7 @@ export class HoldButton extends Panel {
     >
       <span class="word">${words}</span>
       ${this.note ? html`<span class="note">${this.note}</span>` : ''}
+      ${this.holds ? html`<span class="note holds" aria-hidden="true">${this.holds}</span>` : ''}
       <kbd aria-hidden="true">${keyText(code, this.keys)}</kbd>
     </button>`;
   }

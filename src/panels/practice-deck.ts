@@ -8,6 +8,7 @@ import './lead-release.ts';
 import { Panel } from './panel.ts';
 import type { Readings } from './readings.ts';
 import type { Units } from './settings.ts';
+import { litresText } from './units.ts';
 
 /** What the deck offers at one moment: only what works for this diver. */
 export interface DeckView {
@@ -152,6 +153,14 @@ export class PracticeDeck extends Panel {
     </section>`;
   }
 
+  /** "4.1 L": what jacket and suit hold, at the button that fills them; nothing where a lesson hides gauges. */
+  #held(act: Act): string {
+    const bag = act === 'add' ? 'jacket' : act === 'suit-add' ? 'suit' : '';
+    const { first, ledger, readings } = this.deck!;
+    const store = first || !ledger || !bag ? undefined : readings?.gas.find(({ name }) => name === bag);
+    return store ? litresText(store.hereM3) : '';
+  }
+
   #button(act: Act) {
     const deck = this.deck!;
     return html`<hold-button
@@ -162,6 +171,7 @@ export class PracticeDeck extends Panel {
       .toggles=${deck.toggles}
       .keys=${deck.keys}
       .note=${act === 'vent' && deck.jacketEmpty ? 'jacket is empty' : ''}
+      .holds=${this.#held(act)}
     ></hold-button>`;
   }
 }

@@ -35,7 +35,7 @@ test('Positive, negative, neutral on a phone by one finger, the line held by it:
       await page.locator('.option', { hasText: 'jacket' }).tap();
       await page.locator('question-sheet .main').tap();
       await expect.poll(() => asking(page)).toBe('Predict, 2 of 2; answers after the dive');
-      await named(page, '−1').tap();
+      await named(page, 'less by 1 L').tap();
       await answer(page, hands);
 
       expect(await isMet(page, 'practice-deck .of-line button')).toBe(true);
@@ -61,11 +61,16 @@ test('Positive, negative, neutral on a phone by one finger, the line held by it:
       expect(came).toContain('The hilltop comes next.');
 
       await page.locator('debrief-sheet .next .main').tap();
-      await expect.poll(() => asking(page).catch(() => '')).toBe('Predict, 1 of 3; answers after the dive');
+      const asks = async () => {
+        await dive(page, hands, 0.1);
+        const kind = page.locator('question-sheet .kind');
+        return (await kind.count()) > 0 ? kind.innerText() : '';
+      };
+      await expect.poll(asks).toBe('Predict, 1 of 3; answers after the dive');
       await shown(page, false);
       for (let at = 2; at <= 3; at++) {
         await page.locator('question-sheet .main').tap();
-        await expect.poll(() => asking(page)).toBe(`Predict, ${at} of 3; answers after the dive`);
+        await expect.poll(asks).toBe(`Predict, ${at} of 3; answers after the dive`);
       }
       await answer(page, hands);
       // Neutral as it begins: whoever drifts up breathes a little lower, whoever sinks a little higher.
@@ -83,4 +88,4 @@ test('Positive, negative, neutral on a phone by one finger, the line held by it:
     },
     { ...phone, madeTime: true },
   );
-}, 120_000);
+}, 180_000);
