@@ -61,9 +61,9 @@ export class Kit {
     if (asked && !READY_SETUPS.some((ready) => ready.id === asked)) return refuse(`There is no setup called ${asked}.`);
     await fetchKit();
     const { lesson, id: flownId } = this.#host.flown();
+    const own = (asked && this.#own) || (await this.#flownSetup());
     // A ready setup is shown by its id, so that its address brings it back.
-    const id = asked || (lesson ? '' : flownId);
-    const own = asked ? this.#own : await this.#flownSetup();
+    const id = this.#shownId(asked || (lesson ? '' : flownId), own);
     const asBefore = this.#bases.length > 0 && id === this.#id && own === this.#own;
     if (!asBefore) {
       if (own !== this.#own) this.#ownWords = FLOWN_WORDS;
@@ -123,9 +123,15 @@ export class Kit {
     return known;
   }
 
+  /** A saved dive has no setup to begin from: then a ready one is shown, by its own name. */
+  #shownId(id: string, own: Setup | null): string {
+    return id || (own ? '' : 'temperate-sea');
+  }
+
   async #choose(id: string): Promise<void> {
-    const setup = id ? await readySetup(id) : (this.#own ?? (await readySetup('temperate-sea')));
-    this.#id = id;
+    const shown = this.#shownId(id, this.#own);
+    const setup = shown || !this.#own ? await readySetup(shown) : this.#own;
+    this.#id = shown;
     this.#bases = [];
     this.#keep(setup);
   }
@@ -167,7 +173,7 @@ export class Kit {
     const { setup, lungs, rows } = this.#bases.at(-1)!;
     return kitViewOf({
       id: this.#id,
-      ownWords: this.#ownWords,
+      ownWords: this.#own ? this.#ownWords : '',
       setup,
       lungs,
       rows,

@@ -1,4 +1,4 @@
-import { TICKS_PER_ROW, type Recording } from '../dive/index.ts';
+import { TICKS_PER_ROW, TICKS_PER_S, type Recording } from '../dive/index.ts';
 import type { Readings } from '../panels/index.ts';
 
 /** So far from where he is now a diver may have been to have stayed, metres, and so long makes it a hover, seconds. */
@@ -7,7 +7,7 @@ const HOVER_S = 20;
 /** Said anew so often: a title that changes each second is not read. */
 const SAID_EVERY_S = 5;
 /** A row is a tenth of a second; nobody is told of longer than five minutes. */
-const ROWS_PER_S = 120 / TICKS_PER_ROW;
+const ROWS_PER_S = TICKS_PER_S / TICKS_PER_ROW;
 const MOST_ROWS = 300 * ROWS_PER_S;
 
 /**

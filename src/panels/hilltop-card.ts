@@ -2,7 +2,7 @@ import { html, nothing, svg } from 'lit';
 import type { HillView } from './looks.ts';
 import { Panel } from './panel.ts';
 import type { Units } from './settings.ts';
-import { depthText } from './units.ts';
+import { NEUTRAL_KG, depthText, massText } from './units.ts';
 
 /** Size of the drawing, pixels of its own: usual, at the foot of an upright phone, beside the diver on one on its side. */
 const USUAL = { widthPx: 300, heightPx: 150, topPx: 42, axisPx: 40 };
@@ -96,7 +96,7 @@ export class HilltopCard extends Panel {
             : nothing
         }
       </svg>
-      <p>Height: the work to get there. ${footOf(rest, hill)}</p>
+      <p>Height: the work to get there. ${footOf(rest, hill, this.units)}</p>
     </section>`;
   }
 }
@@ -177,9 +177,10 @@ function titleOf(rest: Rest | null, hill: HillView): string {
   return rest && isIn(rest, hill) ? 'You in the hollow' : 'You on the slope';
 }
 
-function footOf(rest: Rest | null, hill: HillView): string {
+function footOf(rest: Rest | null, hill: HillView, units: Units): string {
   if (!rest) return 'No top is near: the ball rolls one way.';
-  if (rest.kind === 'top') return 'Off the top the ball rolls away. The bracket: neutral within 0.1 kg.';
+  if (rest.kind === 'top')
+    return `Off the top the ball rolls away. The bracket: neutral within ${massText(NEUTRAL_KG, units)}.`;
   return isIn(rest, hill) ? 'Moved a little, the ball rolls back into the hollow.' : 'In the hollow a ball stays.';
 }
 

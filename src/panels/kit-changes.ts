@@ -5,8 +5,11 @@ import { deltaText, growthChange, growthText, lungsText, neededText, plainDepth,
 import { unbroken } from './look-words.ts';
 import { Panel } from './panel.ts';
 import type { Units } from './settings.ts';
+import { FOOT_M, gaugeText } from './units.ts';
 import { wish } from './wish.ts';
 
+/** What is in the cylinder where hovering is compared, bar by the gauge. */
+const HOVER_BAR = 120;
 /** Half the length of the bars, and what it stands for at least, kilograms. */
 const HALF_PX = 50;
 const LEAST_SCALE_KG = 4;
@@ -34,7 +37,7 @@ export class KitChanges extends Panel {
     const where = plainDepth(basis.hover.depthM, this.units);
     return html`<div class="list">
         <p class="how">
-          ${unbroken(`Breath reaches: from where to where lungs of ${lungsText(basis.hover)} alone keep a diver neutral who is neutral at ${where} with 120 bar${otherLungs(rows, basis)}.`)}
+          ${unbroken(`Breath reaches: from where to where lungs of ${lungsText(basis.hover)} alone keep a diver neutral who is neutral at ${where} with ${gaugeText(HOVER_BAR, this.units)}${otherLungs(rows, basis)}.`)}
           Drift doubles: seconds until a drift off is twice as far, nobody acting. Dashed: as it is now.
         </p>
         <label class="choice"
@@ -155,7 +158,7 @@ function deltaBar(deltaKg: number, scaleKg: number) {
 
 /** Depths to write beside the large axis, in round numbers of the unit. */
 function ticksOf(deepestM: number, units: Units): ReachAxis['ticks'] {
-  const unitM = units === 'metric' ? 1 : 0.3048;
+  const unitM = units === 'metric' ? 1 : FOOT_M;
   const step = [1, 2, 5, 10, 20, 30].find((each) => deepestM / (each * unitM) <= 6) ?? 50;
   const count = Math.floor(deepestM / (step * unitM) + 1e-9);
   return Array.from({ length: count + 1 }, (_, i) => ({ depthM: i * step * unitM, words: String(i * step) }));

@@ -1,10 +1,11 @@
 import { html, nothing } from 'lit';
+import { USUAL_WEIGHING } from '../insight/index.ts';
 import type { KitDepth } from './kit-view.ts';
 import { plainDepth } from './kit-words.ts';
 import { unbroken } from './look-words.ts';
 import { Panel } from './panel.ts';
 import type { Units } from './settings.ts';
-import { litresText, massText, pullKg } from './units.ts';
+import { gaugeText, litresText, massText, pullKg } from './units.ts';
 
 /** Length of the bars. */
 const SUIT_PX = 90;
@@ -44,7 +45,7 @@ export class KitDepths extends Panel {
     );
     return html`<p class="how">
         Going down the suit loses lift and the jacket makes up for it; coming up that gas has to be let out again. Over the
-        dive the cylinder loses <b>${unbroken(massText(pullKg(this.lossN), units))}</b> of gas from full to ${unbroken('50 bar')}. With the lead that
+        dive the cylinder loses <b>${unbroken(massText(pullKg(this.lossN), units))}</b> of gas from full to ${unbroken(gaugeText(USUAL_WEIGHING.reserveBar, units))}. With the lead that
         is carried, cylinder full, half a breath in.
       </p>
       <table>

@@ -1,18 +1,19 @@
 import { html, nothing } from 'lit';
+import { USUAL_WEIGHING } from '../insight/index.ts';
 import { CAUTION } from './cautions.ts';
 import { kitFigure } from './kit-figure.ts';
 import type { KitAsk, KitView } from './kit-view.ts';
 import './kit-tried.ts';
-import { neededText, surplusText } from './kit-words.ts';
+import { neededText, plainDepth, surplusText } from './kit-words.ts';
 import './ledger-bars.ts';
 import { unbroken } from './look-words.ts';
 import { Panel } from './panel.ts';
 import type { Units } from './settings.ts';
-import { massText } from './units.ts';
+import { POUND_KG, gaugeText, massText } from './units.ts';
 import { wish } from './wish.ts';
 
 /** One press more or less lead, kilograms: half a kilogram, a pound. */
-const STEP_KG = { metric: 0.5, imperial: 0.45359237 } as const;
+const STEP_KG = { metric: 0.5, imperial: POUND_KG } as const;
 
 /** The diver who is looked at: kit, lead needed and carried, the ledger, and what the tried change comes to. */
 export class KitDiverPanel extends Panel {
@@ -30,6 +31,7 @@ export class KitDiverPanel extends Panel {
     if (!this.kit) return html``;
     const { kit, units } = this;
     const diver = kit.tried ?? kit.basis;
+    const { depthM, reserveBar } = USUAL_WEIGHING;
     return html`<section aria-label="Diver and water">
       ${this.#chooser(kit)}
       <div class="figure">${kitFigure(diver.figure, units)}</div>
@@ -38,7 +40,7 @@ export class KitDiverPanel extends Panel {
         <p class="caution">${CAUTION.model}</p>
       </div>
       <p class="judged">
-        ${unbroken('At 5 m, 50 bar left, jacket empty, half a breath in.')}
+        ${unbroken(`At ${plainDepth(depthM, units)}, ${gaugeText(reserveBar, units)} left, jacket empty, half a breath in.`)}
         ${diver.neededKg < -0.05 ? unbroken(`Without any lead ${massText(-diver.neededKg, units)} too heavy.`) : nothing}
       </p>
       <div class="carried" role="group" aria-label="Lead carried">
@@ -56,7 +58,7 @@ export class KitDiverPanel extends Panel {
         <label
           ><span class="hidden">diver and water</span>
           <select @change=${this.#chosen}>
-            <option value="" ?selected=${kit.setupId === ''}>${kit.ownWords}</option>
+            ${kit.ownWords ? html`<option value="" ?selected=${kit.setupId === ''}>${kit.ownWords}</option>` : nothing}
             ${kit.setups.map(
               ({ id, name }) => html`<option value=${id} ?selected=${id === kit.setupId}>${name}</option>`,
             )}

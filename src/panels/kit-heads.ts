@@ -1,9 +1,10 @@
 import { html, nothing, svg } from 'lit';
+import { USUAL_WEIGHING } from '../insight/index.ts';
 import type { KitHead } from './kit-view.ts';
 import { unbroken } from './look-words.ts';
 import { Panel } from './panel.ts';
 import type { Units } from './settings.ts';
-import { massText, pullKg } from './units.ts';
+import { gaugeText, massText, pullKg } from './units.ts';
 
 /** Pixels a metre, where the top of the head is, and the height of the picture. */
 const PX_PER_M = 210;
@@ -26,7 +27,7 @@ export class KitHeads extends Panel {
   override render() {
     const rows = [
       ['full', 'full cylinder'],
-      ['reserve', '50 bar left'],
+      ['reserve', `${gaugeText(USUAL_WEIGHING.reserveBar, this.units)} left`],
     ] as const;
     return html`<p class="how">Upright and still at the surface, jacket empty, with the lead that is carried.</p>
       ${rows.map(

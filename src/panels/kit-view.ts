@@ -86,7 +86,7 @@ export interface KitView {
   /** Id of a ready setup; empty for the diver that is flown and for a file. */
   readonly setupId: string;
   readonly setups: readonly ReadySetup[];
-  /** What the empty id stands for. */
+  /** What the empty id stands for; empty where it stands for nobody. */
   readonly ownWords: string;
   readonly basis: KitDiver;
   readonly rows: readonly KitRow[];

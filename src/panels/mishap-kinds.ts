@@ -1,7 +1,6 @@
 import type { Mishap } from '../dive/index.ts';
 import type { Units } from './settings.ts';
-import { PSI_PA } from './trace-kinds.ts';
-import { FOOT_M } from './units.ts';
+import { FOOT_M, gaugeText } from './units.ts';
 
 type Untimed<Kind> = Kind extends Mishap ? Omit<Kind, 'atS'> : never;
 
@@ -26,8 +25,6 @@ const rateOf = (mps: number, units: Units) =>
   units === 'metric'
     ? `${Math.round(Math.abs(mps) * 60)} m/min`
     : `${Math.round((Math.abs(mps) * 60) / FOOT_M)} ft/min`;
-const barOf = (bar: number, units: Units) =>
-  units === 'metric' ? `${bar} bar` : `${Math.round((bar * 1e5) / PSI_PA)} psi`;
 
 /** On its button, before it happens. */
 export function offered(asked: MishapAsk, units: Units): string {
@@ -47,7 +44,7 @@ export function offered(asked: MishapAsk, units: Units): string {
     case 'current':
       return `${asked.downMps > 0 ? 'a down-current' : 'an up-current'} of ${rateOf(asked.downMps, units)} for ${asked.forS} s`;
     case 'gas-low':
-      return `gas runs low: ${barOf(asked.leftBar, units)} left`;
+      return `gas runs low: ${gaugeText(asked.leftBar, units)} left`;
   }
 }
 
@@ -69,6 +66,6 @@ export function said(asked: MishapAsk, units: Units): string {
     case 'current':
       return `The water ${asked.downMps > 0 ? 'sinks' : 'rises'} at ${rateOf(asked.downMps, units)} and takes the diver along.`;
     case 'gas-low':
-      return `Gas is low: ${barOf(asked.leftBar, units)} left.`;
+      return `Gas is low: ${gaugeText(asked.leftBar, units)} left.`;
   }
 }

@@ -2,7 +2,7 @@ import type { Rig } from '../diver/index.ts';
 import type { Recorded } from '../dive/index.ts';
 import { STANDARD_PRESSURE_PA } from '../water/index.ts';
 import type { Units } from './settings.ts';
-import { FOOT_M, POUND_KG, STANDARD_GRAVITY_MPS2 } from './units.ts';
+import { FOOT_M, POUND_KG, PSI_PA, STANDARD_GRAVITY_MPS2 } from './units.ts';
 
 /** What can be traced over time. */
 export type TraceId = 'depth' | 'speed' | 'force' | 'lungs' | 'loop' | 'jacket' | 'suit' | 'cylinder';
@@ -30,9 +30,6 @@ export interface TraceKind {
   readonly dash: readonly number[];
   readonly shown: Readonly<Record<Units, Measure>>;
 }
-
-/** Pressure of a pound-force on a square inch, pascals. @source pound of 1959, standard gravity and an inch of 25.4 mm, derived */
-export const PSI_PA = (POUND_KG * STANDARD_GRAVITY_MPS2) / 0.0254 ** 2;
 
 const LITRES: Measure = { unit: 'L', of: (m3) => m3 * 1e3, digits: 1 };
 /** Both systems write lungs and jacket in litres. */

@@ -2,6 +2,7 @@ import { TICKS_PER_S, type DiveEvent, type EventKind } from '../dive/index.ts';
 import type { Units } from './settings.ts';
 import type { TraceData } from './trace-data.ts';
 import { valueText, type TraceKind } from './trace-kinds.ts';
+import { FOOT_M, NEUTRAL_KG, POUND_KG, STILL_MPS } from './units.ts';
 
 /** What each event is called over a trace; what ends by itself has its words in table and file only. */
 const EVENT_WORDS: Readonly<Record<EventKind, readonly [words: string, marked: boolean]>> = {
@@ -57,9 +58,9 @@ export function momentText(s: number): string {
   return `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, '0')}.${tenths % 10}`;
 }
 
-/** Values this small are neither rising nor sinking, light nor heavy: half a metre a minute, 0.1 kg of pull. */
-const STILL = { metric: 0.5, imperial: 0.5 / 0.3048 };
-const NEUTRAL = { metric: 0.1, imperial: 0.1 / 0.45359237 };
+/** Values this small, in shown units, are neither rising nor sinking, light nor heavy. */
+const STILL = { metric: STILL_MPS * 60, imperial: (STILL_MPS * 60) / FOOT_M };
+const NEUTRAL = { metric: NEUTRAL_KG, imperial: NEUTRAL_KG / POUND_KG };
 
 /** A value with what it means: "depth 8.2 m", "sinking 4 m/min", "0.3 kg heavy". */
 export function traceValueWords({ id, words, shown }: TraceKind, value: number, units: Units): string {

@@ -5,10 +5,12 @@ export const FOOT_M = 0.3048;
 export const POUND_KG = 0.45359237;
 /** Standard gravity: newtons that one kilogram of pull is. @source CGPM 1901, recalled */
 export const STANDARD_GRAVITY_MPS2 = 9.80665;
+/** Pressure of a pound-force on a square inch, pascals. @source pound of 1959, standard gravity and an inch of 25.4 mm, derived */
+export const PSI_PA = (POUND_KG * STANDARD_GRAVITY_MPS2) / 0.0254 ** 2;
 /** Slower than this, m/s, nobody speaks of rising or sinking: half a metre a minute. */
 export const STILL_MPS = 0.5 / 60;
 /** Within this a diver is neutral, kilograms of pull. */
-const NEUTRAL_KG = 0.1;
+export const NEUTRAL_KG = 0.1;
 
 /** A depth: "8.0 m" or "26 ft". A depth above the surface is written as 0. */
 export function depthText(depthM: number, units: Units): string {
@@ -44,6 +46,11 @@ export function pullKg(forceN: number): number {
 /** A gas volume in litres, which both systems use for lungs and jacket: "3.6 L". */
 export function litresText(volumeM3: number): string {
   return `${(volumeM3 * 1e3).toFixed(1)} L`;
+}
+
+/** What is in a cylinder, by its gauge: "50 bar" or "725 psi". */
+export function gaugeText(bar: number, units: Units): string {
+  return units === 'metric' ? `${bar} bar` : `${Math.round((bar * 1e5) / PSI_PA)} psi`;
 }
 
 /** A moment of a dive: "1:05". */

@@ -42,6 +42,17 @@ test('the picture is said in words: where the top is, how far it is flat, how fa
   expect((await drawn({ ...hillAt(13), topM: null, flatM: null })).spoken).toContain('No hilltop');
 });
 
+test('the bracket is told in the units of the page', async () => {
+  const foot = async (units: HilltopCard['units']) => {
+    const card = Object.assign(new HilltopCard(), { hill: hillAt(13), units });
+    document.body.append(card);
+    await card.updateComplete;
+    return card.querySelector('p')!.textContent;
+  };
+  expect(await foot('metric')).toContain('neutral within 0.1 kg.');
+  expect(await foot('imperial')).toContain('neutral within 0.2 lb.');
+});
+
 test('a stable neutral depth is a hollow: title, foot and words say that the ball comes back', async () => {
   const hollow: HillView = {
     depthsM,

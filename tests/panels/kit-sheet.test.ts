@@ -45,6 +45,26 @@ describe('kit-sheet', () => {
     expect(text('.judged')).toContain('At 5 m, 50 bar left, jacket empty, half a breath in');
   });
 
+  test('in feet and pounds depths and gauges are read in feet and pounds a square inch too', async () => {
+    const { press, text } = await shown({}, 'imperial');
+    // 5 m ÷ 0.3048 m, 50 bar and 120 bar ÷ 6895 Pa.
+    expect(text('.judged')).toContain('At 16 ft, 725 psi left, jacket empty');
+    expect(text('.how')).toContain('neutral at 33 ft with 1740 psi');
+    await press('at the surface');
+    expect([...document.querySelectorAll('kit-heads h3')].at(-1)!.textContent).toBe('725\u00a0psi left');
+    await press('over the depth');
+    expect(text('.how')).toContain('from full to 725 psi');
+  });
+
+  test('where nobody is in the water nobody of that name can be chosen', async () => {
+    const options = (sheet: KitSheet) =>
+      [...sheet.querySelectorAll('option')].filter(({ value }) => value === '').length;
+    const { sheet } = await shown({ ownWords: '' });
+    expect(options(sheet)).toBe(0);
+    sheet.remove();
+    expect(options((await shown()).sheet)).toBe(1);
+  });
+
   test('a row says change, kilograms, lead, breath and seconds, and is tried by pressing it', async () => {
     const { sheet, heard } = await shown();
     const row = rowsOf(sheet)[0]!;
