@@ -16,7 +16,7 @@ export function benchAskOf(
   focused: Element | null,
   view: BenchView,
   keys: MovedKeys,
-  { SHAPES, SQUEEZE_PA, carriedBy, handAsk }: Hands,
+  { SHAPES, SQUEEZE_PA, TOOL_KEYS, carriedBy, handAsk }: Hands,
 ): BenchAsk | null {
   const focus = focusOf(focused);
   if (focus === 'typing' || event.ctrlKey || event.metaKey || event.altKey || view.prompt || view.lesson?.came)
@@ -28,6 +28,8 @@ export function benchAskOf(
   const { tank, deep } = view;
   if (tank) {
     if (code === 'KeyN') return { do: 'next' };
+    if (code === TOOL_KEYS.balance) return { do: 'balance' };
+    if (code === TOOL_KEYS.spout) return { do: 'spout' };
     const shape = SHAPES.find(({ key }) => key === code)?.shape;
     const putty = tank.things.find(({ id }) => id === tank.chosenId)?.thing.spec.kind === 'putty';
     return shape && putty ? { do: 'shape', shape } : null;

@@ -110,6 +110,7 @@ export class LessonAtBench {
         trying: now && {
           title: now.step.title,
           hint: now.step.hint,
+          shown: this.#shown !== null,
           aims: now.step.each.map(({ says }, i) => ({ says, state: stateOf(i, now.tried.met) })),
         },
         walkNext,

@@ -3,15 +3,12 @@ import { WishEvent, fetchBench, usualPlace, type BenchView, type BenchWish } fro
 import { LessonAtBench } from './bench-lesson.ts';
 import { benchAskOf } from './bench-keys.ts';
 import { BenchSketch } from './bench-sketch.ts';
+import { readOn, readsOn } from './debrief-pages.ts';
 import './bench.css';
 import './bench-picture.css';
 import { focusOf } from './keys.ts';
 import { findTaught } from './own-lesson.ts';
 import type { Shell } from './shell.ts';
-
-/** So near its end a sheet was read, pixels; and how much of it a press of *next* goes on by. */
-const NEARLY_PX = 8;
-const PAGE = 0.85;
 
 /** The *Bench*: a tank, a deep tank and a flask, free or in a lesson; the dive in hand stands still meanwhile. */
 export class BenchPlace {
@@ -63,6 +60,7 @@ export class BenchPlace {
   /** Does what is asked; what the bench does not allow is said, and nothing is changed. */
   hear(ask: Exclude<BenchWish, { do: 'lesson' }>): void {
     if (ask.do === 'mode') return this.open(ask.mode);
+    if (ask.do === 'walk-on') return this.#walkOn();
     if (ask.do === 'go-on') this.#lesson?.goOn();
     else if (ask.do === 'sketch') this.#sketch.ask();
     else (this.#lesson ?? this.#now()).hear(ask);
@@ -112,10 +110,19 @@ export class BenchPlace {
     if (usualPlace(event.code, settings.keys) !== 'PageDown') return;
     if (focusOf(this.#shell.root.ownerDocument.activeElement) === 'typing') return;
     event.preventDefault();
-    if (this.#lesson.done && this.#readOn()) return;
-    if (this.#lesson.done && this.#shell.view.learn?.walk)
-      return void this.#shell.root.dispatchEvent(new WishEvent({ kind: 'learn', ask: { do: 'show-next' } }));
-    if (this.#shell.view.projector) this.#lesson.show();
+    this.#walkOn();
+  }
+
+  /** What came of a lesson is read to its end before a class goes on. */
+  #walkOn(): void {
+    const { root, view } = this.#shell;
+    if (!this.#lesson) return;
+    if (this.#lesson.done && readsOn(root)) return readOn(root, 1);
+    if (this.#lesson.done && view.learn?.walk)
+      return void root.dispatchEvent(new WishEvent({ kind: 'learn', ask: { do: 'show-next' } }));
+    if (this.#lesson.done && view.projector)
+      return void root.dispatchEvent(new WishEvent({ kind: 'place', place: 'learn' }));
+    if (view.projector) this.#lesson.show();
     else this.#lesson.next();
     this.#shell.show({ bench: this.#view() });
   }
@@ -131,18 +138,11 @@ export class BenchPlace {
     if (!event.repeat || ask.do === 'carry' || ask.do === 'depth') this.hear(ask);
   }
 
-  /** What came of a lesson is read to its end before a class goes on. @returns whether there was more to read */
-  #readOn(): boolean {
-    const sheet = this.#shell.root.querySelector('bench-sheet .deck');
-    if (!sheet || sheet.scrollTop + sheet.clientHeight >= sheet.scrollHeight - NEARLY_PX) return false;
-    sheet.scrollBy({ top: sheet.clientHeight * PAGE });
-    return true;
-  }
-
   #view(): BenchView {
     const seen = this.#lesson?.view(this.#shell.view.learn?.walk?.next ?? null) ?? this.#free();
     const { tank, deep } = seen;
-    const may = seen.prompt === null && !seen.lesson?.came;
+    // In a lesson its task says what to do.
+    const may = seen.prompt === null && !seen.lesson;
     const sentence = tank ? this.#words.tankSentence(tank, may) : deep ? this.#words.deepSentence(deep) : '';
     return { sentence, ...seen };
   }

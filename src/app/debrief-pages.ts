@@ -2,7 +2,7 @@
 const PAGE_SHARE = 0.85;
 const NEARLY_PX = 8;
 
-const sheetOf = (root: HTMLElement) => root.querySelector('debrief-sheet');
+const sheetOf = (root: HTMLElement) => root.querySelector('debrief-sheet, bench-sheet .deck:has(.came)');
 
 /** Whether something of the debrief on a page lies below what is seen. */
 export function readsOn(root: HTMLElement): boolean {

@@ -1,5 +1,6 @@
 import { usualPlace, type PresentAsk } from '../panels/index.ts';
 import { focusOf } from './keys.ts';
+import { askedOf } from './presenting-words.ts';
 import type { Shell } from './shell.ts';
 
 /** Keys of a clicker and of whoever presents, by their usual places. F5, which clickers send to begin, is not to be moved. */
@@ -29,15 +30,16 @@ export function listenToPresenter(shell: Shell, isBlank: () => boolean, hear: (a
       if (!root.ownerDocument.fullscreenElement) hear({ do: 'full-screen' });
       return;
     }
-    const { moreOpen, settings, place, prompt, projector, learn } = shell.view;
+    const { moreOpen, settings, place, projector, learn, bench } = shell.view;
     const asked = ASKS[usualPlace(event.code, settings.keys)];
     // Hands are counted while something is asked; else the digits are looks over the water.
-    const ask = asked?.do === 'tally' && !prompt ? undefined : asked;
+    const ask = asked?.do === 'tally' && !askedOf(shell.view) ? undefined : asked;
     const taken =
       ask && !shortcut && !event.repeat && !moreOpen && focusOf(root.ownerDocument.activeElement) !== 'typing';
     // Where a page is read, its keys scroll it.
     const walked = place === 'debrief' && projector && learn?.walk;
-    const walks = place === 'start' || place === 'fly' || place === 'lesson' || walked;
+    const atBench = place === 'bench' && projector && bench?.lesson;
+    const walks = place === 'start' || place === 'fly' || place === 'lesson' || walked || atBench;
     if (taken && (walks || isBlank() || ask.do === 'blank' || ask.do === 'full-screen')) {
       event.preventDefault();
       event.stopImmediatePropagation();

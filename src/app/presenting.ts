@@ -17,7 +17,7 @@ import { OneButton } from './one-button.ts';
 import { PadHands } from './pad-hands.ts';
 import { listenToPresenter } from './presenter-keys.ts';
 import './presenting.css';
-import { stripOf } from './presenting-words.ts';
+import { askedOf, stripOf } from './presenting-words.ts';
 import type { Presented } from './presented.ts';
 import type { Shell } from './shell.ts';
 import { neutralStart } from './show-start.ts';
@@ -76,7 +76,9 @@ export class Presenting {
 
   /** Before a frame: other hands are looked at. */
   poll(nowMs: number): void {
-    if (this.#pads.poll()) this.#tell();
+    // At the bench things come about by themselves, and *next* is another thing then.
+    const told = this.#shell.view.place !== 'bench' || this.view() === this.#shell.view.presenting;
+    if (this.#pads.poll() || !told) this.#tell();
     this.#latency.frame(nowMs);
     if (nowMs - this.#keptMs < KEPT_MS) return;
     this.#keptMs = nowMs;
@@ -129,7 +131,7 @@ export class Presenting {
 
   /** Hands counted for an answer to what is asked now; 0 where nobody counted. */
   handsFor(answer: Answer): number {
-    return this.#tally.handsFor(this.#shell.view.prompt, answer);
+    return this.#tally.handsFor(askedOf(this.#shell.view), answer);
   }
 
   /** Begins the demonstration in hand anew. @returns whether there is one */
@@ -159,6 +161,7 @@ export class Presenting {
   async #next(): Promise<void> {
     const { place, prompt, frozen, projector, learn } = this.#shell.view;
     const showing = this.#hand.live;
+    if (place === 'bench') return this.#nextAtBench();
     // What came of it is read to its end before the class goes on.
     if (place === 'debrief')
       return readsOn(this.#shell.root)
@@ -185,10 +188,18 @@ export class Presenting {
     this.#openList();
   }
 
+  /** The bench walks its lesson itself; what a class said is locked there first. */
+  #nextAtBench(): void {
+    const asked = askedOf(this.#shell.view);
+    const answer = asked && this.#answered();
+    if (answer !== null) this.#wish({ kind: 'answer', answer });
+    else this.#wish({ kind: 'bench', ask: { do: 'walk-on' } });
+  }
+
   /** What a class says: by its hands, or as it was set on the sheet. */
   #answered(): Answer {
     const sheet = this.#shell.root.querySelector<QuestionSheet>('question-sheet');
-    return this.#tally.said(this.#shell.view.prompt) ?? sheet?.said ?? null;
+    return this.#tally.said(askedOf(this.#shell.view)) ?? sheet?.said ?? null;
   }
 
   #lock(showing: Showing, answer: Answer): void {
@@ -198,7 +209,7 @@ export class Presenting {
   #previous(): void {
     const { place, prompt, frozen } = this.#shell.view;
     const showing = this.#hand.live;
-    if (place === 'debrief') readOn(this.#shell.root, -1);
+    if (place === 'debrief' || place === 'bench') readOn(this.#shell.root, -1);
     else if (showing) {
       if (showing.previous()) this.#hand.entered(showing);
     } else if (!frozen && !prompt) this.#wish({ kind: 'freeze' });
@@ -240,11 +251,12 @@ export class Presenting {
 
   #viewNow(): PresentingView {
     const showing = this.#hand.live;
-    const { place, prompt, settings, learn } = this.#shell.view;
-    this.#tally.asked(prompt);
+    const { place, settings, learn, bench } = this.#shell.view;
+    this.#tally.asked(askedOf(this.#shell.view));
     this.#oneButton.on = settings.oneButton;
     const fullScreen = fillsScreen(this.#shell.root.ownerDocument);
-    const flown = place === 'fly' || place === 'lesson' || (place === 'debrief' && learn?.walk);
+    const atBench = place === 'bench' && bench?.lesson;
+    const flown = place === 'fly' || place === 'lesson' || (place === 'debrief' && learn?.walk) || atBench;
     return {
       cards: this.#listed && place === 'fly' ? DEMONSTRATIONS : null,
       strip:

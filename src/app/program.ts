@@ -226,6 +226,7 @@ export class Program {
       flight: this.#dives.flight,
       dive: this.#dives.lookedBack ?? this.#dives.flight.dive,
       lesson: this.#dives.lesson?.view() ?? null,
+      name: this.#dives.lesson?.lesson.title ?? '',
       held: this.#held.acts,
       armed: nowMs - this.#armedAtMs <= ARMED_MS,
       begun: this.#dives.begun,

@@ -16,6 +16,8 @@ export interface ToldFrom {
   /** The dive that is looked at: the flight's, at its end or at an earlier moment. */
   readonly dive: Moment;
   readonly lesson: LessonView | null;
+  /** The lesson's own title; empty without one. */
+  readonly name: string;
   readonly held: ReadonlySet<Act>;
   readonly armed: boolean;
   readonly begun: boolean;
@@ -26,7 +28,18 @@ export interface ToldFrom {
 }
 
 /** The part of the page that follows from the dive: readings, deck, words, question. */
-export function toldOf({ view, flight, dive, lesson, held, armed, begun, letGo, speak }: ToldFrom): Partial<PageView> {
+export function toldOf({
+  view,
+  flight,
+  dive,
+  lesson,
+  name,
+  held,
+  armed,
+  begun,
+  letGo,
+  speak,
+}: ToldFrom): Partial<PageView> {
   const { rig, hands } = flight;
   const { toggles, units, keys } = view.settings;
   // Among the lessons the dive in hand is not seen, and nothing is said of it.
@@ -36,7 +49,8 @@ export function toldOf({ view, flight, dive, lesson, held, armed, begun, letGo, 
   const prompt = (lesson ?? view.presenting)?.prompt ?? null;
   // A lesson asks about a diver as its words have him, not as he hangs here: what this one weighs would answer or mislead.
   const weighed = !lesson || prompt === null || prompt.kind === 'explain' || prompt.kind === 'watch';
-  const readings = readingsOf(rig, dive.state, hands.breathing === 'automatic' ? hands.levelCl * 1e-5 : null);
+  const told = view.flownBy === 'script' && flight.dive.controls.breath !== 0;
+  const readings = readingsOf(rig, dive.state, hands.breathing === 'automatic' && !told ? hands.levelCl * 1e-5 : null);
   return {
     readings,
     gauges,
@@ -52,9 +66,9 @@ export function toldOf({ view, flight, dive, lesson, held, armed, begun, letGo, 
       keys,
       readings,
     }),
-    // A class gets one sentence: in free practice that of the look, in a lesson the task.
+    // A class gets one sentence: in free practice that of the look, in a lesson the task, which waits until nothing is asked.
     words:
-      flown?.title ??
+      (view.projector && prompt ? flown && name : flown?.title) ??
       (among
         ? 'Lessons'
         : view.presenting?.words ||

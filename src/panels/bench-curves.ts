@@ -31,7 +31,9 @@ export function drawnCurve(
   const all = [...been, ...sketched];
   const most = Math.max(gas, ...all.map(([, volume]) => volume));
   const bars = Math.max(2, ...all.map(([pa]) => pa / 1e5));
-  const [left, right, top, foot] = [room.left, room.right, room.top + 1.5 * em, room.bottom - 1.6 * em];
+  const volumes = volumeMarks(most);
+  const namesPx = Math.max(...volumes.map(({ text }) => widthPx(text, em))) + 10;
+  const [left, right, top, foot] = [room.left + namesPx, room.right, room.top + 1.5 * em, room.bottom - 1.6 * em];
   const x = (pa: number) => left + (pa / 1e5 / bars) * (right - left);
   const y = (volume: number) => top + (foot - top) * (1 - volume / (1.1 * most));
   // Words at every second bar where there are many, or little room.
@@ -50,7 +52,11 @@ export function drawnCurve(
     labels.push({ key: 'said', lines: [{ kind: 'small', text: 'you said' }], sizePx: em, of, side: 'below' });
   }
   return {
-    picture: svg`<text x=${left} y=${room.top + em}>${title}</text>
+    picture: svg`<text x=${room.left} y=${room.top + em}>${title}</text>
+      ${volumes.map(
+        ({ m3, text }) => svg`<path class="tick" d="M${left} ${y(m3)}h-5"></path>
+        <text class="small" x=${left - 9} y=${y(m3) + 0.36 * em} text-anchor="end">${text}</text>`,
+      )}
       <path class="tick" d="M${left} ${top}V${foot}H${right}"></path>
       ${marks.map(
         (bar) => svg`<path class="tick" d="M${x(bar * 1e5)} ${foot}v5"></path>
@@ -60,12 +66,26 @@ export function drawnCurve(
       ${line.length > 0 ? svg`<path class="boyle" d=${lineOf(line)}></path>` : nothing}
       <circle class="gas-ball" cx=${x(pressurePa)} cy=${y(gas)} r="8"></circle>`,
     words: [
-      boxOf(title, em, left, room.top + em, 'start'),
+      boxOf(title, em, room.left, room.top + em, 'start'),
+      ...volumes.map(({ m3, text }) => boxOf(text, em, left - 9, y(m3) + 0.36 * em, 'end')),
       ...marks.map((bar) => boxOf(`${bar} bar`, em, x(bar * 1e5), foot + 1.3 * em, 'middle')),
     ],
     labels,
     covered: [...along(line), ...along(said), { left: left - 2, right, top: foot - 2, bottom: foot + 2 }],
   };
+}
+
+/** Two or three round volumes up to the most that is drawn, in litres or millilitres. */
+function volumeMarks(mostM3: number): { readonly m3: number; readonly text: string }[] {
+  const ten = 10 ** Math.floor(Math.log10(Math.max(mostM3, 1e-9)));
+  const stepM3 = [0.5, 1, 2, 5].map((share) => share * ten).find((step) => mostM3 / step < 3.5) ?? 5 * ten;
+  return Array.from({ length: Math.floor(mostM3 / stepM3 + 1e-9) }, (_, i) => {
+    const m3 = (i + 1) * stepM3;
+    return {
+      m3,
+      text: m3 >= 1e-4 ? `${Number((m3 * 1e3).toPrecision(2))} L` : `${Number((m3 * 1e6).toPrecision(2))} mL`,
+    };
+  });
 }
 
 /** Boxes along a line, so that words keep off it. */

@@ -61,7 +61,11 @@ export function drawnScale(frame: TankFrame, { widthM, heightM, surfaceYM }: Tan
 }
 
 /** The glass beside the tank with what ran over: it holds a litre over its height less a rim. */
-export function drawnGlass(frame: TankFrame, { spoutYM, heightM, glassM3, densityKgPerM3 }: TankView): Drawn {
+export function drawnGlass(
+  frame: TankFrame,
+  { spoutYM, heightM, glassM3, densityKgPerM3 }: TankView,
+  one: Placed | undefined,
+): Drawn {
   if (spoutYM === null) return { picture: nothing, words: [] };
   const [right, left] = [xPx(frame, -GLASS_M.from), xPx(frame, -GLASS_M.from - GLASS_M.wide)];
   const foot = yPx(frame, heightM);
@@ -71,7 +75,10 @@ export function drawnGlass(frame: TankFrame, { spoutYM, heightM, glassM3, densit
   // Words end where the spout does.
   const half = widthPx('99.9 mN', frame.emPx) / 2;
   const x = Math.max(half + 4, Math.min((left + right) / 2, right + 4 - half));
-  const lines = [mlText(glassM3), forceText(glassM3 * densityKgPerM3 * 9.80665)].map((text, i) => ({
+  const weightN = glassM3 * densityKgPerM3 * 9.80665;
+  // Beside the forces on a thing it is told in their digits: what ran over weighs what the water lifts.
+  const weight = one && glassM3 > 0 ? newtonsOf(one).beside(weightN) : forceText(weightN);
+  const lines = [mlText(glassM3), weight].map((text, i) => ({
     text,
     y: lip - 10 - (1 - i) * 1.25 * frame.emPx,
   }));
@@ -90,14 +97,17 @@ export function drawnGlass(frame: TankFrame, { spoutYM, heightM, glassM3, densit
  * The spring balance over what hangs on it; it writes what it reads, and never slips out of the picture.
  * @param pullPx how long the arrow of its pull is, over which it hangs
  */
-export function drawnBalance(frame: TankFrame, { hookYM }: TankView, one: Placed, pullPx: number): Drawn {
+export function drawnBalance(frame: TankFrame, { hookYM, surfaceYM }: TankView, one: Placed, pullPx: number): Drawn {
   if (hookYM === null) return { picture: nothing, words: [] };
   const { emPx } = frame;
   const x = xPx(frame, one.at.xM);
   const top = boxAround(frame, one).top;
   const text = newtonsOf(one).balance;
   const [wide, high] = [widthPx('100.0 N', emPx) + emPx, 1.9 * emPx];
-  const middle = Math.max(high / 2 + 4, Math.min(yPx(frame, hookYM - 0.1), top - pullPx - high / 2 - 0.5 * emPx));
+  // It stays dry, on a longer string: in water it would not read what hangs on it.
+  const dry = yPx(frame, surfaceYM) - high / 2 - 0.5 * emPx;
+  const over = Math.min(yPx(frame, hookYM - 0.1), top - pullPx - high / 2 - 0.5 * emPx, dry);
+  const middle = Math.max(high / 2 + 4, over);
   const box = { left: x - wide / 2, top: middle - high / 2, right: x + wide / 2, bottom: middle + high / 2 };
   return {
     picture: svg`<g class="balance">

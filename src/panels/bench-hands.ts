@@ -13,6 +13,9 @@ export const SHAPES: readonly { readonly words: string; readonly shape: PuttySha
   { words: 'boat', shape: PUTTY_BOAT, key: 'Digit3' },
 ];
 
+/** Tools that are put up and taken away, each with a key of its own by its usual place. */
+export const TOOL_KEYS = { balance: 'Digit4', spout: 'Digit5' } as const;
+
 /** A press of a button carries so far, and moves the hook, metres; how hard it squeezes, pascals. */
 export const CARRY_M = 0.03;
 export const HOOK_M = 0.02;

@@ -21,19 +21,24 @@ export function benchTask(from: EventTarget, { trying }: BenchLessonView) {
 /** What came of a lesson at the bench: what was tried, and each prediction beside what the bench says. */
 export function benchDebrief(from: EventTarget, { id, title, came, walkNext }: BenchLessonView) {
   if (!came) return nothing;
+  // A class that called nothing out is told what comes, and not that it was wrong.
+  const nobody = came.predictions.length > 0 && came.predictions.every(({ said }) => said === null);
+  const demands = nobody ? came.demands.filter((one) => one.id !== 'predictions') : came.demands;
+  const met = demands.every((one) => one.met);
+  const all = came.passed ? 'all of it came about' : met ? 'what came of it' : 'what is still open';
   return html`<section class="came" aria-label="Debrief">
-    <h2 tabindex="-1">${title}: ${came.passed ? 'all of it came about' : 'what is still open'}</h2>
+    <h2 tabindex="-1">${title}: ${all}</h2>
     <ul>
-      ${came.demands.map((one) => html`<li><b>${one.met ? 'met' : 'not met'}:</b> ${one.title}, ${one.says}</li>`)}
+      ${demands.map((one) => html`<li><b>${one.met ? 'met' : 'not met'}:</b> ${one.title}, ${one.says}</li>`)}
     </ul>
-    <h3>You said, it came</h3>
+    <h3>${nobody ? 'What was asked' : 'You said, it came'}</h3>
     <ul>
       ${came.predictions.map(
         (one) =>
           html`<li>
             <p>${one.question}</p>
             <p>
-              ${one.said === null ? 'You passed it over;' : html`You said <b>${one.said}</b>;`} it came to
+              ${one.said !== null ? html`You said <b>${one.said}</b>; it` : nobody ? 'It' : 'You passed it over; it'} came to
               <b>${one.came}</b>${one.right ? ': as you said' : ''}${one.off ? `, ${one.off}` : ''}.
             </p>
             <p>${one.why}</p>
@@ -52,13 +57,13 @@ export function benchDebrief(from: EventTarget, { id, title, came, walkNext }: B
           ? nothing
           : html`<button
               type="button"
-              class="tool main"
+              class="tool main on"
               @click=${() => wish(from, { kind: 'learn', ask: { do: 'show-next' } })}
             >
               ${walkNext ? `next: ${walkNext}` : 'end of this path'}
             </button>`
       }
-      <button type="button" class="tool main" @click=${() => wish(from, { kind: 'lesson', id })}>again</button>
+      <button type="button" class="tool" @click=${() => wish(from, { kind: 'lesson', id })}>again</button>
       <button type="button" class="tool" @click=${() => wish(from, { kind: 'place', place: 'learn' })}>lessons</button>
     </div>
   </section>`;

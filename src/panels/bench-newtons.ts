@@ -31,6 +31,8 @@ export interface Newtons {
   readonly water: string;
   readonly balance: string;
   readonly left: string;
+  /** Another force beside them, in as many digits; where it is what the water does, in the very same. */
+  readonly beside: (newtons: number) => string;
 }
 
 /**
@@ -41,12 +43,19 @@ export function newtonsOf(one: Placed): Newtons {
   const { weightN, buoyantN, balanceN } = one;
   const leftN = buoyantN + balanceN - weightN;
   const even = Math.abs(leftN) < NEUTRAL * weightN;
+  // What hangs still is held by what the water leaves: the last swing of the spring would keep the three from adding up.
+  const pullN = balanceN > 0 && even ? weightN - buoyantN : balanceN;
   // What is left of them is written only of what is neither even nor afloat.
-  const parts = [buoyantN, balanceN, -weightN, even || (balanceN === 0 && bobs(one)) ? 0 : -leftN];
-  const digits = changes(one, even) ? undefined : digitsFor(parts);
+  const parts = [buoyantN, pullN, -weightN, even || (balanceN === 0 && bobs(one)) ? 0 : -leftN];
+  const hangs = balanceN > 0 && even && buoyantN > DRY_N;
+  const digits = changes(one, even) ? undefined : (digitsFor(parts) ?? (hangs ? 2 : undefined));
   const text = (newtons: number) =>
     digits === undefined ? forceText(newtons) : `${Math.abs(newtons).toFixed(digits)} N`;
-  return { weight: text(weightN), water: text(buoyantN), balance: text(balanceN), left: text(leftN) };
+  const water = text(buoyantN);
+  const beside = (newtons: number) => (Math.abs(newtons - buoyantN) < NEUTRAL * weightN ? water : text(newtons));
+  // Three rounded numbers need not add up in any digits: then what pulls is what the other two leave, as they are written.
+  const pulls = hangs && digits !== undefined ? parseFloat(text(weightN)) - parseFloat(water) : pullN;
+  return { weight: text(weightN), water, balance: text(pulls), left: text(leftN), beside };
 }
 
 function changes({ balanceN, speedMps, freeboardM }: Placed, even: boolean): boolean {

@@ -10,7 +10,7 @@ import {
   type TankView,
 } from '../bench/index.ts';
 import './bench-deep.ts';
-import { CARRY_M, HOOK_M, SHAPES, SQUEEZE_PA, backM, columnBy, handAsk } from './bench-hands.ts';
+import { CARRY_M, HOOK_M, SHAPES, SQUEEZE_PA, TOOL_KEYS, backM, columnBy, handAsk } from './bench-hands.ts';
 import { benchDebrief, benchTask } from './bench-lesson.ts';
 import './bench-tank.ts';
 import type { BenchView, BenchWish } from './bench-view.ts';
@@ -130,8 +130,8 @@ export class BenchSheet extends Panel {
       <h3>Tools</h3>
       <div class="row">
         ${this.#button('forces', { do: 'forces' }, tank.forces)}
-        ${this.#button('spring balance', { do: 'balance' }, tank.hookYM !== null)}
-        ${this.#button('spout and glass', { do: 'spout' }, tank.spoutYM !== null)}
+        ${this.#button('spring balance', { do: 'balance' }, tank.hookYM !== null, undefined, TOOL_KEYS.balance)}
+        ${this.#button('spout and glass', { do: 'spout' }, tank.spoutYM !== null, undefined, TOOL_KEYS.spout)}
         ${tank.hookYM === null ? nothing : html`${this.#button('raise', { do: 'hook', byM: -HOOK_M })} ${this.#button('lower', { do: 'hook', byM: HOOK_M })}`}
         ${this.#button('begin anew', { do: 'anew' })}
       </div>`;
@@ -142,7 +142,7 @@ export class BenchSheet extends Panel {
     const to = (depthM: number) => ({ do: 'depth', depthM }) as const;
     return html`<div class="row first">
         <button type="button" class="main" @click=${() => this.#ask(handAsk({ tank: null, deep }))}>
-          ${heldM === null ? `take back to ${depthWords(backM(kind), bottomM)}` : 'let go'}
+          ${heldM === null ? `take ${kind === 'deep' ? 'both ' : ''}back to ${depthWords(backM(kind), bottomM)}` : 'let go'}
         </button>
         <span class="arrows" role="group" aria-label="Carry">
           ${this.#button('↑', columnBy(deep, -1), undefined, 'carry up')} ${this.#button('↓', columnBy(deep, 1), undefined, 'carry down')}

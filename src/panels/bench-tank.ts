@@ -48,7 +48,7 @@ export class BenchTank extends PicturePanel {
     const [left, right] = [xPx(frame, 0), xPx(frame, tank.widthM)];
     const [surface, bottom] = [yPx(frame, tank.surfaceYM), yPx(frame, tank.heightM)];
     const scale = drawnScale(frame, tank);
-    const glass = drawnGlass(frame, tank);
+    const glass = drawnGlass(frame, tank, chosen);
     const balance: Drawn = chosen
       ? drawnBalance(frame, tank, chosen, tank.forces ? pullPx(frame, tank, chosen) : 0)
       : { picture: nothing, words: [] };

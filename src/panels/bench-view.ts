@@ -23,6 +23,8 @@ export interface BenchLessonView {
   readonly trying: {
     readonly title: string;
     readonly hint: string;
+    /** Hands are showing it. */
+    readonly shown: boolean;
     readonly aims: readonly { readonly says: string; readonly state: 'met' | 'now' | 'ahead' }[];
   } | null;
   /** What came of it, once nothing is left. */
@@ -44,4 +46,6 @@ export type BenchWish =
   | BenchAsk
   | { readonly do: 'lesson'; readonly id: string; readonly resumed: boolean }
   | { readonly do: 'go-on' }
+  /** What a clicker's *next* asks. */
+  | { readonly do: 'walk-on' }
   | { readonly do: 'sketch' };

@@ -1,6 +1,7 @@
 import { html, nothing, type TemplateResult } from 'lit';
 import type { Habit, LimitInForce, PredictionOutcome } from '../lesson/index.ts';
 import type { Moment } from './debrief-marks.ts';
+import { unbroken } from './unbroken.ts';
 
 /** Moments of one habit that are gone to, at most. */
 const MOST_MOMENTS = 4;
@@ -25,16 +26,18 @@ export function habitList(habits: readonly Habit[], moment: Moment): TemplateRes
 export function predictionList(predictions: readonly PredictionOutcome[]): TemplateResult | typeof nothing {
   if (predictions.length === 0) return nothing;
   const right = predictions.filter((one) => one.right).length;
-  return html`<h3>You said, it came</h3>
-    <p>${right} of ${predictions.length} as you said.</p>
+  // A class that called nothing out is told what comes, and not that it was wrong.
+  const nobody = predictions.every(({ said }) => said === null);
+  return html`<h3>${nobody ? 'What was asked' : 'You said, it came'}</h3>
+    ${nobody ? nothing : html`<p>${right} of ${predictions.length} as you said.</p>`}
     <ul class="predictions">
       ${predictions.map(
         (one) =>
           html`<li>
-            <p class="asked">${one.question}</p>
+            <p class="asked">${unbroken(one.question)}</p>
             <p>
-              ${one.said === null ? 'You passed it over;' : html`You said <b>${one.said}</b>;`} it came to
-              <b>${one.came}</b>${howFar(one)}
+              ${one.said !== null ? html`You said <b>${one.said}</b>; it` : nobody ? 'It' : 'You passed it over; it'} came to
+              <b>${unbroken(one.came)}</b>${howFar(one)}
             </p>
             <p class="why">${one.why}</p>
           </li>`,

@@ -30,7 +30,7 @@ export class DebriefSheet extends Panel {
     if (!this.debrief) return html``;
     const { lesson, result, predictions, question, known, compare, limits, flownBy } = this.debrief;
     const moment = (atS: number | null) => this.#moment(atS);
-    return html`<section aria-label="Debrief">
+    return html`<section aria-label="Debrief" class=${flownBy ? 'watched' : ''}>
       <h2>${lesson.title}: what came of it</h2>
       ${flownBy ? html`<p class="flown-by"><b>Flown by a simulated diver.</b> ${flownBy} It is nobody's result.</p>` : nothing}
       <p class="verdict">${result.verdict === 'pass' ? 'All that was asked for was met.' : 'Not all that was asked for was met.'}</p>
@@ -42,7 +42,7 @@ export class DebriefSheet extends Panel {
       ${this.#next()}
       ${
         result.demands.length > 0
-          ? html`<ul>
+          ? html`<ul class="demands">
             ${result.demands.map(
               (one) =>
                 html`<li>
@@ -92,7 +92,7 @@ export class DebriefSheet extends Panel {
         ? html`<p>You have flown it ${attempt === 1 ? 'once' : `${attempt} times`}: flown again, its gauges are fewer.</p>`
         : nothing
     }
-      <div class="row">
+      <div class="row ways">
         <button type="button" class="tool" @click=${() => wish(this, { kind: 'lesson', id: lesson.id })}>again</button>
         ${
           attempt + 1 >= FADED

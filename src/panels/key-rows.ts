@@ -22,6 +22,8 @@ const AT_BENCH: Readonly<Record<string, string>> = {
   Digit1: 'a ball',
   Digit2: 'a tray',
   Digit3: 'a boat',
+  Digit4: 'spring balance',
+  Digit5: 'spout and glass',
   Minus: 'squeeze less',
   Equal: 'squeeze more',
 };

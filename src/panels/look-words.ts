@@ -3,12 +3,7 @@ import type { GasStore } from './readings.ts';
 import type { Units } from './settings.ts';
 import { STANDARD_GRAVITY_MPS2, depthText, litresText, massText } from './units.ts';
 
-/** The sentence with its numbers kept beside their units where it breaks. */
-export function unbroken(sentence: string): string {
-  return sentence
-    .replace(/(\d) (?=(m|cm|mm|s|kg|kgf|N|L|bar|psi|ft|lb|%)(\W|$))/g, '$1\u00a0')
-    .replace(/(\d\u00a0N) (?=s(\W|$))/g, '$1\u00a0');
-}
+export { unbroken } from './unbroken.ts';
 
 /** A small drift, and twice as much, as both systems would say it: 10 cm, four inches. */
 const OFF = { metric: ['10 cm', '20 cm'], imperial: ['4 inches', '8 inches'] } as const;

@@ -27,8 +27,10 @@ export interface StripView {
   readonly next: string;
   readonly canGoBack: boolean;
   readonly notes: string;
-  /** Hands counted for A, B, C, D. */
+  /** Hands counted for each letter of what is asked; empty where no letters are. */
   readonly tally: readonly number[];
+  /** Whether the list of demonstrations can be opened from here. */
+  readonly lists: boolean;
   /** Null where the browser knows no full screen. */
   readonly fullScreen: boolean | null;
 }

@@ -3,6 +3,7 @@ import { letterOf, type Answer, type Asking, type Frame, type Prompt } from '../
 import { middleOf, numberChoice } from './number-choice.ts';
 import { Panel } from './panel.ts';
 import { curveSketch, watchedLine } from './prompt-drawings.ts';
+import { unbroken } from './unbroken.ts';
 import { waterPin, type PinPlace } from './water-pin.ts';
 import { wish } from './wish.ts';
 
@@ -70,7 +71,7 @@ export class QuestionSheet extends Panel {
     if (prompt.kind === 'explain')
       return html`<section aria-label="Before you go on">
         <h2 tabindex="-1">${prompt.title}</h2>
-        <p>${prompt.text}</p>
+        <p>${unbroken(prompt.text)}</p>
         ${this.#goOn('go on', false)}
       </section>`;
     if (prompt.kind === 'watch')
@@ -80,13 +81,13 @@ export class QuestionSheet extends Panel {
         <p>${prompt.text}</p>
         ${watchedLine(prompt)}
         <ol class="frames">
-          ${(prompt.frames ?? []).map((frame) => html`<li><b>${frameText(frame)}</b> ${frame.words}</li>`)}
+          ${(prompt.frames ?? []).map(frameLine)}
         </ol>
         ${this.#goOn('go on', false)}
       </section>`;
     return html`<section aria-label="Predict">
       <p class="kind">${kindWords(this.asking)}</p>
-      <h2 tabindex="-1">${prompt.question}</h2>
+      <h2 tabindex="-1">${unbroken(prompt.question)}</h2>
       ${this.#shape(prompt)}
       ${this.#goOn('lock it', this.chosen === null)}
     </section>`;
@@ -184,10 +185,13 @@ function kindWords(asking: Asking | null): string {
 
 type Asked = Exclude<Prompt, { kind: 'explain' | 'watch' }>;
 
-/** What instruments read at a freeze: 10 s: 9.2 m, sinking 14 m/min, 0.4 kg heavy, 3.1 L in the jacket. */
-function frameText({ atS, depthM, speedMpmin, netKg, jacketL }: Frame): string {
+/** A freeze: what is to be seen, and what instruments read then. A class is told the gas alone, the line shows it the rest. */
+function frameLine({ atS, depthM, speedMpmin, netKg, jacketL, words }: Frame) {
   const rate = Math.abs(speedMpmin).toFixed(0);
   const way = rate === '0' ? 'still' : `${speedMpmin > 0 ? 'sinking' : 'rising'} ${rate} m/min`;
   const pull = Math.abs(netKg) < 0.1 ? 'neutral' : `${Math.abs(netKg).toFixed(1)} kg ${netKg > 0 ? 'light' : 'heavy'}`;
-  return `${atS} s: ${depthM.toFixed(1)} m, ${way}, ${pull}, ${jacketL.toFixed(1)} L in the jacket.`;
+  return html`<li>
+    <b>${words}</b> ${unbroken(`${atS} s:`)} <span class="read">${unbroken(`${depthM.toFixed(1)} m, ${way}, ${pull},`)}</span>
+    ${unbroken(`${jacketL.toFixed(1)} L in the jacket.`)}
+  </li>`;
 }

@@ -12,7 +12,7 @@ const CALLED: Partial<Record<Demonstrator, string>> = {
   steady: 'the steady diver',
   able: 'the able diver',
   random: 'the diver who presses by chance',
-  script: 'one who presses by the clock',
+  script: 'one who acts by the clock',
 };
 
 /** A simulated diver as people say it: the latecomer. */

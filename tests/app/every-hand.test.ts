@@ -44,7 +44,7 @@ const CONTROLS: Readonly<Record<string, Control>> = {
   'put lead on': act('lead-on', words('lead on, at the surface')),
   'release a piece of lead': { key: 'KeyX', pad: 'release', touch: words('let one piece go') },
   'release all lead': { key: 'Backspace', pad: 'release-all', touch: words('let all 2 go') },
-  freeze: { key: 'KeyP', pad: 'freeze', touch: words('freeze') },
+  freeze: { key: 'KeyP', pad: 'freeze', touch: words('freeze Space') },
   'slower time': { key: 'Minus', pad: 'slower', touch: words('×½') },
   'faster time': { key: 'Equal', pad: 'faster', touch: words('×2') },
   'a step back': { key: 'BracketLeft', pad: 'step-back', touch: words('−0.1 s') },
@@ -101,7 +101,7 @@ const flown: PageView = {
   } as never,
   presenting: {
     cards: null,
-    strip: { next: 'ask', canGoBack: true, notes: '', tally: [0, 0, 0, 0], fullScreen: null },
+    strip: { next: 'ask', canGoBack: true, notes: '', tally: [0, 0, 0, 0], lists: true, fullScreen: null },
     shown: null,
     words: '',
     hush: false,

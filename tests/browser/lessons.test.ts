@@ -58,7 +58,7 @@ describe('the place of the lessons', () => {
           await page.keyboard.press('PageDown');
           await pass(page, 0.2);
         }
-        await until(page, next, /lock and run/);
+        await until(page, next, /lock, go on/);
         expect(await hash(page)).toBe('#/watch/positive-negative-neutral--script');
         const first = await asked();
         await page.keyboard.press('PageDown');

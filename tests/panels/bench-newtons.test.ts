@@ -40,3 +40,26 @@ test('newtonsOf(): of every stone and stuff that has come to rest under water th
     }
   expect(told.length).toBeGreaterThan(4);
 });
+
+test('tankSentence() of what hangs under water: whenever it says "together zero", its three newtons come to it; the glass says what the water does', () => {
+  for (const kg of [0.4, 0.5, 0.6, 0.7]) {
+    const desk = new TankDesk();
+    const mass = { do: 'dial', id: 'mass', value: kg } as const;
+    for (const ask of [mass, { do: 'spout' }, { do: 'balance' }, { do: 'hook', byM: 0.22 }] as const) desk.hear(ask);
+    let told = 0;
+    for (let i = 0; i < 600; i++) {
+      desk.pass(1 / 60);
+      const view = desk.view();
+      const sentence = tankSentence(view);
+      if (!sentence.includes('together zero')) continue;
+      const [pulls, lifts, weighs] = newtonsIn(sentence);
+      expect(pulls! + lifts!, sentence).toBeCloseTo(weighs!, 9);
+      const one = view.things[0]!;
+      // Half of a tenth where tenths add up; else one hundredth.
+      expect(Math.abs(pulls! - (one.weightN - one.buoyantN)), sentence).toBeLessThan(0.0501);
+      expect(newtonsOf(one).beside(one.buoyantN * 1.0001)).toBe(newtonsOf(one).water);
+      told++;
+    }
+    expect(told).toBeGreaterThan(100);
+  }
+});

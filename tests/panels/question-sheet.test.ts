@@ -145,10 +145,10 @@ describe('question-sheet', () => {
       text: 'See.',
       frames: [frame, still],
     });
-    const lines = [...sheet.querySelectorAll('li')].map((item) => item.textContent);
+    const lines = [...sheet.querySelectorAll('li')].map((item) => item.textContent.replace(/\s+/g, ' ').trim());
     expect(lines).toEqual([
-      '15 s: 11.1 m, sinking 27 m/min, 6.3 kg heavy, 1.4 L in the jacket. The first press.',
-      '20 s: 8.0 m, still, neutral, 3.0 L in the jacket. Still.',
+      'The first press. 15 s: 11.1 m, sinking 27 m/min, 6.3 kg heavy, 1.4 L in the jacket.',
+      'Still. 20 s: 8.0 m, still, neutral, 3.0 L in the jacket.',
     ]);
     await press('go on');
     expect(heard).toEqual([{ kind: 'answer', answer: null }]);
