@@ -11,11 +11,11 @@ export const accept: Command = {
   things: '[RESULT …]',
   least: 0,
   most: 100,
-  more: `Tasks: hover, ascent, descent, the first dive. Kits "tuning" are those on which pilots, marks and limits were settled.
+  more: `Tasks: hover, ascent, descent, the first dive. Kits "tuning" are those on which pilots, marks and limits were settled; "unseen" ones were flown last.
 ${TRIAL_FILES}
 Result: { met, demands: [{ demand, task, mark, value, cell, limit, met }],
 marks: [{ task, mark, pilot, flights, lowestMean, highestMean, least, most }],
-results: [{ cell, half, seeds, fromSeed, rows, above }] };
+results: [{ cell, use, seeds, fromSeed, rows, above }] };
 value is the worst over the kits, in points of 100 or as a chance. Exit 0 where every demand is met. It tries the logic of
 marks on simulated divers; it says nothing about people.`,
   run(asked, io) {

@@ -15,6 +15,7 @@ import { progressOf, type Io } from './io.ts';
 import { UsageError, type Asked, type Option } from './usage.ts';
 
 const CELLS = TRIAL_CELLS.map(({ id }) => id);
+const USES = ['tuning', 'held-out', 'unseen'] as const;
 const MOST_SEEDS = 1000;
 
 /** What the two commands about trials take. */
@@ -29,7 +30,7 @@ export const TRIAL_OPTIONS: Readonly<Record<string, Option>> = {
   cells: {
     kind: 'text',
     shows: 'kits',
-    says: `tuning, held-out (left out: this), or some of ${CELLS.join(', ')}, with commas between`,
+    says: `tuning, held-out (left out: this), unseen, or some of ${CELLS.join(', ')}, with commas between`,
   },
   tasks: {
     kind: 'text',
@@ -64,7 +65,7 @@ export function trialResults({ things, numbers, texts }: Asked, io: Io): TrialRe
 }
 
 function cellsNamed(words: string): readonly TrialCell[] {
-  if (words === 'tuning' || words === 'held-out') return TRIAL_CELLS.filter(({ half }) => half === words);
+  if (USES.some((use) => use === words)) return TRIAL_CELLS.filter(({ use }) => use === words);
   const names = listed('cells', words, CELLS);
   return TRIAL_CELLS.filter(({ id }) => names.includes(id));
 }
@@ -88,7 +89,7 @@ const resultsFile = v.object({
     v.array(
       v.object({
         cell: v.picklist(CELLS),
-        half: v.picklist(['tuning', 'held-out']),
+        use: v.picklist(USES),
         seeds: count,
         fromSeed: count,
         rows: v.array(
@@ -137,7 +138,7 @@ const resultsFile = v.object({
 
 /** @throws {BadFile} when it is not what accept prints */
 function readResults(path: string): TrialResult[] {
-  const allowed = 'what accept prints: { results: [{ cell, half, seeds, fromSeed, rows, above }] }';
+  const allowed = 'what accept prints: { results: [{ cell, use, seeds, fromSeed, rows, above }] }';
   const refused = (found: string, where: string) =>
     new BadFile(path, [{ line: 1, path: where, found, allowed, suggestion: 'Print it anew with accept' }]);
   let json: unknown;

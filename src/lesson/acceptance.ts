@@ -29,8 +29,8 @@ const BEND_GAIN = 1;
 
 /**
  * What is demanded of marks, each at its worst over the cells: the steady reach 85 on average, nobody who does no diving gets
- * points, short cuts stand below the learner or at 15 at most, bends gain no more than one point on the able, each skill stands
- * above the next, and no mark is secure unless its task was met. Demands whose pilots were not flown are left out.
+ * points, short cuts stand below the learner or at 15 at most, bends gain no more than one point on the able, who has more of one
+ * skill than he loses no more than that, each skill stands above the next, and no mark is secure unless its task was met. Demands whose pilots were not flown are left out.
  */
 export function acceptance(results: readonly TrialResult[]): Demanded[] {
   return TRIAL_MARKS.flatMap(({ task, mark }) => [
@@ -50,6 +50,15 @@ export function acceptance(results: readonly TrialResult[]): Demanded[] {
     ),
     ...of('bend').flatMap((pilot) =>
       atMost(`${pilot}: mean above the able one's`, BEND_GAIN, task, mark, over(results, task, mark, pilot)),
+    ),
+    ...of('skill').flatMap((pilot) =>
+      atLeast(
+        `${pilot}: mean above the able one's, at least`,
+        -BEND_GAIN,
+        task,
+        mark,
+        over(results, task, mark, pilot),
+      ),
     ),
     ...pairs(results, task, mark),
     ...atMost('marks of 80 or more without the task met', 0, task, mark, counts(results, task, mark, 'secureUnmet')),

@@ -7,7 +7,7 @@ import { hashOfText } from './text-hash.ts';
 const DIGITS = 9;
 
 /** Counts the changes of the marks' formulas: flights that were marked by others are not compared. Raise it with every change. */
-const FORMULAS = 2;
+const FORMULAS = 3;
 
 /**
  * What a lesson is flown under, as a hash of 16 hexadecimal digits: diver and water, start, tasks, marks, their formulas and limits. Flights are

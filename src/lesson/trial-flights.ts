@@ -1,5 +1,5 @@
 import type { Setup } from '../diver/index.ts';
-import { PILOTS, type PilotName } from '../pilot/index.ts';
+import { PILOTS, type PilotName, type PilotSort } from '../pilot/index.ts';
 import { flyLesson } from './fly.ts';
 import { HABIT_IDS, type HabitId } from './habit-kinds.ts';
 import type { Lesson, MarkId } from './lesson.ts';
@@ -21,6 +21,9 @@ export const TRIAL_PAIRS = [
   ['able', 'learner'],
   ['able', 'pulser'],
 ] as const satisfies readonly (readonly [PilotName, PilotName])[];
+
+/** Who is set beside the able one on the same seeds: who bends the task, and who has more of one skill. */
+const BESIDE_ABLE: readonly PilotSort[] = ['bend', 'skill'];
 
 /** What came of one pilot in one task of one cell: plain data, JSON-safe. */
 export interface TrialRow {
@@ -46,7 +49,7 @@ export interface TrialRow {
 /** What came of a cell. */
 export interface TrialResult {
   readonly cell: string;
-  readonly half: TrialCell['half'];
+  readonly use: TrialCell['use'];
   readonly seeds: number;
   readonly fromSeed: number;
   readonly rows: readonly TrialRow[];
@@ -58,7 +61,7 @@ export interface TrialResult {
     readonly second: PilotName;
     readonly chance: number;
   }[];
-  /** How far who bends the task stands above the able one on the same seeds, on average, and the standard error of that. */
+  /** How far who bends the task, or has more of a skill, stands above the able one on the same seeds, on average, and the standard error. */
   readonly gains: readonly {
     readonly task: TrialTask;
     readonly mark: MarkId;
@@ -115,10 +118,12 @@ export function flyCell(base: Setup, cell: TrialCell, firstDive: Lesson, ask: Tr
   const gains = TRIAL_MARKS.flatMap(({ task, mark }) =>
     pilots.flatMap((pilot) => {
       const [bent, able] = [pilot, 'able'].map((name) => scores.get(`${task} ${mark} ${name}`));
-      return PILOTS[pilot].sort === 'bend' && bent && able ? [{ task, mark, pilot, ...gainOf(bent, able) }] : [];
+      return BESIDE_ABLE.includes(PILOTS[pilot].sort) && bent && able
+        ? [{ task, mark, pilot, ...gainOf(bent, able) }]
+        : [];
     }),
   );
-  return { cell: cell.id, half: cell.half, seeds, fromSeed, rows, above, gains };
+  return { cell: cell.id, use: cell.use, seeds, fromSeed, rows, above, gains };
 }
 
 /** Results of one cell and the same seeds, flown with other pilots or tasks, as one each; what both flew counts once. */

@@ -10,10 +10,10 @@ import { plain } from './words.ts';
 export const KGF_N = 9.80665;
 
 /**
- * Mean thrust that costs nothing, kilograms: less than one kick in a hold. At six times that, whoever sculled as gently as the limit
- * lets him stood up to four points higher. Practice.
+ * Mean thrust that costs nothing, kilograms: less than one kick in a hold. At ten times that, whoever sculled as gently as the limit
+ * lets him stood up to four points higher, and at less than twice still more than one. Practice.
  */
-const FINS_FREE_KGF = 0.005;
+const FINS_FREE_KGF = 0.003;
 
 /** How a depth was held: what all three marks have in common. */
 export interface Held {

@@ -46,6 +46,8 @@ export interface TriedView {
   readonly date: string;
   readonly cells: readonly { readonly cell: string; readonly seeds: number }[];
   readonly demands: readonly Demanded[];
+  /** Of kits that were flown once, when nothing was changed any more. */
+  readonly unseen: Pick<TriedView, 'cells' | 'demands'>;
   readonly habits: readonly HabitRates[];
 }
 

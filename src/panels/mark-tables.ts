@@ -29,16 +29,14 @@ export class MarkTables extends Panel {
 
   override render() {
     if (!this.tried) return html``;
-    const { date, cells, demands, habits } = this.tried;
-    const unmet = demands.filter(({ met }) => !met);
+    const { date, cells, demands, unseen, habits } = this.tried;
+    const unmet = [...demands, ...unseen.demands].filter(({ met }) => !met);
     const tasks = [...new Set(demands.map(({ task }) => task))];
-    const kits = [...new Set(cells.map(({ cell }) => cell))];
-    const most = Math.max(...cells.map(({ seeds }) => seeds));
     return html`<section aria-label="How the marks were tried">
       <h2 tabindex="-1">How the marks were tried</h2>
       <p><strong>These tables test the logic of marks and detectors on simulated divers. They say nothing about people.</strong></p>
       <p class="caution">${CAUTION.marks}</p>
-      <p>Flown on ${date} in ${kits.length} kits that nothing was settled on (${kits.join(', ')}), each up to ${most} times; what comes of another kit was not looked at.</p>
+      <p>Flown on ${date} in ${kitsOf(cells)} kept out of what was settled. Then, when nothing was changed any more, once in ${kitsOf(unseen.cells)}: there ${metOf(unseen.demands)} demands are met. What comes of another kit was not looked at.</p>
 
       <h3>What is not met</h3>
       ${
@@ -100,9 +98,8 @@ export class MarkTables extends Panel {
   }
 
   #demands(task: Demanded['task'], demands: readonly Demanded[]) {
-    const met = demands.filter((one) => one.met).length;
     return html`<details>
-      <summary>${TASK_WORDS[task]}: ${met} of ${demands.length} met</summary>
+      <summary>${TASK_WORDS[task]}: ${metOf(demands)} met</summary>
       <div class="wide-table" tabindex="0" role="region" aria-label="Demands, ${TASK_WORDS[task]}">
         <table>
           <thead>
@@ -134,6 +131,16 @@ export class MarkTables extends Panel {
   }
 }
 customElements.define('mark-tables', MarkTables);
+
+/** "8 kits (3mm+0.5, …), each up to 100 times". */
+function kitsOf(cells: TriedView['cells']): string {
+  const kits = [...new Set(cells.map(({ cell }) => cell))];
+  return `${kits.length} kits (${kits.join(', ')}), up to ${Math.max(...cells.map(({ seeds }) => seeds))} times each`;
+}
+
+function metOf(demands: readonly Demanded[]): string {
+  return `${demands.filter(({ met }) => met).length} of ${demands.length}`;
+}
 
 /** A figure as it was printed, no longer than needed. */
 function shown(value: number): string {

@@ -10,10 +10,10 @@ import { PILOT_TRAITS } from './traits.ts';
 
 /**
  * What a pilot is there for: a diver of a certain skill, one with a habit, one who does no diving, one who goes after the mark by
- * a short cut, or one who bends the task,
- * or one who has a hand for a drysuit.
+ * a short cut, one who bends the task, one who has more of one skill, which marks must not take for a trick, or one who has a hand
+ * for a drysuit.
  */
-export type PilotSort = 'diver' | 'habit' | 'nobody' | 'short-cut' | 'bend' | 'suit';
+export type PilotSort = 'diver' | 'habit' | 'nobody' | 'short-cut' | 'bend' | 'skill' | 'suit';
 
 interface Described {
   readonly sort: PilotSort;
@@ -74,11 +74,13 @@ export const PILOTS = {
   'lead-dropper': { sort: 'bend', does: 'Lets lead go first of all and has less to balance.' },
   'still-lungs': { sort: 'bend', does: 'Stops breathing, so that no breath moves him.' },
   sipper: { sort: 'bend', does: 'Breathes in quick small sips, so that hardly a breath moves him.' },
+  panter: { sort: 'bend', does: 'Breathes fast and shallow, just deep enough that no breath stands still.' },
   bouncer: { sort: 'bend', does: 'Bounces back with great breaths instead of touching the gas.' },
   sculler: { sort: 'bend', does: 'Sculls all the while with fins, as gently as nobody counts.' },
   'one-button': { sort: 'bend', does: 'Uses one of the two buttons only in a hold, so that nothing goes to and fro.' },
   'early-presser': { sort: 'bend', does: 'Presses until the time that counts begins, and not once after it.' },
   pauser: { sort: 'bend', does: 'Waits just outside the band until he is still, and only then drifts in.' },
+  'deep-breather': { sort: 'skill', does: 'Presses like the able one, and has more of his lungs to brake with.' },
   'suit-feeder': { sort: 'suit', does: 'Does as steady does, and keeps what is in the drysuit as it is, down and up.' },
   'suit-keeper': { sort: 'suit', does: 'Does the same, and never presses the valve of the drysuit.' },
 } as const satisfies Readonly<Record<keyof typeof PILOT_TRAITS | 'random' | 'idler' | SuitPilot, Described>>;

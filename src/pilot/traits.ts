@@ -185,11 +185,17 @@ const bends = {
   'lead-dropper': { ...able, quirk: { kind: 'drops-lead', piece: 0 } },
   'still-lungs': { ...able, periodS: 0 },
   sipper: { ...able, periodS: 3, tidalShare: 0.3 },
-  bouncer: { ...able, law: { ...able.law, rangeL: 2 } },
+  panter: { ...able, periodS: 3, tidalShare: 0.4 },
+  bouncer: { ...able, law: { ...able.law, rangeL: 2, bandL: 0.6 } },
   sculler: { ...able, quirk: { kind: 'fins-little', finsN: 4, overM: 0.1, inAllNs: 19 } },
   'one-button': { ...able, quirk: { kind: 'one-button' } },
   'early-presser': { ...able, quirk: { kind: 'breath-only', from: 'window' } },
   pauser: { ...able, aim: { kind: 'pauses', beforeM: 1.4, forS: 20 } },
+} as const satisfies Readonly<Record<string, PilotTraits>>;
+
+/** Able hands with more of one skill: what is gained by it is no trick. */
+const skills = {
+  'deep-breather': { ...able, law: { ...able.law, rangeL: 2 } },
 } as const satisfies Readonly<Record<string, PilotTraits>>;
 
 /** Parameters of every pilot that sees and acts. @source practice: chosen so that marks tell them apart, measured on a reduced model first and on this one after */
@@ -207,4 +213,5 @@ export const PILOT_TRAITS = {
   ...withHabits,
   ...shortCuts,
   ...bends,
+  ...skills,
 } as const satisfies Readonly<Record<string, PilotTraits>>;

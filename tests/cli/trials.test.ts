@@ -68,7 +68,7 @@ test.each([
 test.each([
   ['{ "results": [', /found no JSON/],
   ['{ "results": [] }', /results/],
-  ['{ "results": [{ "cell": "5mm+1" }] }', /results\.0\.half/],
+  ['{ "results": [{ "cell": "5mm+1" }] }', /results\.0\.use/],
   ['[]', /accept prints/],
 ])('accept refuses a file of %s with its place and what is allowed', (content, told) => {
   const { code, err } = ran('accept', file('bad.json', content));

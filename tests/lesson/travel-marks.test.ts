@@ -37,7 +37,7 @@ test('descentMark() does not count the gas that the dive began with', () => {
 
 test('descentMark() counts fins against the way and not with it', () => {
   const reachedRow = Math.ceil((7 / 15) * 600);
-  const impulse = evenly((0.0525 * KGF_N * reachedRow) / 10, 0, reachedRow);
+  const impulse = evenly((0.0515 * KGF_N * reachedRow) / 10, 0, reachedRow);
   expect(descent(15, { finsUpNs: impulse }).score).toBeCloseTo(50, 6);
   expect(descent(15, { finsDownNs: impulse }).score).toBeCloseTo(100, 6);
 });
