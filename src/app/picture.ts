@@ -62,8 +62,12 @@ export function pictureOf(of: PictureOf): StageView {
     reducedMotion: of.reducedMotion,
     theme: of.theme,
     ...(of.first ? { forecastWords: '' } : {}),
+    ...(onLine(dive) ? { forecastWords: 'if you hold on' } : {}),
   };
 }
+
+/** Whether a hand is on a line that is there. */
+const onLine = ({ rig, controls }: Moment): boolean => rig.line && controls.holdLine === 1;
 
 /** As much water as the goal wants, less on a small screen: there the diver would have to be drawn larger than he is. */
 function shownM({ goal, first, heightPx }: PictureOf): number {

@@ -32,12 +32,15 @@ export class Forecast {
     this.#locked = locked;
   }
 
-  /** Depths after each whole second if nothing is done, metres: the first is now, the last ten seconds ahead. */
+  /**
+   * Depths after each whole second if nothing is done, metres: the first is now, the last ten seconds ahead. A hand on the
+   * line stays on it: it was put there by one press and comes off by another.
+   */
   depthsM(state: Readonly<DiveState>, controls: Controls): number[] {
     this.#scratch ??= copyState(state);
     const s = this.#scratch;
     overwriteState(s, state);
-    const idle = handsOff(controls);
+    const idle = { ...handsOff(controls), holdLine: controls.holdLine };
     const depths = [s.depthM];
     for (let second = 0; second < FORECAST_S; second++) {
       advance(this.#rig, s, idle, TICKS_PER_S, undefined, this.#locked);

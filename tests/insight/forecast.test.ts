@@ -44,6 +44,15 @@ describe('Forecast', () => {
     expect(handsOff(busy)).toEqual({ ...restingControls(350), breath: 2, pitchDeg: 60, suitValveHPa: 20 });
   });
 
+  test('depthsM() of a diver who holds the line keeps him there, while without it he would rise', () => {
+    const rig = { ...RIG, line: true };
+    const light = startState(rig, { depthM: 5, jacketM3: 8e-3 });
+    const forecast = new Forecast(rig);
+    expect(forecast.depthsM(light, restingControls(320)).at(-1)).toBeLessThan(4);
+    for (const depthM of forecast.depthsM(light, { ...restingControls(320), holdLine: 1 }))
+      expect(Math.abs(depthM - 5)).toBeLessThan(0.1);
+  });
+
   test('a forecast with the inflator pressed shows the dive without it', () => {
     const state = startState(RIG, { depthM: 9 });
     const pressed = new Forecast(RIG).depthsM(state, { ...restingControls(320), jacketAdd: 1 });
