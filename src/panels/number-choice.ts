@@ -11,7 +11,7 @@ export function middleOf({ least, most, step }: PromptScale): number {
 
 /** A value as it stands on its scale: 0.55 L. */
 export function onScale({ step, unit }: PromptScale, value: number): string {
-  return `${value.toFixed(digitsOf(step))} ${unit}`;
+  return `${value.toFixed(digitsOf(step)).replace('-', '−')} ${unit}`;
 }
 
 /**

@@ -17,6 +17,7 @@ export function curveSketch(prompt: Extract<Prompt, { kind: 'curve' }>, values: 
   const foot = y(Math.max(least, 0));
   return html`<svg class="sketch" viewBox="0 0 ${width} ${height}" aria-hidden="true">
     <line x1="0" x2=${width} y1=${foot} y2=${foot} class="rule" />
+    ${least < 0 ? svg`<text x="2" y=${foot - 5}>0</text>` : null}
     <polyline points=${line.join(' ')} class="ink" />
     ${points.map(
       ([cx, cy], i) =>

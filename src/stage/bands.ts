@@ -60,9 +60,18 @@ export class Bands {
     const places: Box[] = [];
     // Where it begins, or, where they would be cut there, as far right as they fit.
     const most = freePx - width - 10 * unit;
-    for (const left of [Math.min(start, Math.max(most, 10 * unit)), Math.max(start, most)])
+    const { within } = taken;
+    const lefts = [Math.min(start, Math.max(most, 10 * unit)), Math.max(start, most)];
+    const at = (left: number, above: number) =>
+      places.push({ left, top: above, right: left + width, bottom: above + height });
+    for (const left of lefts)
       for (const above of [top - height - 3 * unit, bottom + 3 * unit, top + 10 * unit, bottom - height - 10 * unit])
-        places.push({ left, top: above, right: left + width, bottom: above + height });
+        at(left, above);
+    // An edge under the times at the head, or below the picture, has them inside, as near to it as they can be read.
+    for (const left of lefts) {
+      at(left, Math.max(top + 10 * unit, within.top));
+      at(left, Math.min(bottom - 10 * unit, within.bottom) - height);
+    }
     const box = taken.first(places) ?? places[0]!;
     taken.boxes.push(box);
     put(words, box.left, (box.top + box.bottom) / 2);
