@@ -55,8 +55,8 @@ export const ACTS: Readonly<Record<Act, ActLabel>> = {
   level: { words: 'level', code: 'KeyJ' },
   'head-down': { words: 'head down', code: 'KeyN' },
   line: { words: 'hold line', code: 'KeyL' },
-  'lead-off': { words: 'take off', alone: 'lead off, at the surface', code: 'Delete' },
-  'lead-on': { words: 'put on', alone: 'lead on, at the surface', code: 'Insert' },
+  'lead-off': { words: 'lead off', alone: 'lead off, at the surface', code: 'Delete' },
+  'lead-on': { words: 'lead on', alone: 'lead on, at the surface', code: 'Insert' },
   diluent: { words: 'add', alone: 'loop add', code: 'KeyY', opposite: 'nose-vent' },
   'nose-vent': { words: 'out by nose', alone: 'loop out by nose', code: 'KeyH', opposite: 'diluent' },
 };
