@@ -43,7 +43,7 @@ export function numberChoice(
   };
   const far = Math.max(Math.round(stride / step), 1);
   const long = (most - least) / step > MANY_STEPS && far > 1;
-  return html`<div class="number" role="group" aria-label=${label}>
+  return html`<div class="number ${unit.length > 3 ? 'long' : ''}" role="group" aria-label=${label}>
     ${long ? button(-far) : nothing}${button(-1)}
     <output aria-live="polite">${onScale(scale, value)}</output>
     ${button(1)}${long ? button(far) : nothing}

@@ -74,6 +74,7 @@ export class Marks {
     const { unit, textPx } = this.#style;
     let used = 0;
     let lastX = Infinity;
+    let last: Text | undefined;
     for (let i = events.length - 1; i >= 0 && used < 8; i--) {
       const atS = events[i]!.tick / TICKS_PER_S;
       const x = secondsToX(frame, atS);
@@ -81,8 +82,11 @@ export class Marks {
       const words = eventWords(events[i]!);
       // Contact and squeezes come in bursts: the latest of a burst speaks for it.
       if (words === undefined || atS > nowS || lastX - x < 40 * unit) continue;
+      // The same words once more would lie on themselves.
+      if (last?.text === words && lastX - x < last.width + 6 * unit) continue;
       lastX = x;
       const slot = this.#slot(this.#events, used++, (g) => this.#pin(g), false);
+      last = slot.words;
       const y = depthToY(frame, depthAtM(recording, atS));
       slot.g.position.set(x, y);
       slot.words.text = words;
