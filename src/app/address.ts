@@ -42,6 +42,12 @@ function watched(id: string): Address {
   return lesson && by ? { place: 'watch', id: lesson, by: by as Demonstrator } : { place: 'start' };
 }
 
+/** Whether a link goes to the lesson or demonstration of an id, and to none whose own id only begins like it. */
+export function goesTo(hash: string, id: string): boolean {
+  const address = addressOf(hash);
+  return 'id' in address && address.id === id;
+}
+
 /** The part of a link after #, with it. */
 export function hashOf(address: Address): string {
   if (address.place === 'start') return '#/';

@@ -12,7 +12,6 @@ export function benchResultOf(lesson: BenchLesson, run: BenchRun, came: BenchRes
   const { demands, predictions, verdict } = came;
   return {
     lessonId: lesson.id,
-    lessonFile: null,
     at,
     under: triedUnder(lesson),
     // Seconds differ each time: the same hands again are another try, the same page after a reload is none.

@@ -19,7 +19,7 @@ export function knownOf(
   words: string,
   all = false,
 ): DebriefKnown {
-  const ofLesson = results.filter((one) => one.lessonId === flown.lesson.id && one.lessonFile === flown.file);
+  const ofLesson = results.filter((one) => one.lessonId === flown.lesson.id);
   const same = ofLesson.filter(({ under }) => under === flown.under);
   // What a simulated diver flew is reported on nobody.
   const reports = reportsOf(flown.by !== null ? [] : kept ? same : [{ marks: debrief.result.marks }]);

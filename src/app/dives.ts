@@ -11,6 +11,9 @@ import type { PageView } from './page-view.ts';
 import type { Shell } from './shell.ts';
 import type { ShownBeside } from './show-beside.ts';
 
+/** Places that nothing but a wish goes to. */
+const WISHED: readonly PageView['place'][] = ['kit', 'bench', 'learn'];
+
 /** Above the ground a diver is let go at least so far, metres. */
 const OFF_GROUND_M = 0.5;
 
@@ -46,6 +49,8 @@ export class Dives {
   second: Dive | null = null;
   /** A second diver whom a demonstration brings with its first. */
   shownBeside: ShownBeside | null = null;
+  /** How often somebody has gone somewhere. */
+  #goings = 0;
   #pair: KeptPair | null | undefined = undefined;
   /** Hears that somebody else dives beside. */
   onPair: () => void = () => undefined;
@@ -85,10 +90,25 @@ export class Dives {
   }
 
   /**
+   * Somebody goes somewhere, and what he goes to may have to be fetched first.
+   * @returns says whether he has gone nowhere else meanwhile
+   */
+  going(): () => boolean {
+    const going = ++this.#goings;
+    const from = this.#shell.view.place;
+    return () => {
+      const { place } = this.#shell.view;
+      return going === this.#goings && (place === from || !WISHED.includes(place));
+    };
+  }
+
+  /**
    * Free practice from the surface; or from where the diver is let go, frozen until somebody goes on.
    * @param made a dive of this diver that begins elsewhere
    */
   practise(free: FreeDiver, made?: Flight): void {
+    // A step of a demonstration that comes by itself takes nobody anywhere.
+    if (!made) this.going();
     this.#free = free;
     const { rig, letGoM } = free;
     const letGo = { depthM: Math.min(letGoM ?? 0, rig.bottomM - OFF_GROUND_M), jacketM3: 0, pitchDeg: 0 };
@@ -109,6 +129,7 @@ export class Dives {
    */
   toStart(anew?: FreeDiver): void {
     if (!anew && this.takeUp((lesson) => lesson === null, 'start')) return;
+    this.going();
     this.#free = anew ?? this.#free;
     const { rig, id } = this.#free;
     this.#take(new Flight(rig, afloatStart(rig)), null);
@@ -127,6 +148,7 @@ export class Dives {
       this.#take(parked.flight, parked.lesson);
       this.begun = true;
     }
+    this.going();
     const place = where ?? (this.#lesson ? 'lesson' : this.begun ? 'fly' : 'start');
     this.#shell.show({ place, frozen: this.begun, moreOpen: false });
     return true;
@@ -134,6 +156,7 @@ export class Dives {
 
   /** A saved dive, frozen at its end, to be flown on; with its second diver, where it was saved with one. */
   takeRun(run: Run, endHash: string, second: RunSecond | null): void {
+    this.going();
     this.#free = { rig: run.rig, id: '', setup: second?.first ?? null };
     if (second) {
       const { difference, by, own, words = '' } = second;
@@ -161,15 +184,17 @@ export class Dives {
   }
 
   /**
-   * A lesson from its beginning; its hints and gauges fade over flights.
+   * A lesson from its beginning; who has gone elsewhere before it came stays there, and of two the one that was wished for last is flown. Its hints and gauges fade over flights.
    * @param attempt which one it counts as; left out: one more than the last that is kept
    * @param by a simulated diver who flies it: all gauges then, and nothing counts
    * @param resumed one at the bench goes on where it was left
    * @throws {RangeError} when there is none of that id
    */
   async learn(id: string, attempt?: number, by: Demonstrator | null = null, resumed = false): Promise<void> {
+    const stays = this.going();
     const { findTaught, LessonFlight, nextAttempt } = await this.#later.fetchLearning();
     const lesson = await findTaught(id, this.#shell.window);
+    if (!stays()) return;
     if (!lesson) throw new RangeError(`there is no lesson ${id}`);
     if ('bench' in lesson) {
       this.#shell.root.dispatchEvent(new WishEvent({ kind: 'bench', ask: { do: 'lesson', id, resumed } }));
@@ -179,6 +204,7 @@ export class Dives {
     const asked = this.#shell.view.projector;
     const how = by ? { by, asked } : { attempt: attempt ?? (await nextAttempt(id)) };
     const begun = await LessonFlight.begin(lesson, how);
+    if (!stays()) return;
     this.#take(begun.flight, begun);
     this.#shell.show({ place: 'lesson' });
   }
@@ -191,9 +217,9 @@ export class Dives {
 
   /** From here on a simulated diver flies the lesson in hand. */
   async handOver(by: Demonstrator): Promise<void> {
-    const { LessonFlight } = await this.#later.fetchLearning();
     const left = this.#lesson;
-    if (!left || left.by || left.view().done) return;
+    const { LessonFlight } = await this.#later.fetchLearning();
+    if (!left || left !== this.#lesson || left.by || left.view().done) return;
     const how = { by, asked: this.#shell.view.projector };
     const given = LessonFlight.resumed(left.lesson, left.flight.dive.run(), left.given, how);
     this.#take(given.flight, given, this.#shell.view.speed);

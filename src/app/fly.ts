@@ -66,21 +66,47 @@ export async function fly(shell: Shell): Promise<void> {
   // What a first flight does not need comes while nothing else is to do; what fails here is tried again when it is wanted.
   whenIdle(view, () => void program.later.fetchAll(program).catch(() => undefined));
 
-  void import('./traces.ts').then(({ keepTraces }) => keepTraces(shell, () => program.dives));
-  void import('./pair-door.ts').then(({ keepPair }) => keepPair(program));
+  const missing: string[] = [];
+  /** What does not come is said by its name: nothing else waits for it. */
+  const bring = (name: string, coming: Promise<unknown>) =>
+    coming.catch(() => {
+      missing.push(name);
+      shell.show({
+        trouble: `Not loaded: ${missing.join(', ')}. Everything else goes on; load the page again to have it.`,
+      });
+    });
+  void bring(
+    'traces',
+    import('./traces.ts').then(({ keepTraces }) => keepTraces(shell, () => program.dives)),
+  );
+  void bring(
+    'a second diver',
+    import('./pair-door.ts').then(({ keepPair }) => keepPair(program)),
+  );
   keepBench(shell);
   // A press that comes before what it goes to is there is not lost.
   keepPlaceKeys(shell);
-  void import('./time.ts').then(({ keepTime }) => keepTime(program));
-  void import('./sound.ts').then(({ keepSound }) => keepSound(shell, () => program.dives));
+  void bring(
+    'going back in time',
+    import('./time.ts').then(({ keepTime }) => keepTime(program)),
+  );
+  void bring(
+    'sound',
+    import('./sound.ts').then(({ keepSound }) => keepSound(shell, () => program.dives)),
+  );
   // What was flown before comes back first: the address may say that it is there.
   const kept = import('./kept.ts')
     .then(({ keepDives }) => keepDives(program))
     .catch(() => shell.show({ trouble: NOT_KEPT }));
   // An address may be one of theirs.
-  const lessons = import('./lesson-place.ts').then(({ keepLessons }) => keepLessons(program)).catch(() => undefined);
-  void Promise.all([import('./address.ts'), kept, lessons]).then(([{ keepAddress }]) =>
-    keepAddress(shell, () => program.lessonId),
+  const lessons = bring(
+    'lessons',
+    import('./lesson-place.ts').then(({ keepLessons }) => keepLessons(program)),
+  );
+  const address = Promise.all([import('./address.ts'), kept, lessons]);
+  void bring(
+    'links to places',
+    address.then(([{ keepAddress }]) => keepAddress(shell, () => program.lessonId)),
   );
 
   const frame = (nowMs: number) => {

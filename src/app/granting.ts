@@ -10,6 +10,7 @@ import { coversWater } from './page-view.ts';
 import type { Presented } from './presented.ts';
 import { FIRST_SETUP, readySetup } from './setups.ts';
 import type { Shell } from './shell.ts';
+import { sayingTrouble } from './trouble-words.ts';
 
 /** What granting a wish may do with the program. */
 export interface Granted extends Presented {
@@ -38,14 +39,7 @@ export class Granting {
   }
 
   async grant(wish: Wish): Promise<void> {
-    const { shell } = this.#program;
-    try {
-      await this.#do(wish);
-    } catch (problem) {
-      // Whoever threw says its name first; the place that is shown, said again, sets the address back.
-      const words = (problem instanceof Error ? problem.message : String(problem)).replace(/^\w+: /, '');
-      shell.show({ place: shell.view.place, trouble: `That did not work, and nothing was lost: ${words}` });
-    }
+    await sayingTrouble(this.#program.shell, this.#do(wish));
     this.#program.refresh();
   }
 

@@ -54,6 +54,8 @@ export class InsightFeed {
   #askedKey = '';
   #askedRig: StageView['rig'] | null = null;
   #askedS = NaN;
+  /** The last look could not be reckoned: none is asked for until somebody chooses anew. */
+  #failing = false;
   #sentenceS = NaN;
   #state: Readonly<DiveState> | null = null;
   #rig: StageView['rig'] | null = null;
@@ -67,7 +69,7 @@ export class InsightFeed {
     this.#desk = new LookDesk(
       () => new Worker(new URL('./look-worker.ts', import.meta.url), { type: 'module' }),
       (answer, request) => this.#came(answer, request),
-      () => shell.show({ trouble: 'This look could not be reckoned in this browser. Everything else goes on.' }),
+      () => this.#failed(),
     );
     this.#tell();
   }
@@ -81,6 +83,7 @@ export class InsightFeed {
   hear(wish: Extract<Wish, { kind: 'look' | 'look-choice' | 'look-menu' }>): void {
     if (wish.kind === 'look-menu') this.#menuOpen = wish.open;
     else {
+      this.#failing = false;
       const choice =
         wish.kind === 'look' ? this.#words.toggled(this.#choice, wish.look) : { ...this.#choice, ...wish.choice };
       if (choice.across !== this.#choice.across || choice.look !== this.#choice.look) this.#inHand = null;
@@ -179,6 +182,7 @@ export class InsightFeed {
 
   /** Asks for a look unless it would be the one that was asked for last. */
   #askBeside(frozen: boolean, request: LookRequest): void {
+    if (this.#failing) return;
     const { rig, ask, wanted, nowS, controls } = request;
     const key = JSON.stringify([ask, wanted, frozen ? [nowS, controls] : 0]);
     const soon = wanted === 'stops' ? FRESH_S : MAP_S;
@@ -187,6 +191,14 @@ export class InsightFeed {
     this.#askedRig = rig;
     this.#askedS = nowS;
     this.#desk.ask(request);
+  }
+
+  /** Said once, and not again with every moment of a dive. */
+  #failed(): void {
+    this.#failing = true;
+    this.#askedKey = '';
+    const trouble = 'This look could not be reckoned. Everything else goes on; choose the look again to try once more.';
+    this.#shell.show({ trouble });
   }
 
   /** A look came: shown at once, its sentence in its time. One that is no longer wanted is dropped. */

@@ -1,6 +1,7 @@
 import { WishEvent, type Wish } from '../panels/index.ts';
 import type { BenchPlace } from './bench-place.ts';
 import type { Shell } from './shell.ts';
+import { sayingTrouble } from './trouble-words.ts';
 
 /** Hears what is wished of the bench, which is fetched with the first of it; what does not come, or is not allowed, is said. */
 export function keepBench(shell: Shell): void {
@@ -29,10 +30,6 @@ export function keepBench(shell: Shell): void {
     }
   };
   shell.root.addEventListener('wish', (event) => {
-    if (!(event instanceof WishEvent)) return;
-    void hear(event.wish).catch((problem: unknown) => {
-      const words = problem instanceof Error ? problem.message.replace(/^\w+: /, '') : String(problem);
-      shell.show({ place: shell.view.place, trouble: `That did not work, and nothing was lost: ${words}` });
-    });
+    if (event instanceof WishEvent) void sayingTrouble(shell, hear(event.wish));
   });
 }

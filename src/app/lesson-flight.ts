@@ -43,8 +43,6 @@ export interface FlownHow {
   readonly by?: Demonstrator | null;
   /** Whether questions are asked although a simulated diver flies, who answers none: a class does. */
   readonly asked?: boolean;
-  /** What tells a lesson file of somebody's own from others of its id. */
-  readonly file?: string | null;
 }
 
 /** A simulated diver does the same each time that a lesson is watched. */
@@ -55,17 +53,15 @@ export class LessonFlight {
   readonly lesson: Lesson;
   readonly flight: Flight;
   readonly by: Demonstrator | null;
-  readonly file: string | null;
   #passesOver: boolean;
   #run: LessonRun;
   readonly #given: Answer[] = [];
   #shown: Prompt | null = null;
 
-  private constructor(lesson: Lesson, flight: Flight, { attempt = 1, by = null, asked = true, file = null }: FlownHow) {
+  private constructor(lesson: Lesson, flight: Flight, { attempt = 1, by = null, asked = true }: FlownHow) {
     this.lesson = lesson;
     this.flight = flight;
     this.by = by;
-    this.file = file;
     this.#passesOver = by !== null && !asked;
     this.#run = beginLesson(lesson, attempt);
     const pilot = by === null ? null : demonstrates(by, lesson, flight.rig, WATCHED_SEED);

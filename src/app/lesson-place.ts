@@ -24,6 +24,7 @@ import {
 import { Store, type KeptResult } from '../store/index.ts';
 import benchTemplate from '../../lessons/bench/template.yaml?raw';
 import template from '../../lessons/template.yaml?raw';
+import { goesTo } from './address.ts';
 import { DEMONSTRATIONS } from './demonstrations.ts';
 import type { Dives } from './dives.ts';
 import { saveFile } from './files.ts';
@@ -31,6 +32,7 @@ import './lessons.css';
 import { keepOwnFile, ownFile, readOwn, warningsOf, type OwnFile } from './own-lesson.ts';
 import { keepPredictions, type Predicting } from './predictions.ts';
 import type { Shell } from './shell.ts';
+import { sayingTrouble } from './trouble-words.ts';
 import { keepWalk, leftWalk, type Walk } from './walk-memory.ts';
 
 /** What the place of the lessons may do with the program. */
@@ -57,7 +59,7 @@ class LessonPlace {
     const { hash } = this.#shell.window.location;
     const stop = this.#stopOf(this.#walk);
     // A walk goes on after a reload where it was; whoever came elsewhere has left it.
-    if (stop && hash.includes(`/${stop.id}`)) this.#shell.show({ projector: true });
+    if (stop && goesTo(hash, stop.id)) this.#shell.show({ projector: true });
     else this.#walk = null;
     this.#shell.root.addEventListener('wish', (event) => {
       if (event instanceof WishEvent) this.#hear(event.wish);
@@ -68,26 +70,17 @@ class LessonPlace {
   }
 
   #hear(wish: Wish): void {
-    if (wish.kind === 'learn') void this.#grant(() => this.#do(wish.ask));
+    if (wish.kind === 'learn') void sayingTrouble(this.#shell, this.#do(wish.ask));
     else if (wish.kind === 'place' && wish.place === 'learn') {
       this.#tried = null;
       this.#tell();
       void this.#look();
     } else if (wish.kind === 'file' && this.#shell.view.place === 'learn')
-      void this.#grant(() => this.#openOwn(wish.file));
+      void sayingTrouble(this.#shell, this.#openOwn(wish.file));
     // Whoever begins something else has left the path.
     else if (wish.kind === 'lesson' && this.#walk && wish.id !== this.#stopOf(this.#walk)?.id) this.#goOn(null);
     else if (wish.kind === 'projector' && !wish.on) this.#goOn(null);
     else if (wish.kind === 'settings') this.#tell();
-  }
-
-  async #grant(act: () => Promise<void> | void): Promise<void> {
-    try {
-      await act();
-    } catch (problem) {
-      const words = (problem instanceof Error ? problem.message : String(problem)).replace(/^\w+: /, '');
-      this.#shell.show({ trouble: `That did not work, and nothing was lost: ${words}` });
-    }
   }
 
   async #do(ask: LearnAsk): Promise<void> {

@@ -11,6 +11,10 @@ export interface OtherLine {
   /** Where it parts from the line that is flown. */
   readonly knotTick: number;
   readonly shown: boolean;
+  /** Which leaving it was, counted from 1. */
+  readonly leftAs: number;
+  /** Its bookmarks beyond the knot: they come back with it. */
+  readonly later: readonly Bookmark[];
 }
 
 /** A numbered moment on the line. */
@@ -37,7 +41,6 @@ export class Lines {
     lines.name = name;
     lines.#marks = marks;
     lines.#keep(others);
-    lines.#order = others.map(({ letter }) => letter);
     return lines;
   }
 
@@ -60,9 +63,10 @@ export class Lines {
     const gone = free ? null : this.#oldest();
     const kept = this.#others.filter((line) => line !== gone);
     const letter = free ?? gone!.letter;
-    const left = { letter, name: this.name || endWords(dive), dive, knotTick: tick, shown: true };
-    this.#order = [...this.#order.filter((one) => one !== letter), letter];
-    this.#later.set(letter, this.#marksAfter(tick));
+    const left = {
+      ...{ letter, name: this.name || endWords(dive), dive, knotTick: tick, shown: true },
+      ...{ leftAs: this.#nextLeaving(), later: this.#marksAfter(tick) },
+    };
     this.#keep([...kept.map((line) => ({ ...line, knotTick: Math.min(line.knotTick, tick) })), left]);
     this.name = '';
     this.#cutMarks(tick);
@@ -88,15 +92,16 @@ export class Lines {
   switchTo(letter: string, flown: Dive): Dive {
     const taken = this.#line(letter);
     const { knotTick } = taken;
-    const left = { ...taken, dive: flown, name: this.name || endWords(flown), shown: true };
+    const left = {
+      ...{ letter, name: this.name || endWords(flown), dive: flown, knotTick, shown: true },
+      ...{ leftAs: this.#nextLeaving(), later: this.#marksAfter(knotTick) },
+    };
     this.#keep(
       this.#others.map((line) => (line === taken ? left : { ...line, knotTick: Math.min(line.knotTick, knotTick) })),
     );
     this.name = taken.name;
-    const back = this.#later.get(letter) ?? [];
-    this.#later.set(letter, this.#marksAfter(knotTick));
     this.#cutMarks(knotTick);
-    this.#marks = [...this.#marks, ...back];
+    this.#marks = [...this.#marks, ...taken.later];
     return taken.dive;
   }
 
@@ -117,7 +122,6 @@ export class Lines {
   remove(letter: string): void {
     const line = this.#line(letter);
     this.#keep(this.#others.filter((one) => one !== line));
-    this.#later.delete(letter);
   }
 
   /** Puts a bookmark on a moment, or takes away the one that stands there. @returns false where all numbers are taken */
@@ -128,7 +132,7 @@ export class Lines {
       return true;
     }
     const numbers = Array.from({ length: MOST_MARKS }, (_, i) => i + 1);
-    const used = [this.#marks, ...this.#later.values()].flat();
+    const used = [this.#marks, ...this.#others.map(({ later }) => later)].flat();
     const number = numbers.find((one) => !used.some((mark) => mark.number === one));
     if (number === undefined) return false;
     this.#marks = [...this.#marks, { number, tick, name: '' }].sort((a, b) => a.tick - b.tick);
@@ -153,19 +157,16 @@ export class Lines {
     return mark;
   }
 
-  /** Bookmarks on other lines beyond their knots: they come back with their line. */
-  readonly #later = new Map<string, readonly Bookmark[]>();
-
   #marksAfter(tick: number): readonly Bookmark[] {
     return this.#marks.filter((mark) => mark.tick >= tick + TICKS_PER_CHANGE);
   }
 
-  /** Letters in the order in which lines were left. */
-  #order: readonly string[] = [];
+  #nextLeaving(): number {
+    return Math.max(0, ...this.#others.map(({ leftAs }) => leftAs)) + 1;
+  }
 
   #oldest(): OtherLine {
-    const letter = this.#order.find((one) => this.#others.some((line) => line.letter === one));
-    return this.#line(letter ?? LETTERS[0]);
+    return this.#others.reduce((oldest, line) => (line.leftAs < oldest.leftAs ? line : oldest));
   }
 
   #line(letter: string): OtherLine {

@@ -3,6 +3,7 @@ import type { LookAnswer, LookRequest } from './look-work.ts';
 /** The part of a worker that is used. */
 export interface Bench {
   postMessage(request: LookRequest): void;
+  terminate(): void;
   onmessage: ((event: MessageEvent<LookAnswer>) => void) | null;
   onerror: ((event: ErrorEvent) => void) | null;
 }
@@ -48,6 +49,9 @@ export class LookDesk {
       if (next) this.#begin(next);
     };
     bench.onerror = () => {
+      // One that could not be loaded would never answer: another is hired for what is asked next.
+      bench.terminate();
+      this.#bench = null;
       this.#inHand = null;
       this.#next = null;
       this.#failed();

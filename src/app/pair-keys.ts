@@ -21,7 +21,14 @@ export function ownHands(shell: Shell, flown: () => boolean): () => ReadonlySet<
   view.addEventListener('keydown', (event) => {
     const act = actOf(event);
     const shortcut = event.ctrlKey || event.metaKey || event.altKey;
-    if (!act || shortcut || !flown() || focusOf(shell.root.ownerDocument.activeElement) === 'typing') return;
+    if (
+      !act ||
+      shortcut ||
+      shell.view.moreOpen ||
+      !flown() ||
+      focusOf(shell.root.ownerDocument.activeElement) === 'typing'
+    )
+      return;
     event.preventDefault();
     if (!event.repeat) held.press(act);
   });

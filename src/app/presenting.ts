@@ -24,6 +24,7 @@ import { neutralStart } from './show-start.ts';
 import { ShowInHand } from './show-hand.ts';
 import type { Showing } from './showing.ts';
 import { Tally } from './tally.ts';
+import { sayingTrouble } from './trouble-words.ts';
 
 /** How often the place of a demonstration is kept, milliseconds: a reload loses less than a second. */
 const KEPT_MS = 400;
@@ -61,7 +62,7 @@ export class Presenting {
     listenToPresenter(
       this.#shell,
       () => this.#blank.on,
-      (ask) => void this.hear(ask),
+      (ask) => this.hear(ask),
     );
     view.addEventListener('pagehide', () => this.#hand.keep());
     root.ownerDocument.addEventListener('fullscreenchange', () => this.#tell());
@@ -137,11 +138,16 @@ export class Presenting {
   /** Begins the demonstration in hand anew. @returns whether there is one */
   restart(): boolean {
     const showing = this.#hand.live;
-    if (showing) void this.#show(showing.demonstration.id);
+    if (showing) void sayingTrouble(this.#shell, this.#show(showing.demonstration.id));
     return showing !== null;
   }
 
-  async hear(ask: PresentAsk): Promise<void> {
+  /** What does not work is said. */
+  hear(ask: PresentAsk): Promise<void> {
+    return sayingTrouble(this.#shell, this.#hear(ask));
+  }
+
+  async #hear(ask: PresentAsk): Promise<void> {
     if (this.#blank.on && ask.do !== 'full-screen') this.#unblank();
     else if (ask.do === 'blank') this.#hide();
     else if (ask.do === 'next') await this.#next();

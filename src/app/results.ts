@@ -6,13 +6,11 @@ import type { LessonFlight } from './lesson-flight.ts';
 const PATIENCE_MS = 600;
 
 /** Which flight of a lesson is next: one more than the last one that is kept, by which its hints and gauges fade. */
-export async function nextAttempt(lessonId: string, lessonFile: string | null = null): Promise<number> {
+export async function nextAttempt(lessonId: string): Promise<number> {
   const store = new Store();
   const late = new Promise<never[]>((resolve) => setTimeout(() => resolve([]), PATIENCE_MS));
   try {
-    const flown = (await Promise.race([store.results(), late])).filter(
-      (one) => one.lessonId === lessonId && one.lessonFile === lessonFile,
-    );
+    const flown = (await Promise.race([store.results(), late])).filter((one) => one.lessonId === lessonId);
     return (flown.at(-1)?.attempt ?? 0) + 1;
   } catch {
     return 1;
@@ -30,7 +28,6 @@ export function resultOf(flown: LessonFlight, { result, predictions }: Debrief, 
   const answered = predictions.filter(({ right }) => right);
   return {
     lessonId: flown.lesson.id,
-    lessonFile: flown.file,
     at,
     under: flown.under,
     flight: flown.flight.dive.hash(),

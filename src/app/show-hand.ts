@@ -40,10 +40,13 @@ export class ShowInHand {
     const demonstration = DEMONSTRATIONS.find((one) => one.id === id);
     if (!demonstration) throw new RangeError(`there is no demonstration ${id}`);
     const { shell } = this.#program;
+    const stays = this.#program.dives.going();
     const left = resumed ? leftShow(shell.window, id) : null;
     const begin = (from: LeftShow | null) => Showing.begin(demonstration, readySetup, from?.place);
     // One that cannot be gone on with, as when the model changed since, begins anew.
     const showing = await begin(left).catch(() => begin(null));
+    // Who has gone elsewhere meanwhile stays there.
+    if (!stays()) return;
     this.#showing = showing;
     shell.show({ projector: true, speed: 1 });
     this.entered(showing);

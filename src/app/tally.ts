@@ -7,9 +7,12 @@ const NONE: readonly number[] = [0, 0, 0, 0];
 export class Tally {
   counts = NONE;
   #askedId = '';
+  /** Answers that there are to count hands for: those of the last question. */
+  #letters = NONE.length;
 
-  /** One hand more. */
+  /** One hand more; none for a letter that stands for no answer. */
   count(at: number): void {
+    if (at >= this.#letters) return;
     this.counts = this.counts.map((count, i) => (i === at ? count + 1 : count));
   }
 
@@ -19,7 +22,9 @@ export class Tally {
 
   /** Hears what is asked now. */
   asked(prompt: Prompt | null): void {
-    if (!prompt || prompt.id === this.#askedId) return;
+    if (!prompt) return;
+    this.#letters = prompt.kind === 'choice' ? prompt.options.length : NONE.length;
+    if (prompt.id === this.#askedId) return;
     this.#askedId = prompt.id;
     this.clear();
   }

@@ -45,7 +45,7 @@ export function listenToTime(program: Timed, hear: (ask: TimeAsk) => void): void
     pulled = { id: event.pointerId, x: event.clientX, atS: tick / TICKS_PER_S };
   });
   stage.addEventListener('pointermove', (event) => {
-    if (pulled?.id !== event.pointerId || event.buttons === 0) return;
+    if (pulled?.id !== event.pointerId) return;
     const byPx = event.clientX - pulled.x;
     if (!stage.hasPointerCapture(event.pointerId)) {
       if (Math.abs(byPx) < PULLED_PX) return;
@@ -54,5 +54,7 @@ export function listenToTime(program: Timed, hear: (ask: TimeAsk) => void): void
     const atS = pulled.atS - (byPx / program.stage.pxPerM) * SECONDS_PER_METRE;
     hear({ do: 'at', atS: Math.round(Math.max(0, atS) * 10) / 10 });
   });
-  for (const kind of ['pointerup', 'pointercancel'] as const) stage.addEventListener(kind, () => (pulled = null));
+  // Who has not pulled yet may let go anywhere on the page; who lets go outside of it comes back with no button down.
+  for (const kind of ['pointerup', 'pointercancel'] as const) view.addEventListener(kind, () => (pulled = null));
+  view.addEventListener('pointermove', ({ buttons }) => buttons === 0 && (pulled = null), { capture: true });
 }

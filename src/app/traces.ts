@@ -33,6 +33,8 @@ export class Traces {
 
   hear(ask: TraceAsk): void {
     if (ask.do === 'save') return saveFile(this.#shell.root.ownerDocument, ask.bytes, ask.name);
+    if (ask.do === 'not-saved')
+      return this.#shell.show({ trouble: 'This browser made no picture of the traces: their numbers can be saved.' });
     if (ask.do === 'read') {
       this.#readS = ask.atS;
       return;

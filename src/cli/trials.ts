@@ -70,16 +70,17 @@ function cellsNamed(words: string): readonly TrialCell[] {
   return TRIAL_CELLS.filter(({ id }) => names.includes(id));
 }
 
-/** Names with commas between, each one of those allowed; all where nothing is said. */
+/** Names with commas between, each one of those allowed and each once, however often it is said; all where nothing is said. */
 function listed<T extends string>(option: string, words: string | undefined, allowed: readonly T[]): readonly T[] {
   if (words === undefined) return allowed;
-  return words.split(',').map((word) => {
+  const names = words.split(',').map((word) => {
     const found = allowed.find((name) => name === word.trim());
     if (found) return found;
     const near = nearest(word, allowed);
     const hint = near === undefined ? `allowed: ${allowed.join(', ')}` : `write ${near}`;
     throw new UsageError(`--${option}: found ${JSON.stringify(word)}: ${hint}`);
   });
+  return [...new Set(names)];
 }
 
 const count = v.pipe(v.number(), v.integer(), v.minValue(0));

@@ -96,9 +96,26 @@ export function pointsScale({ good, bad, unit }: Pick<MarkPart, 'good' | 'bad' |
   return good < bad ? `full points up to ${all}, none from ${none} on` : `full points from ${all}, none at ${none}`;
 }
 
-/** A value with its unit, as many digits as say something; a share that is not whole keeps one, or 79.8 % would look met. */
+/** A share is as good as whole when it is no further from it than sums of floating numbers are. */
+const WHOLE = 1e-6;
+
+/** A value with its unit, as many digits as say something; a share that is not whole is not shown so, or 79.96 % would look met. */
 export function amount(value: number, unit: string): string {
-  const tenths = unit === '%' ? Math.round(value * 10) / 10 : value;
-  const digits = Math.abs(value) >= 100 || Number.isInteger(tenths) ? 0 : unit === '%' || Math.abs(value) >= 1 ? 1 : 2;
+  const digits =
+    unit === '%'
+      ? shareDigits(value)
+      : Math.abs(value) >= 100 || Number.isInteger(value)
+        ? 0
+        : Math.abs(value) >= 1
+          ? 1
+          : 2;
   return unit ? `${value.toFixed(digits)} ${unit}` : value.toFixed(digits);
+}
+
+/** Digits by which a share is told from the whole number beside it. */
+function shareDigits(share: number): number {
+  if (Math.abs(share - Math.round(share)) < WHOLE) return 0;
+  let digits = 1;
+  while (Number.isInteger(Number(share.toFixed(digits)))) digits++;
+  return digits;
 }

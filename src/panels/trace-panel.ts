@@ -151,7 +151,7 @@ export class TracePanel extends Panel {
       move: (byS) => this.#move(byS),
       follow: () => this.#read(null),
       table: () => (this.tableOpen = !this.tableOpen),
-      save: (what) => void this.#save(what),
+      save: (what) => void this.#save(what).catch(() => this.#ask({ do: 'not-saved' })),
       close: () => this.#ask({ do: 'close' }),
     };
   }

@@ -40,6 +40,8 @@ export interface TracesView extends Traced {
 /** What is asked of the traces. */
 export type TraceAsk =
   | { readonly do: 'toggle' | 'close' }
+  /** The browser made no file of it. */
+  | { readonly do: 'not-saved' }
   | { readonly do: 'choose'; readonly id: TraceId }
   /** The reading line stands at a moment, or follows the dive again. */
   | { readonly do: 'read'; readonly atS: number | null }

@@ -7,8 +7,8 @@ export function besideRecord(id: number, beside: KeptBeside<Dive>): BesideRecord
   return {
     id,
     name,
-    marks: marks.map(({ number, tick, name }) => ({ number, tick, name })),
-    others: others.map(({ dive, ...line }) => ({ ...line, dive: runRecord(dive) })),
+    marks: plainMarks(marks),
+    others: others.map(({ dive, later, ...line }) => ({ ...line, later: plainMarks(later), dive: runRecord(dive) })),
     ghost: ghost && { name: ghost.name, shown: ghost.shown, dive: runRecord(ghost.dive) },
   };
 }
@@ -19,14 +19,14 @@ export function besideRecord(id: number, beside: KeptBeside<Dive>): BesideRecord
  */
 export async function besideOf(record: BesideRecord): Promise<KeptBeside<Run>> {
   const { name, others, ghost } = record;
-  // Those that were kept before bookmarks had names have none.
-  const marks = record.marks.map((mark) => ({ ...mark, name: (mark as Partial<typeof mark>).name ?? '' }));
-  if (typeof name !== 'string' || !marks.every((one) => isCount(one.number) && isCount(one.tick) && isText(one.name)))
-    throw new RangeError('bookmarks that are none');
-  const lines = others.map(async ({ dive, ...line }) => {
-    if (!/^[A-D]$/.test(line.letter) || !isCount(line.knotTick) || typeof line.name !== 'string')
+  if (typeof name !== 'string') throw new RangeError('a name that is none');
+  const marks = checkedMarks(record.marks);
+  const lines = others.map(async ({ dive, ...line }: Partial<OtherRecord> & OldRecord, i) => {
+    // Those that were kept before it was counted were left in the order of their letters.
+    const { letter, knotTick, leftAs = i + 1, later = [] } = line;
+    if (!/^[A-D]$/.test(letter) || !isCount(knotTick) || !isCount(leftAs) || typeof line.name !== 'string')
       throw new RangeError('a line that is none');
-    return { ...line, dive: await checkedRun(dive) };
+    return { ...line, leftAs, later: checkedMarks(later), dive: await checkedRun(dive) };
   });
   return {
     name,
@@ -34,6 +34,21 @@ export async function besideOf(record: BesideRecord): Promise<KeptBeside<Run>> {
     others: await Promise.all(lines),
     ghost: ghost && { ...ghost, dive: await checkedRun(ghost.dive) },
   };
+}
+
+type Marks = BesideRecord['marks'];
+type OtherRecord = BesideRecord['others'][number];
+type OldRecord = Omit<OtherRecord, 'leftAs' | 'later'>;
+
+const plainMarks = (marks: Marks): Marks => marks.map(({ number, tick, name }) => ({ number, tick, name }));
+
+/** @throws {RangeError} when they are none */
+function checkedMarks(found: Marks): Marks {
+  // Those that were kept before bookmarks had names have none.
+  const marks = found.map((mark) => ({ ...mark, name: (mark as Partial<typeof mark>).name ?? '' }));
+  if (!marks.every((one) => isCount(one.number) && isCount(one.tick) && isText(one.name)))
+    throw new RangeError('bookmarks that are none');
+  return marks;
 }
 
 /** A dive as a whole, as it stands in the database. */

@@ -5,7 +5,7 @@ import { StoreProblem, storeProblem } from './trouble.ts';
 /** Name and version of the database. A higher version adds its step to `upgrade`. */
 export const DATABASE = 'midwater';
 export const VERSION = 3;
-/** Longer than this nobody waits for another tab, milliseconds. */
+/** Longer than this nobody waits for another tab, or for a slow disk, milliseconds. */
 const PATIENCE_MS = 3000;
 
 const STORES = ['dives', 'starts', 'pieces', 'beside', 'results'] as const satisfies readonly StoreNames<KeptSchema>[];
@@ -121,7 +121,7 @@ export class Database {
   }
 }
 
-/** What comes in time; after that another tab is in the way. */
+/** What comes in time; after that another tab may be in the way, or the machine is slow: which, no browser says. */
 function inTime<T>(wanted: Promise<T>): Promise<T> {
   return new Promise((resolve, reject) => {
     const late = setTimeout(() => reject(new StoreProblem('busy')), PATIENCE_MS);

@@ -39,16 +39,23 @@ export interface KeptWhat {
   readonly pair?: KeptPair | null | undefined;
 }
 
+/** Numbered moments of a line. */
+type KeptMarks = readonly { readonly number: number; readonly tick: number; readonly name: string }[];
+
 /** What stands beside the line of a dive: other lines that leave it, bookmarks on it, and the ghost of another dive. */
 export interface KeptBeside<D> {
   /** Name of the line that is flown; empty until it was given one. */
   readonly name: string;
-  readonly marks: readonly { readonly number: number; readonly tick: number; readonly name: string }[];
+  readonly marks: KeptMarks;
   readonly others: readonly {
     readonly letter: string;
     readonly name: string;
     readonly knotTick: number;
     readonly shown: boolean;
+    /** Which leaving it was, counted from 1: of too many lines the one that was left longest ago goes. */
+    readonly leftAs: number;
+    /** Its bookmarks beyond the knot, which come back with it. */
+    readonly later: KeptMarks;
     readonly dive: D;
   }[];
   readonly ghost: { readonly name: string; readonly shown: boolean; readonly dive: D } | null;

@@ -7,9 +7,8 @@ export const MOST_LETTERS = 2000;
 
 /** What came of one flight of a lesson: plain data, and no name of anybody in it. */
 export interface Result {
+  /** That of a file of somebody's own follows from its words. */
   readonly lessonId: string;
-  /** What tells a lesson file of somebody's own from others of its id; null for a lesson that is built in. */
-  readonly lessonFile: string | null;
   /** Day and time at which it was flown to its end, ISO 8601. */
   readonly at: string;
   /** Hash of setup, start, tasks and limits: only results with the same one may be compared. */
@@ -52,11 +51,10 @@ const VERDICTS: readonly unknown[] = ['pass', 'fail', 'error'] satisfies Verdict
 /** Whether a record is a result as this version writes it. */
 export function isResult(found: unknown): found is KeptResult {
   const one = recordOf(found);
-  const { id, lessonId, lessonFile, at, under, flight, attempt, marks, demands, predictions } = one;
+  const { id, lessonId, at, under, flight, attempt, marks, demands, predictions } = one;
   return (
     isCount(id) &&
     [lessonId, at, under, flight, one.word].every(isText) &&
-    isTextOrNull(lessonFile) &&
     isTextOrNull(one.missed) &&
     !Number.isNaN(Date.parse(String(at))) &&
     isCount(attempt) &&

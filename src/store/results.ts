@@ -41,6 +41,6 @@ async function removeOldest(all: Together): Promise<void> {
 }
 
 const isSameFlight = (a: Result, b: Result): boolean =>
-  a.lessonId === b.lessonId && a.lessonFile === b.lessonFile && a.under === b.under && a.flight === b.flight;
+  a.lessonId === b.lessonId && a.under === b.under && a.flight === b.flight;
 
 const short = (word: string): string => word.slice(0, MOST_LETTERS);

@@ -5,7 +5,7 @@ const WORDS: Readonly<Record<StoreFault, string>> = {
   refused: 'This browser keeps nothing for us: a private window, or storage that is switched off.',
   full: 'This browser has no room left for kept dives.',
   newer: 'A newer version of this program keeps its dives in this browser, and this version leaves them alone.',
-  busy: 'Another tab or window holds the kept dives.',
+  busy: 'The kept dives of this browser did not open in time; another tab or window may hold them.',
   damaged: 'This kept dive is damaged and cannot be opened.',
   gone: 'This dive is no longer kept: it was removed, here or in another tab.',
   broken: 'The kept dives of this browser cannot be read.',

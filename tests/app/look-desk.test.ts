@@ -11,8 +11,10 @@ function desk() {
   const done: string[] = [];
   let hired = 0;
   let failed = 0;
+  let gone = 0;
   const bench: Bench = {
     postMessage: ({ wanted }) => begun.push(wanted),
+    terminate: () => void gone++,
     onmessage: null,
     onerror: null,
   };
@@ -26,7 +28,7 @@ function desk() {
   );
   const finish = () => bench.onmessage!({ data: answer } as MessageEvent<LookAnswer>);
   const fail = () => bench.onerror!(new Event('error') as ErrorEvent);
-  return { made, begun, done, finish, fail, counts: () => ({ hired, failed }) };
+  return { made, begun, done, finish, fail, counts: () => ({ hired, failed, gone }) };
 }
 
 test('LookDesk begins one look at a time and of those asked for meanwhile only the newest', () => {
@@ -40,7 +42,7 @@ test('LookDesk begins one look at a time and of those asked for meanwhile only t
   finish();
   expect(done).toEqual(['gas', 'speed']);
   expect(begun).toEqual(['gas', 'speed']);
-  expect(counts()).toEqual({ hired: 1, failed: 0 });
+  expect(counts()).toEqual({ hired: 1, failed: 0, gone: 0 });
 });
 
 test('LookDesk hires nobody before a look is asked for, and takes the next one after a failure', () => {
@@ -54,4 +56,6 @@ test('LookDesk hires nobody before a look is asked for, and takes the next one a
   made.ask(request('speed'));
   finish();
   expect(done).toEqual(['speed']);
+  // One that failed may never answer.
+  expect(counts()).toEqual({ hired: 2, failed: 1, gone: 1 });
 });

@@ -18,7 +18,12 @@ function flown() {
   const beside = {
     name: 'let go',
     marks: [{ number: 2, tick: 1200, name: 'first kick' }],
-    others: [{ letter: 'A', name: 'as it was', knotTick: 2400, shown: false, dive: left }],
+    others: [
+      {
+        ...{ letter: 'A', name: 'as it was', knotTick: 2400, shown: false, dive: left },
+        ...{ leftAs: 3, later: [{ number: 4, tick: 3000, name: 'the ground' }] },
+      },
+    ],
     ghost: { name: 'ghost.midwater', shown: true, dive: ghost },
   } as const;
   return { dive, left, ghost, beside };
@@ -41,6 +46,7 @@ describe('what is kept beside a dive', () => {
     const read = await readBeside(keeping.id!);
     expect(read).toMatchObject({ name: 'let go', marks: beside.marks });
     expect(read.others).toMatchObject([{ letter: 'A', name: 'as it was', knotTick: 2400, shown: false }]);
+    expect(read.others[0]).toMatchObject({ leftAs: 3, later: [{ number: 4, tick: 3000, name: 'the ground' }] });
     expect(hashOf(read.others[0]!)).toBe(left.hash());
     expect(read.ghost).toMatchObject({ name: 'ghost.midwater', shown: true });
     expect(hashOf(read.ghost!)).toBe(ghost.hash());
@@ -65,6 +71,22 @@ describe('what is kept beside a dive', () => {
     }
     await keeping.keep(dive, WHAT, null);
     expect((await new Store().read(keeping.id!)).beside).toBeNull();
+  });
+
+  test('lines of a time when it was not counted which was left when come back, in the order of their letters', async () => {
+    const { dive, beside } = flown();
+    const keeping = new Store().begin();
+    await keeping.keep(dive, WHAT, beside);
+    const db = await openDB('midwater');
+    const record = (await db.get('beside', keeping.id!)) as { others: { leftAs?: number; later?: unknown }[] };
+    const { leftAs: _, later: __, ...old } = record.others[0]!;
+    await db.put('beside', { ...record, others: [old, { ...old, letter: 'B' }] });
+    db.close();
+    const { others } = await readBeside(keeping.id!);
+    expect(others.map(({ leftAs, later }) => [leftAs, later])).toEqual([
+      [1, []],
+      [2, []],
+    ]);
   });
 
   test('bookmarks of a time when they had no names come back without', async () => {

@@ -9,7 +9,6 @@ beforeEach(newBrowser);
 
 const HOVER: Result = {
   lessonId: 'hover',
-  lessonFile: null,
   at: '2026-11-20T18:30:00.000Z',
   under: 'a1',
   flight: 'f1',

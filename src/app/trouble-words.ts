@@ -1,0 +1,23 @@
+import type { Shell } from './shell.ts';
+
+/** What browsers say of a part of the program that did not come: an address, and nothing that anybody could do. */
+const NOT_LOADED = /dynamically imported module|importing a module script|unable to preload/i;
+
+/** What went wrong with a wish, as a sentence; whoever threw says its own name first. */
+export function troubleWords(problem: unknown): string {
+  const words = problem instanceof Error ? problem.message : String(problem);
+  const why = NOT_LOADED.test(words)
+    ? 'a part of the program was not loaded. Check the connection and try again.'
+    : words.replace(/^\w+: /, '');
+  return `That did not work, and nothing was lost: ${why}`;
+}
+
+/** Waits for what is being done; what does not work is said, and the page stays where it is. */
+export async function sayingTrouble(shell: Pick<Shell, 'view' | 'show'>, doing: Promise<void>): Promise<void> {
+  try {
+    await doing;
+  } catch (problem) {
+    // The place that is shown, said again, sets the address back.
+    shell.show({ place: shell.view.place, trouble: troubleWords(problem) });
+  }
+}
