@@ -182,7 +182,7 @@ export class LessonFlight {
       moments: momentsOf(result),
       line: lineEvidence(this.lesson, this.#run, flown, judged.marks),
       predictions: wasAsked ? predictions : [],
-      question: debriefQuestion(this.lesson),
+      question: debriefQuestion(this.lesson, this.by !== null),
       limits: limitsInForce(
         this.lesson.markLimits,
         this.lesson.marks.map(({ mark }) => mark),

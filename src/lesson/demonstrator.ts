@@ -23,5 +23,5 @@ export function demonstrates(by: Demonstrator, lesson: Lesson, rig: Rig, seed: n
 
 /** What he does, and what is wrong with it: one sentence. */
 export function demonstratorDoes(by: Demonstrator): string {
-  return by === 'script' ? 'Presses by a list of moments that is known to do it.' : PILOTS[by].does;
+  return by === 'script' ? 'Does at fixed moments what is known to work.' : PILOTS[by].does;
 }

@@ -113,6 +113,8 @@ export interface AskStep {
   readonly kind: 'ask';
   readonly id: string;
   readonly question: string;
+  /** What is asked instead of whoever has only watched: about what was to be seen. */
+  readonly watched?: string | undefined;
 }
 
 /** One phase that is flown. */

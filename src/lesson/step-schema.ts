@@ -149,7 +149,7 @@ export const stepSchema = v.variant(
       gauges: choice(GAUGES),
       hands: list(must(choice(HANDS_NEEDED)), 0, HANDS_NEEDED.length),
     }),
-    group({ kind: v.literal('ask'), id: id(), question: text(400) }),
+    group({ kind: v.literal('ask'), id: id(), question: text(400), watched: v.optional(text(400)) }),
   ],
   SAYS_WHAT,
 );

@@ -24,9 +24,12 @@ export function nothingLeft(steps: readonly Step[], from: number): boolean {
   return !steps.slice(from).some((step) => step.kind === 'fly');
 }
 
-/** The debrief question; empty when the lesson has none. */
-export function debriefQuestion(lesson: Lesson): string {
-  for (const step of lesson.steps) if (step.kind === 'ask') return step.question;
+/**
+ * The debrief question; empty when the lesson has none.
+ * @param watched somebody else flew: a question about one's own presses would ask about nothing
+ */
+export function debriefQuestion(lesson: Lesson, watched: boolean): string {
+  for (const step of lesson.steps) if (step.kind === 'ask') return (watched && step.watched) || step.question;
   return '';
 }
 

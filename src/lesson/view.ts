@@ -139,12 +139,17 @@ function bandsOf(lesson: Lesson, run: LessonRun): LessonBand[] {
   return bands;
 }
 
+/** A band that is open downward is drawn down to here, metres: deeper than any water of ours. */
+const DEEPEST_M = 200;
+
 /** Depths that the conditions of a goal ask for. */
 function depthBands(goal: MeetGoal, fromS: number, toS: number | null): LessonBand[] {
   return goal.each.flatMap(({ what, least, most }) => {
     if (what !== 'depthM') return [];
-    const [topM, bottomM] = [Math.max(0, least), Math.min(most, 200)];
-    return [{ fromS, toS, topM, bottomM, words: `${plain(topM)} to ${plain(bottomM)} m` }];
+    const [topM, bottomM] = [Math.max(0, least), Math.min(most, DEEPEST_M)];
+    const open = most > DEEPEST_M;
+    const words = open ? `below ${plain(topM)} m` : `${plain(topM)} to ${plain(bottomM)} m`;
+    return [{ fromS, toS, topM, bottomM, words }];
   });
 }
 

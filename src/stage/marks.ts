@@ -35,6 +35,24 @@ export function eventWords({ kind, massKg }: DiveEvent): string | undefined {
   return DISTURBED_WORDS[kind];
 }
 
+/** Pieces of lead that follow one another by less than this, ticks, go in one go. */
+const ONE_GO = TICKS_PER_S;
+const LEAD_MOVED: readonly string[] = ['lead-released', 'lead-taken-off', 'lead-put-on'] satisfies DiveEvent['kind'][];
+
+/** An event with all the lead that went the same way right before it: four pieces of half a kilogram in a second are two. */
+export function inOneGo(events: readonly DiveEvent[], last: number): DiveEvent {
+  const event = events[last]!;
+  if (!LEAD_MOVED.includes(event.kind)) return event;
+  let [massKg, { tick }] = [event.massKg ?? 0, event];
+  for (let i = last - 1; i >= 0 && tick - events[i]!.tick <= ONE_GO; i--) {
+    const before = events[i]!;
+    if (before.kind !== event.kind) continue;
+    massKg += before.massKg ?? 0;
+    ({ tick } = before);
+  }
+  return { ...event, massKg };
+}
+
 /** What stands on the line or beside it: events, numbered rings of the debrief. */
 export class Marks {
   readonly root = new Container();
@@ -79,7 +97,7 @@ export class Marks {
       const atS = events[i]!.tick / TICKS_PER_S;
       const x = secondsToX(frame, atS);
       if (x < -100) break;
-      const words = eventWords(events[i]!);
+      const words = eventWords(inOneGo(events, i));
       // Contact and squeezes come in bursts: the latest of a burst speaks for it.
       if (words === undefined || atS > nowS || lastX - x < 40 * unit) continue;
       // The same words once more would lie on themselves.

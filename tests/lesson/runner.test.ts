@@ -4,6 +4,7 @@ import {
   advanceLesson,
   answerPrompt,
   beginLesson,
+  debriefQuestion,
   promptOf,
   viewLesson,
   type Lesson,
@@ -180,4 +181,14 @@ test('viewLesson() counts only seconds in the band', () => {
   const seconds = (text: string) => Number.parseInt(text, 10);
   const straight = seconds(progress(dive(1000)));
   expect(seconds(progress(madeUp(1000, { depthM, pitchSin: upright })))).toBe(straight - 10);
+});
+
+test('debriefQuestion() asks who only watched about what he saw, where the lesson has words for that', () => {
+  const descent = inCatalogue('descent');
+  const step = descent.steps.find((one) => one.kind === 'ask')!;
+  expect(debriefQuestion(descent, false)).toBe(step.question);
+  expect(debriefQuestion(descent, true)).toBe(step.watched);
+  expect(step.watched).toBeTruthy();
+  const plain = { ...descent, steps: [{ ...step, watched: undefined }] };
+  expect(debriefQuestion(plain, true)).toBe(step.question);
 });

@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { expect, test } from 'vitest';
-import { eventWords } from '../../src/stage/marks.ts';
+import { eventWords, inOneGo } from '../../src/stage/marks.ts';
 import { PLACE_ALPHA, contrastOf, mixed, tokensOf } from '../../src/stage/tokens.ts';
 import { isFree, placesNear } from '../../src/stage/words-place.ts';
 import { elbow, hull, lobe, rib } from '../../src/stage/figure-shape.ts';
@@ -80,4 +80,14 @@ test('elbow() lies a bone from the shoulder and a bone from the hand', () => {
   const joint = elbow({ x: 0, y: 0 }, { x: 0.3, y: 0.1 }, 0.2, 0.22);
   expect(Math.hypot(joint.x, joint.y)).toBeCloseTo(0.2, 12);
   expect(Math.hypot(joint.x - 0.3, joint.y - 0.1)).toBeCloseTo(0.22, 12);
+});
+
+test('inOneGo() adds up lead that goes the same way within a second of the piece before, and nothing else', () => {
+  const off = (tick: number) => ({ tick, kind: 'lead-taken-off', massKg: 0.5 }) as const;
+  const on = { tick: 250, kind: 'lead-put-on', massKg: 0.5 } as const;
+  const events = [off(0), off(200), off(240), on, off(300), off(900)];
+  expect(inOneGo(events, 4).massKg).toBe(1.5);
+  expect(inOneGo(events, 3).massKg).toBe(0.5);
+  expect(inOneGo(events, 5).massKg).toBe(0.5);
+  expect(inOneGo([{ tick: 0, kind: 'head-out' }], 0).massKg).toBeUndefined();
 });
