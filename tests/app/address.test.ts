@@ -1,8 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { addressOf, hashOf, shownAddress, type Address } from '../../src/app/address.ts';
+import { addressOf, goesTo, hashOf, shownAddress, type Address } from '../../src/app/address.ts';
 import { FIRST_VIEW, type PageView } from '../../src/app/page-view.ts';
 
 describe('addresses', () => {
+  test('goesTo(): a link goes to its own lesson or demonstration, and to none whose id only begins like it', () => {
+    expect(['#/lessons/hover', '#/watch/hover--steady', '#/show/hover'].map((hash) => goesTo(hash, 'hover'))).toEqual([
+      ...[true, true, true],
+    ]);
+    for (const hash of ['#/lessons/hover-deep', '#/watch/hover-deep--steady', '#/lessons', '#/column', ''])
+      expect(goesTo(hash, 'hover')).toBe(false);
+  });
+
   test.each<[string, Address]>([
     ['#/', { place: 'start' }],
     ['#/column', { place: 'column' }],

@@ -86,6 +86,17 @@ describe('Lines', () => {
     expect(lines.others[0]!.name).toBe('did nothing');
   });
 
+  test('leave(): a line that was left by switching counts as left then', () => {
+    const flight = flown();
+    const lines = new Lines();
+    for (const atS of [10, 9, 8, 7]) {
+      takeOver(flight, lines, atS);
+      fly(flight, 5);
+    }
+    flight.take(lines.switchTo('A', flight.dive));
+    expect(lines.leave(flight.dive, 6 * 120)?.letter).toBe('B');
+  });
+
   test('changed(): who goes back before a knot moves it to where the lines part now; another diver has no line of this one', () => {
     const flight = flown();
     const lines = new Lines();

@@ -61,6 +61,41 @@ describe('OtherLines', () => {
     expect(lines.of(again).switchTo('A', again.dive).hash()).toBe(old.hash());
   });
 
+  test('bringBack(): of too many lines the one that was left longest ago goes, and bookmarks of another line are still its own', () => {
+    const before = new OtherLines();
+    const flight = flown(12);
+    const leave = (of: OtherLines, flown: Flight, atS: number) => {
+      const dive = diveAt(flown.dive, atS * 120);
+      const gone = of.of(flown).leave(flown.dive, dive.tick);
+      dive.steer({ ...dive.controls, jacketAdd: atS / 12 });
+      dive.advance(120 * 3);
+      flown.take(dive);
+      return gone;
+    };
+    before.of(flight).mark(120 * 11);
+    for (const atS of [6, 5, 4, 3, 2]) leave(before, flight, atS);
+    // A went for the fifth, which has its letter now: B is the oldest.
+    const again = Flight.ofRun(flight.dive.run());
+    const lines = new OtherLines();
+    lines.bringBack(again, read(before.toKeep(flight)!));
+    expect(leave(lines, again, 1)?.letter).toBe('B');
+  });
+
+  test('bringBack(): bookmarks beyond the knot come back with their line', () => {
+    const before = new OtherLines();
+    const flight = flown(10);
+    before.of(flight).mark(120 * 8);
+    const dive = diveAt(flight.dive, 120 * 4);
+    before.of(flight).leave(flight.dive, dive.tick);
+    flight.take(dive);
+    const again = Flight.ofRun(flight.dive.run());
+    const lines = new OtherLines();
+    lines.bringBack(again, read(before.toKeep(flight)!));
+    expect(lines.of(again).marks).toEqual([]);
+    again.take(lines.of(again).switchTo('A', again.dive));
+    expect(lines.of(again).marks).toEqual([{ number: 1, tick: 960, name: '' }]);
+  });
+
   test('bringBack(): a ghost that somebody chose meanwhile stays', () => {
     const lines = new OtherLines();
     const mine = { dive: flown(1).dive, name: 'mine', shown: true };

@@ -16,6 +16,16 @@ test('Tally says what most hands said, and nothing where two are even or nobody 
   expect([tally.counts, tally.said(prompt)]).toEqual([[0, 1, 2, 0], 'stays']);
 });
 
+test('Tally counts no hand for a letter that stands for no answer, and counts it again where it stands for one', () => {
+  const tally = new Tally();
+  tally.asked({ ...ask('three'), options: options.slice(0, 3) });
+  for (const at of [2, 3, 3]) tally.count(at);
+  expect(tally.counts).toEqual([0, 0, 1, 0]);
+  tally.asked(ask('four'));
+  tally.count(3);
+  expect(tally.counts).toEqual([0, 0, 0, 1]);
+});
+
 test('Tally counts anew for another question, keeps counting for the same, and chooses no option that is not there', () => {
   const tally = new Tally();
   tally.asked(ask('one'));

@@ -32,8 +32,11 @@ test('accept flies those who are named, says what is demanded of them, and does 
 test('accept and habits-table judge results that were printed before, several together, and fly nothing', () => {
   const first = ran('accept', ...FEW).out;
   const second = ran('accept', ...FEW.slice(0, -1), 'breath-holder').out;
+  // Who is named twice flies once.
+  const twice = ran('accept', ...FEW, '--tasks', 'hover,hover').out;
   const again = ran('accept', ...FEW, '--tasks', 'hover').out;
   expect((JSON.parse(again) as Accepted).results[0]!.rows.map(({ task }) => task)).toEqual(['hover', 'hover']);
+  expect(twice).toBe(again);
   const [one, two] = [file('one.json', first), file('two.json', second)];
   const { results, demands } = resultOf<Accepted>('accept', one, two, file('again.json', again));
   expect(results.map(({ rows }) => rows.length)).toEqual([12]);

@@ -13,7 +13,7 @@ import {
 } from '../../src/lesson/index.ts';
 import { HABIT_KINDS } from '../../src/lesson/habit-kinds.ts';
 import { howFar } from '../../src/panels/debrief-found.ts';
-import { pointsScale } from '../../src/panels/debrief-marks.ts';
+import { amount, pointsScale } from '../../src/panels/debrief-marks.ts';
 import { DebriefSheet } from '../../src/panels/debrief-sheet.ts';
 import type { Debrief, DebriefKnown } from '../../src/panels/debrief-view.ts';
 import { WishEvent, type Wish } from '../../src/panels/wish.ts';
@@ -123,6 +123,9 @@ describe('the debrief', () => {
   test('a part says between which values its points go, whichever way is better', () => {
     expect(pointsScale({ good: 0.1, bad: 1.5, unit: 'm' })).toBe('full points up to 0.10 m, none from 1.5 m on');
     expect(pointsScale({ good: 100, bad: 0, unit: '%' })).toBe('full points from 100 %, none at 0 %');
+    expect([80, 79.8, 79.96, 20.04, 79.9996, 80 + 1e-12].map((share) => amount(share, '%'))).toEqual([
+      ...['80 %', '79.8 %', '79.96 %', '20.04 %', '79.9996 %', '80 %'],
+    ]);
     expect(pointsScale({ good: null, bad: null, unit: '' })).toBe('');
   });
 
