@@ -1,7 +1,7 @@
 import { nothing, svg } from 'lit';
 import type { Placed, TankView } from '../bench/index.ts';
 import { boxAround, xPx, yPx, type TankFrame } from './bench-frame.ts';
-import { linesOf, type Box, type Label, type Line, type PlacedLabel } from './bench-labels.ts';
+import { linesOf, widthPx, type Box, type Label, type Line, type PlacedLabel } from './bench-labels.ts';
 import { newtonsOf } from './bench-newtons.ts';
 import { leftOver, shortName } from './bench-words.ts';
 
@@ -12,6 +12,8 @@ const LONGEST = 80;
 const LEAST_N = 0.005;
 /** What is left over stands beside the thing by this, pixels. */
 const BESIDE_PX = 24;
+/** Names that take so many widths of the tank are turned: in stairs over it, long lines would lead to them. */
+const CROWDED = 1.6;
 
 /** How many pixels an arrow has for each newton. */
 function pxPerN({ pxPerM }: TankFrame, { things }: TankView): number {
@@ -66,6 +68,12 @@ export function coveredBy(frame: TankFrame, tank: TankView, one: Placed): Box[] 
   return [box, { left: x - half, right: x + half, top: y - up, bottom: y + one.weightN * scale }];
 }
 
+/** Whether names side by side would take far more than the width of the tank. */
+export function crowded(frame: TankFrame, { things, widthM }: TankView): boolean {
+  const namesPx = things.reduce((sum, one) => sum + widthPx(shortName(one), frame.emPx) + frame.emPx / 2, 0);
+  return namesPx > CROWDED * widthM * frame.pxPerM;
+}
+
 /** The words of a thing: its name among others, who holds it, and the forces in newtons where it is the chosen one. */
 export function labelOf(frame: TankFrame, tank: TankView, one: Placed): Label | null {
   const chosen = one.id === tank.chosenId;
@@ -91,6 +99,7 @@ export function labelOf(frame: TankFrame, tank: TankView, one: Placed): Label | 
     lines,
     sizePx: frame.emPx,
     alone: !many,
+    turned: !chosen && crowded(frame, tank),
     of,
     side: many ? (high && one.at.yM < tank.heightM / 2 ? 'below' : 'above') : side > 0 ? 'right' : 'left',
   };
@@ -118,9 +127,10 @@ function forceLines({ hookYM }: TankView, one: Placed, many: boolean): Line[] {
 export function drawnLabels(labels: readonly PlacedLabel[]) {
   return svg`${labels.map(({ leader }) => (leader ? svg`<path class="leader" d="M${leader[0]} ${leader[1]}L${leader[2]} ${leader[3]}"></path>` : nothing))}
     ${labels.map((label) =>
-      linesOf(label).map(
-        ({ kind, text, x, y }) =>
-          svg`<text class="placed ${kind}" x=${x} y=${y} text-anchor=${label.anchor}>${text}</text>`,
+      linesOf(label).map(({ kind, text, x, y }) =>
+        label.turned
+          ? svg`<text class="placed ${kind}" x=${x} y=${y} transform="rotate(-90 ${x} ${y})">${text}</text>`
+          : svg`<text class="placed ${kind}" x=${x} y=${y} text-anchor=${label.anchor}>${text}</text>`,
       ),
     )}`;
 }

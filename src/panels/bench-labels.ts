@@ -28,6 +28,8 @@ export interface Label {
   readonly side: Side;
   /** Belongs to the only thing there: no line needs to lead to it. */
   readonly alone?: boolean;
+  /** Its one line is written from its foot upward: there is no room for it to lie beside its neighbours. */
+  readonly turned?: boolean;
 }
 
 export type Side = 'right' | 'left' | 'above' | 'below';
@@ -100,8 +102,9 @@ function placeOne(
   covered: readonly Box[],
   before: Map<string, number>,
 ): PlacedLabel | null {
-  const wide = Math.max(...label.lines.map(({ text }) => widthPx(text, label.sizePx))) + 1;
-  const high = label.lines.length * label.sizePx * LINE_EM;
+  const long = Math.max(...label.lines.map(({ text }) => widthPx(text, label.sizePx))) + 1;
+  const deep = label.lines.length * label.sizePx * LINE_EM;
+  const [wide, high] = label.turned ? [deep, long] : [long, deep];
   const last = before.get(label.key);
   let best: { readonly at: number; readonly box: Box; readonly cost: number; readonly anchor: Anchor } | null = null;
   let at = -1;
@@ -123,7 +126,7 @@ function placeOne(
 type Anchor = PlacedLabel['anchor'];
 
 /** Places about a thing, the side that is wanted first. */
-function* places({ of, side, sizePx }: Label, wide: number, high: number) {
+function* places({ of, side, sizePx, turned }: Label, wide: number, high: number) {
   const [x, y] = [(of.left + of.right) / 2, (of.top + of.bottom) / 2];
   const beside = (to: Side) => {
     if (to === 'right') return { left: of.right + GAP_PX, top: y - high / 2, anchor: 'start' as Anchor };
@@ -131,13 +134,16 @@ function* places({ of, side, sizePx }: Label, wide: number, high: number) {
     const top = to === 'above' ? of.top - GAP_PX - high : of.bottom + GAP_PX;
     return { left: x - wide / 2, top, anchor: 'middle' as Anchor };
   };
-  const sides = [side, ...(['above', 'right', 'left', 'below'] as const).filter((one) => one !== side)];
+  // What is turned stands over or under its own thing: beside it, it would be over its neighbour.
+  const all = turned ? (['above', 'below'] as const) : (['above', 'right', 'left', 'below'] as const);
+  const sides = [side, ...all.filter((one) => one !== side)];
+  const columns = turned ? 1 : COLUMNS;
   for (const [i, one] of sides.entries()) {
     const first = beside(one);
     const flat = one === 'above' || one === 'below';
     const away = one === 'above' ? -1 : 1;
     for (let row = 0; row <= ROWS; row++)
-      for (let column = 0; column <= COLUMNS; column++)
+      for (let column = 0; column <= columns; column++)
         for (const hand of column === 0 ? [1] : [1, -1]) {
           // Over and under a thing labels go away from it by lines and aside by quarters; beside it they go up and down, then on.
           const down = flat ? away * row * sizePx * LINE_EM : hand * column * sizePx * 0.6;
@@ -183,7 +189,9 @@ function leaderTo(of: Box, box: Box, sizePx: number): PlacedLabel['leader'] {
 }
 
 /** Where the lines of a label stand: their foot and the side they begin at. */
-export function linesOf({ box, anchor, lines, sizePx }: PlacedLabel) {
+export function linesOf({ box, anchor, lines, sizePx, turned }: PlacedLabel) {
+  if (turned)
+    return lines.map((line, i) => ({ ...line, x: box.left + (i * LINE_EM + OVER_EM) * sizePx, y: box.bottom }));
   const x = anchor === 'start' ? box.left : anchor === 'end' ? box.right : (box.left + box.right) / 2;
   return lines.map((line, i) => ({ ...line, x, y: box.top + (i * LINE_EM + OVER_EM) * sizePx }));
 }

@@ -1,7 +1,7 @@
 import { nothing, svg, html } from 'lit';
 import type { BenchAsk, Placed, Point, TankView } from '../bench/index.ts';
 import { drawnBalance, drawnGlass, drawnHand, drawnScale, drawnThing, pathOf, type Drawn } from './bench-drawn.ts';
-import { coveredBy, drawnForces, drawnLabels, labelOf, pullPx } from './bench-forces.ts';
+import { coveredBy, crowded, drawnForces, drawnLabels, labelOf, pullPx } from './bench-forces.ts';
 import { boxAround, frameOf, xPx, yPx, type TankFrame } from './bench-frame.ts';
 import { placeLabels, type Box, type Label } from './bench-labels.ts';
 import { PicturePanel } from './picture-panel.ts';
@@ -64,7 +64,7 @@ export class BenchTank extends PicturePanel {
       ${drawnLabels(this.#labels(frame, tank, [...scale.words, ...glass.words, ...balance.words], balance.covered ?? []))}`;
   }
 
-  /** Words of the chosen thing are placed first; then names, of what lies in the middle last, which has most room over it. */
+  /** Words of the chosen thing are placed first, but where names are turned: these stand each on its own, and its words over them. */
   #labels(frame: TankFrame, tank: TankView, taken: readonly Box[], strings: readonly Box[]) {
     const [left, right] = [xPx(frame, 0), xPx(frame, tank.widthM)];
     const [surface, bottom] = [yPx(frame, tank.surfaceYM), yPx(frame, tank.heightM)];
@@ -73,8 +73,10 @@ export class BenchTank extends PicturePanel {
       { left, right, top: bottom - 1, bottom: bottom + 1 },
       ...[left, right].map((x) => ({ left: x - 2, right: x + 2, top: yPx(frame, 0), bottom })),
     ];
+    const order = crowded(frame, tank) ? Infinity : -1;
+    const rank = ({ id }: Placed) => (id === tank.chosenId ? order : id);
     const labels = [...tank.things]
-      .sort((a, b) => rank(a, tank) - rank(b, tank))
+      .sort((a, b) => rank(a) - rank(b))
       .map((one) => labelOf(frame, tank, one))
       .filter((one): one is Label => one !== null);
     const covered = [...strings, ...edges, ...tank.things.flatMap((one) => coveredBy(frame, tank, one))];
@@ -114,11 +116,6 @@ export class BenchTank extends PicturePanel {
   };
 }
 customElements.define('bench-tank', BenchTank);
-
-/** The chosen thing, then others from the left. */
-function rank({ id }: Placed, { chosenId }: TankView): number {
-  return id === chosenId ? -1 : id;
-}
 
 function nearest({ things }: TankView, at: Point): Placed | null {
   let best: Placed | null = null;

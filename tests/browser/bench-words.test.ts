@@ -49,7 +49,7 @@ function faults(): string[] {
   const texts = [...picture.querySelectorAll('text')].map((one) => ({
     words: one.textContent.trim(),
     box: one.getBoundingClientRect(),
-    px: parseFloat(getComputedStyle(one).fontSize) * one.getScreenCTM()!.a,
+    px: parseFloat(getComputedStyle(one).fontSize) * Math.hypot(one.getScreenCTM()!.a, one.getScreenCTM()!.b),
   }));
   const found = texts.length > 0 ? [] : ['no words at all'];
   for (const [i, { words, box, px }] of texts.entries()) {
