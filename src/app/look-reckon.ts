@@ -80,15 +80,13 @@ export function lookAt(
   }
   if (look === 'volumes') return looked(volumesOverlay(rig, state), words.volumesWords(storesOf(rig, state)));
   if (look === 'ledger') {
-    const bars = ledgerOverlay(rig, state);
+    const afloat = placeOf(rig, state, netN) === 'afloat';
+    const bars = { ...ledgerOverlay(rig, state), afloat };
     const sumKg = (pulls: typeof bars.up) => pulls.reduce((sum, { kgf }) => sum + kgf, 0);
     const parts = view.frozen ? partsOf(view) : null;
     const [upKg, downKg] = [sumKg(bars.up), sumKg(bars.down)];
     const outKg = sumKg(bars.down.filter((pull) => pull.words === OUT_OF_WATER));
-    const sentence =
-      placeOf(rig, state, netN) === 'afloat'
-        ? words.afloatWords(upKg, downKg - outKg, units)
-        : words.ledgerWords(upKg, downKg, units);
+    const sentence = afloat ? words.afloatWords(upKg, downKg - outKg, units) : words.ledgerWords(upKg, downKg, units);
     return { ...looked(bars, sentence), parts };
   }
   if (look === 'stops') {

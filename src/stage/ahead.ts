@@ -47,7 +47,8 @@ export class Ahead {
     const limit = speed < 0 ? view.limits.upMps : view.limits.downMps;
     // On the ground no way leads further down.
     const stands = view.state.resting !== 0 && speed >= 0;
-    const shown = limit !== null && !stands && (view.limitTaught || Math.abs(speed) > HAIR_FROM_MPS);
+    // What is asked has the room before the diver: a hair through the dots of its fan would read as one more answer.
+    const shown = limit !== null && !stands && !view.asked && (view.limitTaught || Math.abs(speed) > HAIR_FROM_MPS);
     this.#hair.visible = this.#limit.visible = shown;
     if (!shown) return;
     const slope = slopeOf(frame, speed < 0 ? -limit : limit);

@@ -99,14 +99,24 @@ const EDGE_SHARE = 0.1;
  */
 function topFor(view: StageView, from: number, shownM: number, airM: number): number {
   const { depthM, second, rig } = view;
-  const both = [depthM, ...(second ? [second.depthM] : []), ...saidAheadM(view)];
+  const both = [depthM, ...(second ? [second.depthM] : [])];
   const fit = Math.min(1 / 3, (1 - (Math.max(...both) - Math.min(...both)) / shownM) / 2);
   const [share, kept] = fit < EDGE_SHARE ? [1 / 3, [depthM]] : [fit, both];
-  const followed = Math.min(
-    Math.max(from, Math.max(...kept) - shownM * (1 - share)),
-    Math.min(...kept) - shownM * share,
-  );
+  const [least, most] = topsWith(kept, shownM, share);
+  const [saidLeast, saidMost] = topsWith(saidAheadM(view), shownM, EDGE_SHARE);
+  let followed = Math.min(Math.max(from, least), most);
+  // What was said needs to be in sight, not in the middle; for it the divers go as near to the edge as it does.
+  if (saidLeast <= saidMost) {
+    const [edgeLeast, edgeMost] = topsWith(kept, shownM, EDGE_SHARE);
+    const shown = Math.min(Math.max(followed, saidLeast), saidMost);
+    if (shown >= edgeLeast && shown <= edgeMost) followed = shown;
+  }
   return Math.max(Math.min(followed, rig.bottomM + GROUND_M - shownM), -airM);
+}
+
+/** The least and the most top of a picture in which all these depths are a share of it or more from its edges. */
+function topsWith(depthsM: readonly number[], shownM: number, share: number): readonly [number, number] {
+  return [Math.max(...depthsM) - shownM * (1 - share), Math.min(...depthsM) - shownM * share];
 }
 
 /** Depths of what was said of a moment that lies ahead, from its flag down: it stays in the picture until that moment has passed. */

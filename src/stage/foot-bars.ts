@@ -42,7 +42,7 @@ export class FootBars {
     this.#used = 0;
     this.#bars.clear();
     if (overlay.kind === 'volumes') this.#volumes(overlay);
-    else this.#ledger(overlay.up, overlay.down);
+    else this.#ledger(overlay);
     for (const text of this.#texts.slice(this.#used)) text.visible = false;
   }
 
@@ -75,14 +75,14 @@ export class FootBars {
     );
   }
 
-  #ledger(up: readonly PullBar[], down: readonly PullBar[]): void {
+  #ledger({ up, down, afloat = false }: Extract<StageOverlay, { kind: 'ledger' }>): void {
     const { tokens, unit, textPx, projector, narrow } = this.#style;
     const { x } = barsRoom(this.#style);
     const pxPerKgf = ledgerPxPerKgf(this.#style, up, down);
     const said = ({ words, kgf, saidKgf = kgf }: PullBar) =>
       projector || narrow ? words : `${words} ${saidKgf.toFixed(1)}`;
     const fits = (part: PullBar) => part.kgf * pxPerKgf > said(part).length * textPx * 0.53 + 6 * unit;
-    const edge = x + Math.min(sumKgf(up), sumKgf(down)) * pxPerKgf;
+    const edge = afloat ? 0 : x + Math.min(sumKgf(up), sumKgf(down)) * pxPerKgf;
     [up, down].forEach((parts, row) => {
       const [top, high] = this.#rowAt(row);
       this.#word(row === 0 ? 'up' : 'down', 8 * unit, top + high / 2, { bold: true });
@@ -104,8 +104,9 @@ export class FootBars {
         at += width;
       }
     });
-    this.#surplus(sumKgf(up), sumKgf(down), saidSumKgf(up) - saidSumKgf(down), x, pxPerKgf);
-    this.#legend(narrow ? 'kg of pull now' : 'kilograms of pull now, with this breath');
+    if (!afloat) this.#surplus(sumKgf(up), sumKgf(down), saidSumKgf(up) - saidSumKgf(down), x, pxPerKgf);
+    const legend = afloat ? 'balanced by what is out of the water' : 'kilograms of pull now, with this breath';
+    this.#legend(narrow && !afloat ? 'kg of pull now' : legend);
   }
 
   /** By how much one bar is longer, in the colour of the arrow and beside the word of its way. */
@@ -176,7 +177,7 @@ function keyOf(overlay: Extract<StageOverlay, { kind: 'volumes' | 'ledger' }>): 
     return overlay.stores.map((store) => `${store.words} ${litres(store.hereM3)} ${litres(store.surfaceM3)}`).join();
   const said = (parts: readonly PullBar[]) =>
     parts.map(({ words, kgf, saidKgf = kgf }) => `${words} ${kgf.toFixed(2)} ${saidKgf.toFixed(2)}`).join();
-  return `${said(overlay.up)} / ${said(overlay.down)}`;
+  return `${said(overlay.up)} / ${said(overlay.down)} ${overlay.afloat ?? false}`;
 }
 
 function litres(volumeM3: number): string {

@@ -123,8 +123,14 @@ export type StageOverlay =
   | { readonly kind: 'ledges'; readonly ledges: readonly Ledge[]; readonly lost: readonly string[] }
   /** Each store of gas as a bar, all at one scale, its surface size as a dashed outline. */
   | { readonly kind: 'volumes'; readonly stores: readonly StoreBar[]; readonly scaleM3: number }
-  /** What holds up and what pulls down as two bars at one scale, what changes at the free end, the surplus marked. */
-  | { readonly kind: 'ledger'; readonly up: readonly PullBar[]; readonly down: readonly PullBar[] }
+  /** What holds up and what pulls down as two bars at one scale, what changes at the free end, the surplus marked unless he floats. */
+  | {
+      readonly kind: 'ledger';
+      readonly up: readonly PullBar[];
+      readonly down: readonly PullBar[];
+      /** His head is out and stays out: what is out of the water balances him, and what a moment has too much is his bobbing. */
+      readonly afloat?: boolean;
+    }
   /** The gentlest means that still works over depth and one other quantity; its dots stand level with the divers. */
   | {
       readonly kind: 'map';

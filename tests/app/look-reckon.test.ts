@@ -40,6 +40,7 @@ describe('lookAt()', () => {
     const sumN = (parts: readonly { kgf: number }[]) => parts.reduce((sum, { kgf }) => sum + kgf * 9.80665, 0);
     const { up, down } = added.overlay;
     expect(sumN(up) - sumN(down)).toBeCloseTo(netForceN(rig, hover.state), 6);
+    expect(added.overlay.afloat).toBe(false);
     expect(up.length).toBeGreaterThan(1);
     expect(down.some(({ words: part }) => part === 'lead')).toBe(true);
     for (const { kgf } of [...up, ...down]) expect(kgf).toBeGreaterThan(0);
@@ -53,6 +54,7 @@ describe('lookAt()', () => {
     const { added, sentence } = look({ look: 'ledger' }, bobs);
     if (added.overlay?.kind !== 'ledger') throw new Error('no ledger');
     expect(sentence).toMatch(/^Afloat: /);
+    expect(added.overlay.afloat).toBe(true);
     expect(sentence).not.toContain('N)');
     const kg = (found: string) => Number(new RegExp(`([\\d.]+)\u00a0kg ${found}`).exec(sentence)![1]);
     // Weight less what of him is under: the same force with the head pressed under is that much greater. @source closed form

@@ -79,3 +79,25 @@ test.each([
     expect(metresShown).toBeLessThan(((mostM + 0.8 + 3.5) / ((heightPx - coveredPx) / heightPx)) * 1.2);
   },
 );
+
+test('Camera keeps what was said of a moment ahead in sight, and moves no further for it than it needs', () => {
+  const style = styleOf(1095, 488, 1, 'light', false);
+  const frameOf = (...saidM: readonly number[]) => {
+    const said = saidM.map((depthM) => ({ fromS: 0, overS: 10, depthsM: [depthM], words: 'you said', came: null }));
+    const frame = new Camera().frame(viewOf({ depthM: 8, said }), style);
+    return { topM: frame.topM, shareOf: (depthM: number) => depthToY(frame, depthM) / style.heightPx };
+  };
+  const plain = frameOf();
+  // It lies in the picture already, though not in its middle third.
+  for (const depthM of [6.5, 9.5]) expect(frameOf(depthM).topM).toBe(plain.topM);
+  for (const depthM of [4.5, 5.5, 10.4, 11.4]) {
+    const { shareOf } = frameOf(depthM);
+    for (const share of [shareOf(depthM), shareOf(8)]) {
+      expect(share).toBeGreaterThan(0.1 - 1e-9);
+      expect(share).toBeLessThan(0.9 + 1e-9);
+    }
+  }
+  // What can't be shown together with the diver moves nothing.
+  expect(frameOf(2).topM).toBe(plain.topM);
+  expect(frameOf(5, 11).topM).toBe(plain.topM);
+});

@@ -1,8 +1,10 @@
 // @vitest-environment happy-dom
+import { Text } from 'pixi.js';
 import { describe, expect, test } from 'vitest';
 import { withNumbersOf } from '../../src/app/look-bars.ts';
 import { barsOf, barsRoom, gathered, ledgerPxPerKgf, saidSumKgf, sumKgf } from '../../src/stage/bars-scale.ts';
 import { Camera } from '../../src/stage/camera.ts';
+import { FootBars } from '../../src/stage/foot-bars.ts';
 import { PX_PER_KGF, depthToY } from '../../src/stage/geometry.ts';
 import { styleOf } from '../../src/stage/layout.ts';
 import type { PullBar } from '../../src/stage/view.ts';
@@ -66,6 +68,24 @@ test('barsOf() counts a bar a store of gas, and two for the ledger', () => {
   expect(barsOf({ kind: 'ledger', up, down })).toBe(2);
   expect(barsOf({ kind: 'forces', arrows: [] })).toBe(0);
 });
+
+test.each(sizes)(
+  '%i × %i: FootBars marks a surplus under water, none of who floats, and says what balances him',
+  (w, h, big) => {
+    const wordsOf = (afloat: boolean) => {
+      const bars = new FootBars(styleOf(w, h, 1, 'light', big, false, 2));
+      bars.draw(viewOf({ overlay: { kind: 'ledger', up, down, afloat } }));
+      return bars.root.children
+        .flatMap((child) => (child instanceof Text && child.visible ? [child.text] : []))
+        .join('|');
+    };
+    const [under, afloat] = [wordsOf(false), wordsOf(true)];
+    if (!big) expect(under).toContain('0.7 kgf');
+    expect(afloat).not.toContain('kgf');
+    expect(under).not.toContain('out of the water');
+    expect(afloat).toContain('balanced by what is out of the water');
+  },
+);
 
 test.each(sizes)('%i × %i: the diver and the ground stay above the bars', (w, h, big) => {
   const style = styleOf(w, h, 1, 'light', big, false, 2);
