@@ -94,7 +94,7 @@ export const HABIT_KINDS: Readonly<Record<HabitId, HabitKind>> = {
   'stop-left-early': {
     name: 'the stop left early',
     question: 'What took you up from the stop, and when could it still be stopped?',
-    states: false,
+    states: true,
   },
   'shot-to-the-surface': {
     name: 'shot to the surface',
