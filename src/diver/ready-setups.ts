@@ -9,7 +9,7 @@ export interface ReadySetup {
 export const READY_SETUPS: readonly ReadySetup[] = [
   {
     id: 'first-dive',
-    name: 'Temperate sea, 5 mm, one kilogram too much',
+    name: '5 mm, 1 kg too much',
     note: 'The whole job in six minutes: temperate sea, 5 mm, one kilogram more than neutral, eight litres in the jacket at the surface, and an up-line.',
   },
   {
