@@ -1,10 +1,10 @@
 import { HEAD_OUT_M, LUNG_VAPOUR_PA, TOP_UPRIGHT_M, emergedM3, foamM3, type Rig } from '../diver/index.ts';
 import { boylePaM3, displacedKg, fallMps2, suitExhaustPa, waterDownMps, type DiveState } from '../dive/index.ts';
-import { waterAt, type Column, type WaterAt } from '../water/index.ts';
+import type { WaterAt } from '../water/index.ts';
 import { ENTRY_S, ENTRY_TICKS, HELD_ENTRIES, steadyLungM3, type BodyAhead } from './body-ahead.ts';
 import { HORIZON_S, type Attempt } from './attempt.ts';
 import { writeFlown, type Flown, type Stretch } from './drift-flows.ts';
-import type { Way } from './means.ts';
+import { bestDisplacedKg, waterIn, type Pieces } from './drift-water.ts';
 
 const water: WaterAt = { densityKgPerM3: NaN, pressurePa: NaN };
 const gas: Flown = {
@@ -24,6 +24,7 @@ const stretch: Stretch = { fromPa: NaN, toPa: NaN, fromSin: NaN, toSin: NaN, sec
  * by the midpoint rule in steps of a tenth of a second to a whole one. For lungs that do as they
  * are told, from a cylinder that gives enough.
  * @param state may be changed in its attitude, which the valves look at
+ * @param pieces those of the rig's column
  * @param leadless mass and volume of the solid parts once all lead that can go is gone
  * @param supplyPa what the cylinders give, taken as lasting
  */
@@ -32,6 +33,7 @@ export function drifts(
   state: DiveState,
   attempt: Attempt,
   body: BodyAhead,
+  pieces: Pieces,
   leadless: { readonly solidKg: number; readonly solidM3: number },
   supplyPa: number,
 ): boolean {
@@ -54,7 +56,7 @@ export function drifts(
     breath,
   } = body;
   const { gravityMps2: g, surfacePressurePa } = column;
-  const layered = column.segments.length > 1;
+  const layered = pieces.fromM.length > 1;
   const open = rig.lungs.open;
   const perLungJ = 1 / lungJPerMol;
   const boyle = boylePaM3(rig);
@@ -84,8 +86,8 @@ export function drifts(
   let solidKg = state.solidKg;
   let solidM3 = state.solidM3 + foam.solidM3;
   let hasTurned = v * way <= 0;
-  let p = surfacePressurePa + rhoG0 * (z > 0 ? z : 0);
-  if (layered) p = waterAt(column, z, water).pressurePa;
+  if (layered) waterIn(pieces, z, water);
+  let p = layered ? water.pressurePa : surfacePressurePa + rhoG0 * (z > 0 ? z : 0);
 
   let lungFrom = lungM3[0]!;
   for (let ranS = 0, k = 0, held = 0; ranS < HORIZON_S;) {
@@ -96,13 +98,13 @@ export function drifts(
       const soonPa = v < 0 ? Math.max(p + rhoG0 * v, surfacePressurePa) : p;
       flowing = suitExhaustPa(rig, attempt.idle, suitMol, soonPa, Math.max(sin, pitchSin[k + HELD_ENTRIES]!)) > 0;
     }
-    let half = halfStep(flowing, loop !== null, k < body.turnedFrom, k < settledFrom, swings);
+    const usual = entriesAhead(flowing, loop !== null, k < body.turnedFrom, k < settledFrom, swings);
     // A step ends where he begins to act.
-    if (k < actsFrom) half = Math.min(half, (actsFrom - k) / 2);
-    const to = k + 2 * half;
-    const before = k + Math.floor(half);
-    const behind = k + Math.ceil(half);
-    const stepS = 2 * half * ENTRY_S;
+    const entries = k < actsFrom ? Math.min(usual, actsFrom - k) : usual;
+    const to = k + entries;
+    const before = k + (entries >> 1);
+    const behind = to - (entries >> 1);
+    const stepS = entries * ENTRY_S;
     const acting = k >= actsFrom;
     if (acting && uses.lead) {
       solidKg = leadless.solidKg;
@@ -133,8 +135,10 @@ export function drifts(
     let lungMiddle = 0.5 * (lungM3[before]! + lungM3[behind]!);
     let lungTo = lungM3[to]!;
     if (breath && to > heldFrom) {
-      lungTo = steadyLungM3(breath, (to - heldFrom + held) * ENTRY_TICKS);
-      if (k + half > heldFrom) lungMiddle = steadyLungM3(breath, (k + half - heldFrom + held) * ENTRY_TICKS);
+      const ticks = (to - heldFrom + held) * ENTRY_TICKS;
+      const halfTicks = entries * (ENTRY_TICKS / 2);
+      lungTo = steadyLungM3(breath, ticks);
+      if (ticks > halfTicks) lungMiddle = steadyLungM3(breath, ticks - halfTicks);
     }
     const upFrom = thrustUpN[k]!;
     const upTo = thrustUpN[to - 1]!;
@@ -143,23 +147,22 @@ export function drifts(
     for (let at = 0; at < 2; at++) {
       const from = at === 0 ? k : before;
       const until = at === 0 ? k : behind;
-      const ahead = at * half * ENTRY_S;
+      const ahead = at * 0.5 * stepS;
       const depthM = z + ahead * v;
       speedMiddle = v + ahead * fall;
-      let pressure = surfacePressurePa + rhoG0 * (depthM > 0 ? depthM : 0);
-      if (layered) {
-        waterAt(column, depthM, water);
-        rho = water.densityKgPerM3;
-        pressure = water.pressurePa;
+      if (at === 1) {
+        if (layered) waterIn(pieces, depthM, water);
+        p = layered ? water.pressurePa : surfacePressurePa + rhoG0 * (depthM > 0 ? depthM : 0);
       }
+      if (layered) rho = water.densityKgPerM3;
       const share = 0.5 * at;
-      const perPa = 1 / pressure;
-      let bagsM3 = Math.min((jacketMol + share * (jacketEnd - jacketMol)) * gasJ * perPa, jacketMostM3);
-      if (drysuit)
-        bagsM3 += Math.min(Math.max((suitMol + share * (suitEnd - suitMol)) * gasJ * perPa, suitLeastM3), suitMostM3);
-      if (loop) bagsM3 += Math.min((loopMol + share * (loopEnd - loopMol)) * gasJ * perPa, loopMostM3);
-      if (!boyleFoam) bagsM3 += foamM3(foam, pressure) - foam.solidM3;
-      const bodyM3 = solidM3 + bagsM3 + boyle * perPa;
+      const jacketNow = jacketMol + share * (jacketEnd - jacketMol);
+      const suitNow = suitMol + share * (suitEnd - suitMol);
+      const perPa = 1 / p;
+      let bodyM3 = solidM3 + boyle * perPa + Math.min(jacketNow * gasJ * perPa, jacketMostM3);
+      if (drysuit) bodyM3 += Math.min(Math.max(suitNow * gasJ * perPa, suitLeastM3), suitMostM3);
+      if (!boyleFoam) bodyM3 += foamM3(foam, p) - foam.solidM3;
+      if (loop) bodyM3 += Math.min((loopMol + share * (loopEnd - loopMol)) * gasJ * perPa, loopMostM3);
       const lungAt = at === 0 ? lungFrom : lungMiddle;
       const wholeM3 = bodyM3 + lungAt;
       const emerged =
@@ -172,11 +175,11 @@ export function drifts(
         if (hasTurned && v * way <= 0 && lastingN >= 0) return true;
         const settled = acting && k >= settledFrom && z > TOP_UPRIGHT_M;
         if (mayBeGone && settled && v * way > 0 && lastingN + body.swingM3 * rho * g < 0) {
-          if (!layered) return false;
-          // The water that is to come may hold him better.
-          const mostM3 = bodyM3 + body.actingLungM3 + body.swingM3;
-          const stillN = (bestDensity(column, z, way) - rho) * mostM3 * g * way;
-          if (lastingN + stillN + body.swingM3 * rho * g < 0) return false;
+          // Water that is still to come may hold him better.
+          const lungs = body.actingLungM3 + way * body.swingM3;
+          const bestKg = bestDisplacedKg(rig, pieces, z, p, way, jacketMol, suitMol, solidM3 + lungs);
+          const nowKg = way * rho * (bodyM3 + body.actingLungM3);
+          if (lastingN + (bestKg - nowKg) * g < 0) return false;
         }
       }
 
@@ -189,8 +192,8 @@ export function drifts(
     z += stepS * speedMiddle;
     v += stepS * fall;
 
-    p = surfacePressurePa + rhoG0 * (z > 0 ? z : 0);
-    if (layered) p = waterAt(column, z, water).pressurePa;
+    if (layered) waterIn(pieces, z, water);
+    p = layered ? water.pressurePa : surfacePressurePa + rhoG0 * (z > 0 ? z : 0);
     if (open) {
       // Breathing in moves gas from the cylinder; breathing out loses it.
       const inLungs = (p - LUNG_VAPOUR_PA) * lungTo * perLungJ;
@@ -227,29 +230,15 @@ export function drifts(
   return false;
 }
 
-/** Density of the water that holds best who goes on the bad way from a depth: the densest below, the lightest above, kg/m³. */
-function bestDensity({ segments }: Column, depthM: number, way: Way): number {
-  let best = NaN;
-  for (let i = 0; i < segments.length; i++) {
-    const { fromM, densityKgPerM3, slopeKgPerM4 } = segments[i]!;
-    const toM = segments[i + 1]?.fromM ?? Infinity;
-    if (way > 0 ? toM <= depthM : fromM >= depthM) continue;
-    const ends = slopeKgPerM4 === 0 ? densityKgPerM3 : densityKgPerM3 + slopeKgPerM4 * (toM - fromM);
-    const mine = (ends - densityKgPerM3) * way > 0 ? ends : densityKgPerM3;
-    if (!((best - mine) * way >= 0)) best = mine;
-  }
-  return best;
-}
-
 /**
- * Half of a step, entries: a tenth of a second in all while the body turns and gas flows, up to three tenths as long as anything
+ * Entries of a step: a tenth of a second in all while the body turns and gas flows, up to three tenths as long as anything
  * but the breath changes, six tenths while he breathes, a second once nothing changes any more. A loop's gas swings back and
  * forth with little else to hold it: it stays at a fifth of a second.
  */
-function halfStep(flowing: boolean, loop: boolean, turns: boolean, unsettled: boolean, swings: boolean): number {
-  if (flowing) return turns ? 1 : unsettled || loop ? 2 : 6;
-  if (unsettled) return turns ? 2 : 3;
-  return swings ? 6 : 10;
+function entriesAhead(flowing: boolean, loop: boolean, turns: boolean, unsettled: boolean, swings: boolean): number {
+  if (flowing) return turns ? 2 : unsettled || loop ? 4 : 12;
+  if (unsettled) return turns ? 4 : 6;
+  return swings ? 12 : 20;
 }
 
 /** The state with another attitude, for a hand that looks for the right vent. */

@@ -1,4 +1,5 @@
-import { CASES, worksAt, type Recovery, type Switches } from './recovery.ts';
+import { IN_DEPTH, between, curveThrough, isAlike, moved, type Straight } from './map-curves.ts';
+import { CASES, HELD_M, worksAt, type Recovery, type Switches } from './recovery.ts';
 
 /** Columns that are solved before any stretch between two is split; more where what works can change back and forth with depth. */
 const FIRST_COLUMNS = 3;
@@ -7,17 +8,9 @@ const FIRST_COLUMNS_LAYERED = 25;
 const WIDEST_CURVE = 16;
 
 /**
- * In what boundaries are straightest over a map: in depth over gas, since gas grows as the pressure does; over lead in its reciprocal,
- * since what a suit or a jacket holds of a given gas shrinks so. Its own inverse; about 10 m is the pressure of the air.
- */
-type Straight = (depthM: number) => number;
-export const IN_DEPTH: Straight = (depthM) => depthM;
-export const IN_RECIPROCAL: Straight = (depthM) => (AIR_M * AIR_M) / (depthM + AIR_M) - AIR_M;
-const AIR_M = 10;
-
-/**
  * Switches of every case in every column. Some columns are solved; where the one in the middle of a stretch lies where the curve
- * through its neighbours leads, the others follow that curve; else the stretch is split. All cases go through their first columns
+ * through its neighbours leads, the others follow that curve; else the stretch is split. Where what works can change back and
+ * forth, the first columns are looked through from top to bottom and reckoned from one another. All cases go through their first columns
  * before any is split: an engine that has seen every kind of look once compiles it once.
  */
 export function solvedColumns(
@@ -39,6 +32,7 @@ class CaseColumns {
   readonly #sure: boolean[];
   #at = 0;
   readonly #stops: readonly number[];
+  readonly #order: readonly number[];
   readonly #recoveryAt: (column: number) => Recovery;
   readonly #which: number;
   readonly #monotone: boolean;
@@ -63,18 +57,75 @@ class CaseColumns {
     this.#before = this.#monotone ? [] : before;
     const first = Math.min(this.#monotone ? FIRST_COLUMNS : FIRST_COLUMNS_LAYERED, count);
     this.#stops = Array.from({ length: first }, (_, k) => Math.round(((count - 1) * k) / Math.max(1, first - 1)));
+    this.#order = this.#monotone ? this.#stops.map((_, k) => k) : fromFarApart(first);
   }
 
   /** Solves one of the first columns; nothing once they are done. */
   begin(step: number): void {
-    const at = this.#stops[step];
-    if (at === undefined) return;
-    this.#solve(at, this.#monotone && step > 0 ? this.#columns[this.#stops[step - 1]!]! : null);
+    const k = this.#order[step];
+    if (k === undefined) return;
+    const at = this.#stops[k]!;
+    if (this.#monotone) this.#solve(at, k > 0 ? this.#columns[this.#stops[k - 1]!]! : null);
+    else this.#scan(at, this.#curveAt(k));
   }
 
   finish(): Switches[] {
-    for (let k = 1; k < this.#stops.length; k++) this.#split(this.#stops[k - 1]!, this.#stops[k]!, null);
+    const stops = this.#stops;
+    for (let k = 1; k < stops.length; k++) {
+      const [from, middle, to] = [stops[k - 1]!, stops[k]!, stops[k + 1]!];
+      if (!this.#monotone && to - from <= WIDEST_CURVE && [k - 1, k, k + 1].every((near) => this.#isOnCurve(near))) {
+        this.#follow(from, middle, to);
+        k++;
+      } else this.#split(from, middle, null);
+    }
     return this.#columns as Switches[];
+  }
+
+  /** Looks at a column from top to bottom: what works there may show in no other. */
+  #scan(i: number, guess: Switches | null): void {
+    const recovery = this.#recoveryAt(i);
+    this.#at = i;
+    const found = recovery.find(this.#which, this.#needless, guess);
+    this.#sure[i] = !recovery.passedOver;
+    this.#columns[i] = found;
+  }
+
+  /**
+   * Whether one of the first columns lies where the curve through its neighbours leads; the outermost always does. One alone
+   * may do so by chance where a boundary has a corner, never its neighbours as well.
+   */
+  #isOnCurve(k: number): boolean {
+    if (k === 0 || k === this.#stops.length - 1) return true;
+    const curve = this.#curveAt(k);
+    const { atM, worksAtTop } = this.#columns[this.#stops[k]!]!;
+    if (curve?.worksAtTop !== worksAtTop || curve.atM.length !== atM.length) return false;
+    return atM.length > 0 && atM.every((depthM, i) => Math.abs(depthM - curve.atM[i]!) <= HELD_M);
+  }
+
+  /** Where the curve through the known ones of the first columns leads, up to two on either side; null where they are unlike. */
+  #curveAt(k: number): Switches | null {
+    const known = (from: number, side: 1 | -1): number => {
+      let at = from + side;
+      while (at >= 0 && at < this.#stops.length && !this.#columns[this.#stops[at]!]) at += side;
+      return at;
+    };
+    const columnAt = (stop: number): Switches | undefined => this.#columns[this.#stops[stop] ?? -1];
+    const [left, right] = [known(k, -1), known(k, 1)];
+    const near = columnAt(left);
+    if (!near) return null;
+    const through = [left, right, known(left, -1), known(right, 1)].filter((stop, i) => {
+      const column = columnAt(stop);
+      return i < 2 || (column && isAlike(near, column));
+    });
+    const other = columnAt(right);
+    if (!other || !isAlike(near, other)) return null;
+    const columns = through.map((stop) => columnAt(stop)!);
+    return curveThrough(
+      columns,
+      through.map((stop) => this.#stops[stop]!),
+      this.#stops[k]!,
+      this.#straight,
+    );
   }
 
   #solve(i: number, guess: Switches | null): Switches {
@@ -132,32 +183,33 @@ class CaseColumns {
       to - from <= WIDEST_CURVE &&
       found.atM.every((depthM, i) => depthM === curve.atM[i])
     ) {
-      for (let i = from + 1; i < to; i++) {
-        const share = (i - from) / (to - from);
-        columns[i] = moved(between(a, b, share, straight)!, beside, 4 * share * (1 - share), straight);
-      }
+      this.#follow(from, middle, to);
       return;
     }
     this.#split(from, middle, beside);
     this.#split(middle, to, beside);
   }
-}
 
-/** The switches between two others; null where they are not of one kind. */
-function between(a: Switches, b: Switches, share: number, straight: Straight): Switches | null {
-  if (!isAlike(a, b)) return null;
-  return {
-    worksAtTop: a.worksAtTop,
-    atM: a.atM.map((depthM, i) => straight(straight(depthM) + (straight(b.atM[i]!) - straight(depthM)) * share)),
-  };
-}
-
-function moved({ worksAtTop, atM }: Switches, by: readonly number[], share: number, straight: Straight): Switches {
-  return { worksAtTop, atM: atM.map((depthM, i) => straight(straight(depthM) + share * by[i]!)) };
+  /** Lets the columns of a stretch lie on the curve through its ends and its middle. */
+  #follow(from: number, middle: number, to: number): void {
+    const at = [from, middle, to];
+    const columns = at.map((i) => this.#columns[i]!);
+    for (let i = from + 1; i < to; i++)
+      if (i !== middle) this.#columns[i] = curveThrough(columns, at, i, this.#straight);
+  }
 }
 
 const ascending = (a: number, b: number): number => a - b;
 
-function isAlike(a: Switches, b: Switches): boolean {
-  return a.worksAtTop === b.worksAtTop && a.atM.length === b.atM.length;
+/** The numbers below a count, the ends first, then again and again what is in the middle of a gap. */
+function fromFarApart(count: number): number[] {
+  const order = count > 1 ? [0, count - 1] : [0];
+  const gaps: [number, number][] = [[0, count - 1]];
+  for (const [from, to] of gaps) {
+    if (to - from < 2) continue;
+    const middle = (from + to) >> 1;
+    order.push(middle);
+    gaps.push([from, middle], [middle, to]);
+  }
+  return order;
 }

@@ -3,6 +3,7 @@ import { copyState, solidSums, supplyPa, type Controls, type DiveState } from '.
 import { waterAt, type WaterAt } from '../water/index.ts';
 import { bodyAhead, type BodyAhead } from './body-ahead.ts';
 import { drifts } from './drift.ts';
+import { piecesOf, type Pieces } from './drift-water.ts';
 import { MEANS, releasableMask, type Means, type Way } from './means.ts';
 import { attemptOf, groundM, USUAL_STEPS, tryOut, type Attempt, type StoppingAsk } from './attempt.ts';
 
@@ -28,7 +29,7 @@ export const CASES: readonly Case[] = ([1, -1] as const).flatMap((way) =>
 
 /** A boundary is found to within this, metres, and one that was reckoned holds if it lies within that. */
 const FOUND_M = 0.008;
-const HELD_M = 0.025;
+export const HELD_M = 0.025;
 /** Rows looked at first, metres apart, where what works above and below need not work between: in layers, and for a limit of speed. */
 const ROW_M = 1;
 const CONFIRMED_M = 4;
@@ -96,7 +97,16 @@ export class Recovery {
     if (this.#rig.lungs.open)
       s.lungMol = lungMol(this.#rig, s.lungM3, waterAt(this.#rig.column, depthM, water).pressurePa);
     const attempt = this.#attempts[which]!;
-    if (this.#bodies) return drifts(this.#rig, s, attempt, this.#bodies.of(attempt), this.#leadless, this.#supplyPa);
+    if (this.#bodies)
+      return drifts(
+        this.#rig,
+        s,
+        attempt,
+        this.#bodies.of(attempt),
+        this.#bodies.pieces,
+        this.#leadless,
+        this.#supplyPa,
+      );
     return tryOut(this.#rig, s, attempt, this.#scratch, USUAL_STEPS).stops;
   }
 
@@ -108,8 +118,9 @@ export class Recovery {
   /**
    * All switches of a case, looked for from nothing.
    * @param needless at which depths nothing depends on it: there it may come out otherwise
+   * @param guess where switches are reckoned to be
    */
-  find(which: number, needless: Needless = never): Switches {
+  find(which: number, needless: Needless = never, guess: Switches | null = null): Switches {
     this.passedOver = false;
     const worksAtTop = this.works(which, this.topM);
     const atM: number[] = [];
@@ -119,7 +130,9 @@ export class Recovery {
     for (const depthM of this.#rows(which, ROW_M)) {
       if (depthM < scannedM && this.#passes(needless, depthM, ROW_M)) continue;
       if (this.works(which, depthM) !== works) {
-        atM.push(this.#between(which, aboveM, depthM, works));
+        const nears = guess?.atM.filter((nearM) => nearM > aboveM && nearM < depthM);
+        const near = nears?.length === 1 ? this.#near(which, nears[0]!, works, aboveM, depthM) : null;
+        atM.push(near ?? this.#between(which, aboveM, depthM, works));
         works = !works;
       }
       aboveM = depthM;
@@ -177,24 +190,24 @@ export class Recovery {
     return passes;
   }
 
-  #near(which: number, depthM: number, worksAbove: boolean): number | null {
-    if (!(depthM > this.topM && depthM < this.bottomM)) return null;
-    let above = Math.max(depthM - HELD_M, this.topM);
-    let below = Math.min(depthM + HELD_M, this.bottomM);
+  #near(which: number, depthM: number, worksAbove: boolean, topM = this.topM, bottomM = this.bottomM): number | null {
+    if (!(depthM > topM && depthM < bottomM)) return null;
+    let above = Math.max(depthM - HELD_M, topM);
+    let below = Math.min(depthM + HELD_M, bottomM);
     const holdsAbove = this.works(which, above) === worksAbove;
     const holdsBelow = this.works(which, below) !== worksAbove;
     if (holdsAbove && holdsBelow) return depthM;
     if (!holdsAbove && !holdsBelow) return null;
     for (let step = FIRST_STRIDE_M; ; step *= 3) {
       if (!holdsAbove) {
-        if (above <= this.topM) return null;
+        if (above <= topM) return null;
         below = above;
-        above = Math.max(above - step, this.topM);
+        above = Math.max(above - step, topM);
         if (this.works(which, above) === worksAbove) break;
       } else {
-        if (below >= this.bottomM) return null;
+        if (below >= bottomM) return null;
         above = below;
-        below = Math.min(below + step, this.bottomM);
+        below = Math.min(below + step, bottomM);
         if (this.works(which, below) !== worksAbove) break;
       }
     }
@@ -215,18 +228,28 @@ export class Recovery {
 
 /** What bodies do from one state, one recording for all cases that do the same. */
 export class Bodies {
+  /** The water that they are in. */
+  readonly pieces: Pieces;
   readonly #rig: Rig;
   readonly #state: Readonly<DiveState>;
   readonly #scratch: DiveState;
   readonly #known = new Map<string, BodyAhead>();
+  readonly #of = new Map<Attempt, BodyAhead>();
 
   constructor(rig: Rig, state: Readonly<DiveState>) {
     this.#rig = rig;
     this.#state = copyState(state);
     this.#scratch = copyState(state);
+    this.pieces = piecesOf(rig.column);
   }
 
   of(attempt: Attempt): BodyAhead {
+    let body = this.#of.get(attempt);
+    if (!body) this.#of.set(attempt, (body = this.#recorded(attempt)));
+    return body;
+  }
+
+  #recorded(attempt: Attempt): BodyAhead {
     const { breath, fins } = attempt.uses;
     const { pitchDeg } = attempt.action(this.#state);
     const key = `${breath ? attempt.way : 0} ${fins ? attempt.way : 0} ${pitchDeg}`;
