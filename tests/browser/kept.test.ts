@@ -162,12 +162,12 @@ test('begin anew begins anew; the dive that was left is in the list: opened, sav
     await name(page, 'begin anew').click();
     await note(page).waitFor({ state: 'detached' });
     await name(page, 'more').click();
-    await page.getByLabel(/^open: First dive/).click();
+    await page.getByLabel(/^open: 5 mm, 1 kg too much/).click();
     await note(page).waitFor();
     await expect.poll(() => note(page).innerText()).toContain('as it was at 0:0');
     await name(page, 'begin anew').click();
     await name(page, 'more').click();
-    await page.getByLabel(/^remove: First dive/).click();
+    await page.getByLabel(/^remove: 5 mm, 1 kg too much/).click();
     await page.getByText('None is kept now.').waitFor();
     expect([...(await stored(page)), ...(await stored(page, 'starts')), ...(await stored(page, 'pieces'))]).toEqual([]);
   });
