@@ -124,7 +124,7 @@ describe('by a clicker alone', () => {
         await page.keyboard.down('KeyI');
         await pass(page, 3);
         await page.keyboard.up('KeyI');
-        expect(await page.locator('title-bar .freeze').innerText()).toBe('freeze');
+        expect(await page.locator('title-bar .freeze').innerText()).toMatch(/^freeze/);
       },
       { madeTime: true },
     );
