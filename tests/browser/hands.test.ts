@@ -68,7 +68,9 @@ describe('by a clicker alone', () => {
       await page.keyboard.press('PageDown');
       await asked.waitFor({ state: 'detached' });
       await page.keyboard.press('PageDown');
-      await page.waitForFunction(() => document.querySelector('title-bar .freeze')?.textContent?.trim() === 'go on');
+      await page.waitForFunction(() =>
+        document.querySelector('title-bar .freeze')?.textContent?.trim().startsWith('go on'),
+      );
     });
   });
 
@@ -112,7 +114,7 @@ describe('by a clicker alone', () => {
       await expect.poll(() => page.locator('.blank-paper').count()).toBe(1);
       await page.keyboard.press('Period');
       await page.waitForSelector('.blank-paper', { state: 'detached' });
-      await expect.poll(() => page.locator('title-bar .freeze').innerText()).toBe('freeze');
+      await expect.poll(() => page.locator('title-bar .freeze').innerText()).toMatch(/^freeze/);
     });
   });
 });
