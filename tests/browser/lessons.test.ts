@@ -81,7 +81,7 @@ describe('the place of the lessons', () => {
         await page.keyboard.press('PageDown');
         await page.keyboard.press('PageDown');
         await until(page, () => hash(page), /^#\/watch\/hilltop--steady$/);
-        await until(page, asked, /A swell lifts/);
+        await until(page, asked, /A swell lifts you 0\.3\sm/);
       },
       { madeTime: true, viewport: { width: 1280, height: 720 } },
     );
