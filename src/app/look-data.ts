@@ -4,12 +4,11 @@ import type { NeutralDepth, RecoveryMap, StoppingAsk, StoppingForecast } from '.
 import type { LookChoice } from '../panels/index.ts';
 import type { StageView } from '../stage/index.ts';
 import { STANDARD_PRESSURE_PA } from '../water/index.ts';
+import { TOO_FAST_MPS } from './rates.ts';
 
 type StageOverlay = NonNullable<StageView['overlay']>;
 type NeutralMark = NonNullable<StageView['neutral']>[number];
 
-/** Ascent above which it is too late, where that is asked for, m/s: 18 m/min. Practice. */
-const TOO_FAST_MPS = 18 / 60;
 /** A neutral depth that holds above this, metres, is a diver who floats, and not marked. */
 export const FLOATS_M = 0.6;
 

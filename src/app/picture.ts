@@ -1,6 +1,7 @@
 import { TICKS_PER_S, type Moment } from '../dive/index.ts';
 import type { LessonView } from '../lesson/index.ts';
 import type { StageView } from '../stage/index.ts';
+import { DOWN_MPS, UP_MPS } from './rates.ts';
 
 /** What of the page the picture depends on. */
 export interface PictureOf {
@@ -31,11 +32,6 @@ const SHOWN_M = { float: 5.5, travel: 8.5, hold: 5.5, free: 7 };
 /** From this scale on, pixels a metre, the diver is large enough at his true size; and the least water that says anything. */
 const TRUE_SIZE_PX = 51;
 const LEAST_SHOWN_M = 4;
-
-/** Ascent rate that free practice is judged by, m/s: 9 m/min. @source US Navy Diving Manual rev. 7 §9-6.3, read */
-export const UP_MPS = 9 / 60;
-/** Descent rate of free practice, m/s: 18 m/min. Practice. */
-export const DOWN_MPS = 18 / 60;
 
 /** One frame for the stage. */
 export function pictureOf(of: PictureOf): StageView {

@@ -18,7 +18,7 @@ import { metresFor, type Asked, type Said, type Stage, type StageView } from '..
 import { CountedMemory } from './counted-memory.ts';
 import type { Dives } from './dives.ts';
 import type { LessonFlight } from './lesson-flight.ts';
-import { UP_MPS } from './picture.ts';
+import { UP_MPS } from './rates.ts';
 import type { Presenting } from './presenting.ts';
 import type { Shell } from './shell.ts';
 

@@ -2,6 +2,7 @@ import type { Rig } from '../diver/index.ts';
 import type { Moment } from '../dive/index.ts';
 import type { LessonView } from '../lesson/index.ts';
 import { CAUTION, spoken, type Act } from '../panels/index.ts';
+import { STANDARD_GRAVITY_MPS2, STANDARD_PRESSURE_PA } from '../water/index.ts';
 import { deckOf } from './deck-of.ts';
 import { valveHPa } from './hands.ts';
 import type { Flight } from './flight.ts';
@@ -95,7 +96,8 @@ export function toldOf({
 
 /** What a diver and his water add to the footer. Earth's usual gravity and sea-level pressure: what differs clearly is another world. */
 export function cautionsOf({ column, loop }: Rig): readonly string[] {
-  const elsewhere = Math.abs(column.gravityMps2 - 9.80665) > 0.1 || Math.abs(column.surfacePressurePa - 101325) > 3000;
+  const elsewhere =
+    Math.abs(column.gravityMps2 - STANDARD_GRAVITY_MPS2) > 0.1 || Math.abs(column.surfacePressurePa - STANDARD_PRESSURE_PA) > 3000;
   return [...(elsewhere ? [CAUTION.worlds] : []), ...(loop ? [CAUTION.loop] : [])];
 }
 

@@ -2,7 +2,7 @@ import { WishEvent, fetchTraces, usualPlace, type TraceAsk, type TracesView } fr
 import type { Dives } from './dives.ts';
 import { saveFile } from './files.ts';
 import { focusOf } from './keys.ts';
-import { DOWN_MPS, UP_MPS } from './picture.ts';
+import { DOWN_MPS, UP_MPS } from './rates.ts';
 import { shelfOf } from './remembered.ts';
 import type { Shell } from './shell.ts';
 import { rememberTraces, rememberedTraces } from './trace-memory.ts';

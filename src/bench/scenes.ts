@@ -1,4 +1,4 @@
-import { waterDensityKgPerM3 } from '../water/index.ts';
+import { STANDARD_GRAVITY_MPS2, waterDensityKgPerM3 } from '../water/index.ts';
 import type { BenchSet, BenchWaterName } from './desk.ts';
 import type { BenchWater } from './forces.ts';
 import { PUTTY_BALL } from './putty.ts';
@@ -13,7 +13,6 @@ import type { ThingSpec } from './thing.ts';
 /** The tank: inside width and depth, and how far below its lip the water stands at first, metres. */
 export const TANK_SIZES = { widthM: 0.8, heightM: 0.36, filledM: 0.07 } as const;
 
-const GRAVITY_MPS2 = 9.80665;
 const AIR_PA = 101_325;
 
 /** Salinity and temperature of the waters, by EOS-80: tap, a fjord's top, the open sea. Practice. */
@@ -25,7 +24,7 @@ const WATERS: Readonly<Record<BenchWaterName, readonly [salinityPsu: number, tem
 
 /** One of the waters of the bench. */
 export function benchWater(name: BenchWaterName): BenchWater {
-  return { densityKgPerM3: waterDensityKgPerM3(...WATERS[name]), gravityMps2: GRAVITY_MPS2 };
+  return { densityKgPerM3: waterDensityKgPerM3(...WATERS[name]), gravityMps2: STANDARD_GRAVITY_MPS2 };
 }
 
 /** Five stones of one volume, kg for half a litre: the middle one as heavy as fresh water. */
@@ -86,7 +85,11 @@ const BOTTLE = { massKg: 0.012, firmM3: 4.8e-6, mostM3: 1e-5 };
 
 /** The water of a column under air and the squeeze of a hand, pascals. */
 export function underIn(id: ColumnId, squeezePa = 0): Under {
-  return { densityKgPerM3: COLUMNS[id].densityKgPerM3, gravityMps2: GRAVITY_MPS2, surfacePa: AIR_PA + squeezePa };
+  return {
+    densityKgPerM3: COLUMNS[id].densityKgPerM3,
+    gravityMps2: STANDARD_GRAVITY_MPS2,
+    surfacePa: AIR_PA + squeezePa,
+  };
 }
 
 /** Bodies of the columns by name, each filled so that it is neutral where its column says. */

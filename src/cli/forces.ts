@@ -1,13 +1,10 @@
 import { instantOf, ledger, netOf, type InstantWish, type Rig } from '../diver/index.ts';
-import { waterAt } from '../water/index.ts';
+import { STANDARD_GRAVITY_MPS2, waterAt } from '../water/index.ts';
 import type { Command } from './command.ts';
 import { rigAt } from './files.ts';
 import { DONE, printJson } from './io.ts';
 import { DEEPEST_M, LUNGS, litres, lungsM3 } from './options.ts';
 import { UsageError, within, type Asked } from './usage.ts';
-
-/** Newtons of one kilogram of pull. @source CGPM 1901, standard gravity, recalled */
-const N_PER_KGF = 9.80665;
 
 /** The force ledger of one moment. */
 export const forces: Command = {
@@ -55,7 +52,7 @@ A drysuit displaces its least loft at least, whatever gas is in it.`,
         buoyancyN,
       })),
       netN,
-      netKgf: netN / N_PER_KGF,
+      netKgf: netN / STANDARD_GRAVITY_MPS2,
     });
     return DONE;
   },

@@ -1,10 +1,7 @@
-import { atmospherePa, pressurePa, uniformColumn, waterDensityKgPerM3 } from '../water/index.ts';
+import { STANDARD_GRAVITY_MPS2, atmospherePa, pressurePa, uniformColumn, waterDensityKgPerM3 } from '../water/index.ts';
 import type { Command } from './command.ts';
 import { DONE, printJson } from './io.ts';
 import { DEEPEST_M } from './options.ts';
-
-/** Standard gravity, m/s². @source CGPM 1901, recalled */
-const GRAVITY_MPS2 = 9.80665;
 
 /** Density and pressure of still water. */
 export const water: Command = {
@@ -19,11 +16,11 @@ export const water: Command = {
   things: '',
   least: 0,
   most: 0,
-  more: `Result: { densityKgPerM3, surfacePressurePa, pressurePa }; pressures are absolute, gravity is ${GRAVITY_MPS2} m/s².`,
+  more: `Result: { densityKgPerM3, surfacePressurePa, pressurePa }; pressures are absolute, gravity is ${STANDARD_GRAVITY_MPS2} m/s².`,
   run({ numbers }, io) {
     const densityKgPerM3 = waterDensityKgPerM3(numbers['salinity']!, numbers['temperature']!);
     const surfacePressurePa = atmospherePa(numbers['altitude'] ?? 0);
-    const column = uniformColumn(densityKgPerM3, surfacePressurePa, GRAVITY_MPS2);
+    const column = uniformColumn(densityKgPerM3, surfacePressurePa, STANDARD_GRAVITY_MPS2);
     printJson(io, { densityKgPerM3, surfacePressurePa, pressurePa: pressurePa(column, numbers['depth']!) });
     return DONE;
   },

@@ -7,15 +7,12 @@ import {
   swingBudget,
   type WeighingAt,
 } from '../insight/index.ts';
-import { waterAt } from '../water/index.ts';
+import { STANDARD_GRAVITY_MPS2, waterAt } from '../water/index.ts';
 import type { Command } from './command.ts';
 import { setupAt } from './files.ts';
 import { CAUTION, DONE, printJson } from './io.ts';
 import { DEEPEST_M, LUNGS, litres, lungsM3, lungsShownL } from './options.ts';
 import { UsageError, type Asked } from './usage.ts';
-
-/** Newtons of one kilogram of pull. @source CGPM 1901, standard gravity, recalled */
-const N_PER_KGF = 9.80665;
 
 const BREATH_CAUTION =
   'Never hold your breath on scuba: gas expanding in the lungs can injure within about a metre of ascent.';
@@ -98,8 +95,8 @@ function checkOf(rig: Rig, reserveBar: number) {
     lungsL: lungM3 === null ? null : litres(lungM3),
     floats,
     ...line,
-    coveredKgf: coveredN / N_PER_KGF,
-    atEyesKgf: atEyesN / N_PER_KGF,
+    coveredKgf: coveredN / STANDARD_GRAVITY_MPS2,
+    atEyesKgf: atEyesN / STANDARD_GRAVITY_MPS2,
   }));
 }
 
@@ -107,13 +104,13 @@ function swingOf(rig: Rig, reserveBar: number, { numbers: { cylinder } }: Asked)
   const filling = cylinder === undefined ? {} : { cylinderBar: cylinder };
   const { cylinderLossN, depths } = swingBudget(rig, undefined, { reserveBar, ...filling });
   return {
-    cylinderLossKgf: cylinderLossN / N_PER_KGF,
+    cylinderLossKgf: cylinderLossN / STANDARD_GRAVITY_MPS2,
     depths: depths.map((one) => ({
       depthM: one.depthM,
-      suitLossKgf: one.suitLossN / N_PER_KGF,
+      suitLossKgf: one.suitLossN / STANDARD_GRAVITY_MPS2,
       jacketL: litres(one.jacketM3),
       jacketSurfaceL: litres(one.jacketSurfaceM3),
-      leftKgf: one.leftN / N_PER_KGF,
+      leftKgf: one.leftN / STANDARD_GRAVITY_MPS2,
       ventPerMetreL: litres(one.ventPerMetreM3),
       ventPerMetreSurfaceL: litres(one.ventPerMetreSurfaceM3),
     })),

@@ -1,3 +1,4 @@
+import { STANDARD_GRAVITY_MPS2 } from '../water/index.ts';
 import type {
   BodySetup,
   CylinderSetup,
@@ -20,7 +21,7 @@ export const SHOWN_WATER = {
   temperatureC: 15,
   bottomM: 40,
   altitudeM: 0,
-  gravityMps2: 9.80665,
+  gravityMps2: STANDARD_GRAVITY_MPS2,
   currentDownMps: 0,
   line: false,
 } as const satisfies WaterSetup;

@@ -1,5 +1,6 @@
 import { HEAD_OUT_M } from '../diver/index.ts';
 import { TICKS_PER_ROW, type ControlChange } from '../dive/index.ts';
+import { STANDARD_GRAVITY_MPS2 } from '../water/index.ts';
 import { rowsOf } from './goal.ts';
 import type { HabitId } from './habit-kinds.ts';
 import type { Lesson } from './lesson.ts';
@@ -7,7 +8,6 @@ import type { Span } from './measures.ts';
 import type { LessonRun } from './run.ts';
 import { flySteps } from './steps.ts';
 import type { Flown, Trace } from './trace.ts';
-import { KGF_N } from './window-evidence.ts';
 
 /** A stretch of the dive with one thing to do in it. A climb ends where the head comes out. */
 export type Stretch = Span &
@@ -49,7 +49,7 @@ export function evidenceOf(lesson: Lesson, run: LessonRun, flown: Flown, trace: 
   return {
     trace,
     midLungM3,
-    lightKgf: trace.midNetN.map((netN) => netN / KGF_N),
+    lightKgf: trace.midNetN.map((netN) => netN / STANDARD_GRAVITY_MPS2),
     inL: growths(trace.letInM3),
     outL: growths(trace.letOutM3),
     lungMeanM3: meanOver(trace.lungM3, rowsOf(6)),

@@ -1,12 +1,13 @@
 import { rowsOf } from './goal.ts';
 import type { Evidence, Found, Stretch } from './habit-evidence.ts';
+import { USUAL_LIMITS } from './limits.ts';
 
 /*
  * Habits on the way up and down. Limits are practice, settled on pilots of one half of the kits and tried on the other.
  */
 
-const LIMIT_MPS = 9 / 60;
-const FAST_MPS = 18 / 60;
+const LIMIT_MPS = USUAL_LIMITS.ascentMpmin / 60;
+const FAST_MPS = USUAL_LIMITS.descentMpmin / 60;
 
 const LIFT_L = 2.5;
 const LIFT_OVER_KGF = -0.2;

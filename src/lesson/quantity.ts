@@ -1,10 +1,8 @@
 import { TOP_UPRIGHT_M } from '../diver/index.ts';
 import type { Recording } from '../dive/index.ts';
+import { STANDARD_GRAVITY_MPS2 } from '../water/index.ts';
 import type { Quantity, Range } from './condition.ts';
 import { ROWS_PER_S, rowsOf } from './rows.ts';
-
-/** Newtons of a kilogram's pull, by definition. */
-const KGF_N = 9.80665;
 
 /** A quantity on a row, in its own unit. @param sinceRow where running sums begin */
 function valueAt(recording: Recording, what: Quantity, row: number, sinceRow: number): number {
@@ -16,9 +14,9 @@ function valueAt(recording: Recording, what: Quantity, row: number, sinceRow: nu
     case 'speedMpmin':
       return at('speedMps') * 60;
     case 'netKg':
-      return at('midNetN') / KGF_N;
+      return at('midNetN') / STANDARD_GRAVITY_MPS2;
     case 'breathKg':
-      return (at('netN') - at('midNetN')) / KGF_N;
+      return (at('netN') - at('midNetN')) / STANDARD_GRAVITY_MPS2;
     case 'jacketL':
       return at('jacketM3') * 1e3;
     case 'suitL':

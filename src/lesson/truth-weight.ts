@@ -1,10 +1,8 @@
 import { instantOf, ledger, midBreathM3, netOf, type Rig } from '../diver/index.ts';
 import { neutralLeadKg, swingBudget } from '../insight/index.ts';
-import { uniformColumn, waterAt, waterDensityKgPerM3 } from '../water/index.ts';
+import { STANDARD_GRAVITY_MPS2, uniformColumn, waterAt, waterDensityKgPerM3 } from '../water/index.ts';
 
 /* How much lead, by the weighings of the insight room. */
-
-const KGF_N = 9.80665;
 
 /** Lead that is more than neutral at 5 m with 50 bar left, kilograms. */
 export function leadTooMuchKg(rig: Rig): number {
@@ -39,6 +37,6 @@ export function swingCurve(rig: Rig, depthM: number, bars: readonly number[]): r
   const lungs = rig.lungs.open ? { lungM3: midBreathM3(rig) } : {};
   return bars.map((cylinderBar) => {
     const at = instantOf(rig, { depthM, jacketM3: rig.jacket.residualM3, cylinderBar, ...lungs });
-    return netOf(ledger(rig, at)) / KGF_N;
+    return netOf(ledger(rig, at)) / STANDARD_GRAVITY_MPS2;
   });
 }

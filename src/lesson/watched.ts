@@ -1,6 +1,7 @@
 import type { Rig } from '../diver/index.ts';
 import { Dive, TICKS_PER_CHANGE, TICKS_PER_S, startState, type Recording } from '../dive/index.ts';
 import { withMoreLead } from '../insight/index.ts';
+import { STANDARD_GRAVITY_MPS2 } from '../water/index.ts';
 import { lessonStart } from './begin.ts';
 import type { Lesson } from './lesson.ts';
 import { ROWS_PER_S } from './rows.ts';
@@ -54,5 +55,12 @@ function frameAt(recording: Recording, atS: number, words: string): Frame {
   const lastedS = (row - from) / ROWS_PER_S;
   const speedMps = lastedS > 0 ? (depthM - recording.at(from, 'depthM')) / lastedS : recording.at(row, 'speedMps');
   const jacketL = recording.at(row, 'jacketM3') * 1e3;
-  return { atS, words, depthM, speedMpmin: speedMps * 60, jacketL, netKg: recording.at(row, 'midNetN') / 9.80665 };
+  return {
+    atS,
+    words,
+    depthM,
+    speedMpmin: speedMps * 60,
+    jacketL,
+    netKg: recording.at(row, 'midNetN') / STANDARD_GRAVITY_MPS2,
+  };
 }

@@ -1,3 +1,4 @@
+import { STANDARD_GRAVITY_MPS2 } from '../water/index.ts';
 import { rowsOf, windowEndRow, windowRow } from './goal.ts';
 import type { HoldGoal } from './lesson.ts';
 import type { MarkLimits } from './limits.ts';
@@ -5,9 +6,6 @@ import { distances, grownBy, keeps, lin, meanOf, recordedS, stretchesWhere, wors
 import type { Cap, Demand, Evidence, Term } from './mark-sum.ts';
 import type { Trace } from './trace.ts';
 import { plain } from './words.ts';
-
-/** One kilogram of pull, newtons. */
-export const KGF_N = 9.80665;
 
 /**
  * Mean thrust that costs nothing, kilograms: less than one kick in a hold. At ten times that, whoever sculled as gently as the limit
@@ -137,7 +135,7 @@ export function finGate(
   held: Held,
   against?: { readonly sum: Float64Array; readonly spans: readonly Span[] },
 ): Evidence & { readonly guardsFloor: true } {
-  const inHold = held.finsNs / Math.max(recordedS(trace, held.finSpan), 1 / rowsOf(1)) / KGF_N;
+  const inHold = held.finsNs / Math.max(recordedS(trace, held.finSpan), 1 / rowsOf(1)) / STANDARD_GRAVITY_MPS2;
   let impulse = 0;
   let seconds = 0;
   let row = held.finsRow;
@@ -145,7 +143,7 @@ export function finGate(
     impulse += grownBy(against!.sum, span);
     seconds += recordedS(trace, span);
   }
-  const braking = seconds > 0 ? impulse / seconds / KGF_N : 0;
+  const braking = seconds > 0 ? impulse / seconds / STANDARD_GRAVITY_MPS2 : 0;
   if (against && braking > inHold)
     for (const span of against.spans) {
       const most = worstRow(
@@ -199,7 +197,7 @@ function meanNetKgf(trace: Trace, window: Span): number {
   let sum = 0;
   const to = Math.min(window.to, trace.rows);
   for (let row = window.from; row < to; row++) sum += trace.midNetN[row]!;
-  return to > window.from ? sum / (to - window.from) / KGF_N : 0;
+  return to > window.from ? sum / (to - window.from) / STANDARD_GRAVITY_MPS2 : 0;
 }
 
 /** Caps a mark at 45 for lead let go by hand before its end: what is balanced then is another diver. */

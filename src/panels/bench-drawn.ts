@@ -1,5 +1,6 @@
 import { nothing, svg } from 'lit';
 import type { Placed, Point, TankView } from '../bench/index.ts';
+import { STANDARD_GRAVITY_MPS2 } from '../water/index.ts';
 import { GLASS_M, boxAround, xPx, yPx, type TankFrame } from './bench-frame.ts';
 import { boxOf, widthPx, type Box } from './bench-labels.ts';
 import { forceText, newtonsOf } from './bench-newtons.ts';
@@ -75,7 +76,7 @@ export function drawnGlass(
   // Words end where the spout does.
   const half = widthPx('99.9 mN', frame.emPx) / 2;
   const x = Math.max(half + 4, Math.min((left + right) / 2, right + 4 - half));
-  const weightN = glassM3 * densityKgPerM3 * 9.80665;
+  const weightN = glassM3 * densityKgPerM3 * STANDARD_GRAVITY_MPS2;
   // Beside the forces on a thing it is told in their digits: what ran over weighs what the water lifts.
   const weight = one && glassM3 > 0 ? newtonsOf(one).beside(weightN) : forceText(weightN);
   const lines = [mlText(glassM3), weight].map((text, i) => ({

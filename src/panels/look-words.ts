@@ -1,7 +1,8 @@
 import type { Means, NeutralDepth, Reach, Shares, Steepness, Stopping, StoppingForecast } from '../insight/index.ts';
+import { STANDARD_GRAVITY_MPS2 } from '../water/index.ts';
 import type { GasStore } from './readings.ts';
 import type { Units } from './settings.ts';
-import { STANDARD_GRAVITY_MPS2, depthText, litresText, massText } from './units.ts';
+import { depthText, litresText, massText } from './units.ts';
 
 export { unbroken } from './unbroken.ts';
 

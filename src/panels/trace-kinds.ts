@@ -1,8 +1,8 @@
 import type { Rig } from '../diver/index.ts';
 import type { Recorded } from '../dive/index.ts';
-import { STANDARD_PRESSURE_PA } from '../water/index.ts';
+import { STANDARD_GRAVITY_MPS2, STANDARD_PRESSURE_PA } from '../water/index.ts';
 import type { Units } from './settings.ts';
-import { FOOT_M, POUND_KG, PSI_PA, STANDARD_GRAVITY_MPS2 } from './units.ts';
+import { FOOT_M, POUND_KG, PSI_PA } from './units.ts';
 
 /** What can be traced over time. */
 export type TraceId = 'depth' | 'speed' | 'force' | 'lungs' | 'loop' | 'jacket' | 'suit' | 'cylinder';

@@ -1,10 +1,9 @@
+import { STANDARD_GRAVITY_MPS2 } from '../water/index.ts';
 import type { Units } from './settings.ts';
 
 /** Length of a foot, metres, and mass of a pound, kilograms. @source international yard and pound agreement 1959, recalled */
 export const FOOT_M = 0.3048;
 export const POUND_KG = 0.45359237;
-/** Standard gravity: newtons that one kilogram of pull is. @source CGPM 1901, recalled */
-export const STANDARD_GRAVITY_MPS2 = 9.80665;
 /** Pressure of a pound-force on a square inch, pascals. @source pound of 1959, standard gravity and an inch of 25.4 mm, derived */
 export const PSI_PA = (POUND_KG * STANDARD_GRAVITY_MPS2) / 0.0254 ** 2;
 /** Slower than this, m/s, nobody speaks of rising or sinking: half a metre a minute. */

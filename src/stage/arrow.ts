@@ -1,12 +1,11 @@
 import { Container, Graphics } from 'pixi.js';
+import { STANDARD_GRAVITY_MPS2 } from '../water/index.ts';
 import { ledgerPxPerKgf } from './bars-scale.ts';
 import { PX_PER_KGF, depthToY, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import type { Taken } from './taken.ts';
 import type { StageView } from './view.ts';
 
-/** A kilogram-force, newtons. @source BIPM: SI brochure, recalled */
-export const KGF_N = 9.80665;
 /** Within this the diver is neutral, kgf. @source look: colour and words */
 export const NEUTRAL_KGF = 0.1;
 /** The force beyond which it grows no more, kgf. */
@@ -31,7 +30,7 @@ export class ForceArrow {
     this.root.visible = forceArrow;
     if (!forceArrow) return;
     const { unit, textPx, heightPx } = this.#style;
-    const kgf = (arrowN ?? state.netN) / KGF_N;
+    const kgf = (arrowN ?? state.netN) / STANDARD_GRAVITY_MPS2;
     const px = frame.pxPerM * frame.enlarged;
     // The arrow starts off the body, on the side to which it points, behind the chest, where the line ahead leaves room.
     const upright = state.pitchSin * state.pitchSin;

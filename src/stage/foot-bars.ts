@@ -1,5 +1,6 @@
 import { Container, Graphics, type Text } from 'pixi.js';
-import { KGF_N, NEUTRAL_KGF } from './arrow.ts';
+import { STANDARD_GRAVITY_MPS2 } from '../water/index.ts';
+import { NEUTRAL_KGF } from './arrow.ts';
 import { barsRoom, gathered, ledgerPxPerKgf, saidSumKgf, sumKgf } from './bars-scale.ts';
 import { LOW_PX, barPx, type Style } from './layout.ts';
 import type { PullBar, StageOverlay, StageView } from './view.ts';
@@ -122,7 +123,7 @@ export class FootBars {
       .rect(from, top - gap, to - from, high + 2 * gap)
       .stroke({ width: 3.4 * unit, color: colour, join: 'miter' });
     if (projector) return;
-    const newtons = narrow ? '' : `, ${Math.abs(saidKgf * KGF_N).toFixed(1)} N`;
+    const newtons = narrow ? '' : `, ${Math.abs(saidKgf * STANDARD_GRAVITY_MPS2).toFixed(1)} N`;
     const words = `${Math.abs(saidKgf).toFixed(1)} kgf${newtons} ${saidKgf > 0 ? 'up' : 'down'}`;
     this.#word(narrow ? `${Math.abs(saidKgf).toFixed(1)} kgf` : words, to + 7 * unit, top + high / 2, {
       bold: true,

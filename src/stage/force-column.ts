@@ -1,5 +1,6 @@
 import { Container, Graphics } from 'pixi.js';
-import { KGF_N, NEUTRAL_KGF, drawArrow } from './arrow.ts';
+import { STANDARD_GRAVITY_MPS2 } from '../water/index.ts';
+import { NEUTRAL_KGF, drawArrow } from './arrow.ts';
 import { arrowStepM, barKg, crossingsM, greatestKgf, pxPerKgfOf } from './force-scale.ts';
 import { PX_PER_KGF, bottomOf, depthToY, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
@@ -43,7 +44,8 @@ export class ForceColumn {
     let used = 0;
     for (const { depthM, netN } of overlay.arrows) {
       if (Math.abs(depthM / stepM - Math.round(depthM / stepM)) > 1e-6) continue;
-      if (this.#arrow(used, netN / KGF_N, depthToY(frame, depthM), pxPerKgf, mostPx, frame, taken)) used++;
+      if (this.#arrow(used, netN / STANDARD_GRAVITY_MPS2, depthToY(frame, depthM), pxPerKgf, mostPx, frame, taken))
+        used++;
     }
     for (const { g, words } of this.#arrows.slice(used)) {
       g.visible = false;

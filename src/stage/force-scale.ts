@@ -1,4 +1,4 @@
-import { KGF_N } from './arrow.ts';
+import { STANDARD_GRAVITY_MPS2 } from '../water/index.ts';
 import type { DepthForce } from './view.ts';
 
 /** Metres between two arrows of the column: the least step at which they do not crowd. */
@@ -22,7 +22,7 @@ export function pxPerKgfOf(greatestKgf: number, roomPx: number, mostPx: number):
 export function greatestKgf(arrows: readonly DepthForce[], topM: number, bottomM: number): number {
   const [from, to] = [Math.floor(topM / 5) * 5, Math.ceil(bottomM / 5) * 5];
   const seen = arrows.filter(({ depthM }) => depthM >= from && depthM <= to);
-  return seen.reduce((most, { netN }) => Math.max(most, Math.abs(netN)), 0) / KGF_N;
+  return seen.reduce((most, { netN }) => Math.max(most, Math.abs(netN)), 0) / STANDARD_GRAVITY_MPS2;
 }
 
 /** Whole kilograms whose bar is long enough to compare with. */

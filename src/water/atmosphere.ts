@@ -1,5 +1,7 @@
 /** Pressure of the standard atmosphere at sea level, pascals; the reference of all rated flows and of gauge pressure. */
 export const STANDARD_PRESSURE_PA = 101325;
+/** Standard acceleration of free fall, m/s²: newtons that one kilogram of pull is. @source CGPM 1901, ISO 80000-3, recalled */
+export const STANDARD_GRAVITY_MPS2 = 9.80665;
 
 const EARTH_RADIUS_M = 6356766;
 const LAPSE_K_PER_M = 0.0065;

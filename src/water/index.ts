@@ -1,5 +1,5 @@
 export { waterDensityKgPerM3 } from './seawater.ts';
-export { STANDARD_PRESSURE_PA, atmospherePa } from './atmosphere.ts';
+export { STANDARD_GRAVITY_MPS2, STANDARD_PRESSURE_PA, atmospherePa } from './atmosphere.ts';
 export {
   layeredColumn,
   pressurePa,
