@@ -20,6 +20,8 @@ const isMet = (page: Page, selector: string) =>
 async function debriefed(page: Page, hands: Hands, atMostS: number): Promise<string> {
   for (let leftS = atMostS; leftS > 0 && !(await read(page)).debriefed; leftS -= 0.5) await dive(page, hands, 0.5);
   await shown(page, true);
+  // What comes next is read from what is kept: it is there a little later than the marks.
+  await page.waitForSelector('debrief-sheet .next .main');
   return page.locator('debrief-sheet').innerText();
 }
 
@@ -83,7 +85,6 @@ test('Positive, negative, neutral on a phone by one finger, the line held by it:
       const then = await debriefed(page, hands, 20);
       expect(then).toContain('The hilltop: what came of it');
       expect(then).toContain('of 3 as you said.');
-      expect(await page.locator('debrief-sheet .next .main').count()).toBe(1);
       expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(360);
     },
     { ...phone, madeTime: true },
