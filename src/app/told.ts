@@ -97,7 +97,8 @@ export function toldOf({
 /** What a diver and his water add to the footer. Earth's usual gravity and sea-level pressure: what differs clearly is another world. */
 export function cautionsOf({ column, loop }: Rig): readonly string[] {
   const elsewhere =
-    Math.abs(column.gravityMps2 - STANDARD_GRAVITY_MPS2) > 0.1 || Math.abs(column.surfacePressurePa - STANDARD_PRESSURE_PA) > 3000;
+    Math.abs(column.gravityMps2 - STANDARD_GRAVITY_MPS2) > 0.1 ||
+    Math.abs(column.surfacePressurePa - STANDARD_PRESSURE_PA) > 3000;
   return [...(elsewhere ? [CAUTION.worlds] : []), ...(loop ? [CAUTION.loop] : [])];
 }
 
