@@ -33,13 +33,21 @@ export interface Granted extends Presented {
 export class Granting {
   readonly #program: Granted;
   #kit: Kit | null = null;
+  /** What did not work and is said, until the like of it does. */
+  #failed: { readonly kind: Wish['kind']; readonly trouble: string } | null = null;
 
   constructor(program: Granted) {
     this.#program = program;
   }
 
   async grant(wish: Wish): Promise<void> {
-    await sayingTrouble(this.#program.shell, this.#do(wish));
+    const { shell } = this.#program;
+    const trouble = await sayingTrouble(shell, this.#do(wish));
+    if (trouble) this.#failed = { kind: wish.kind, trouble };
+    else if (this.#failed?.kind === wish.kind) {
+      if (shell.view.trouble === this.#failed.trouble) shell.show({ trouble: '' });
+      this.#failed = null;
+    }
     this.#program.refresh();
   }
 

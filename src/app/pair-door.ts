@@ -17,7 +17,9 @@ export function keepPair(program: Paired): void {
       return await coming;
     } catch {
       coming = null;
-      shell.show({ trouble: 'The second diver was not loaded. Check the connection and try again.' });
+      shell.show({
+        trouble: 'The second diver was not loaded. Check the connection and try again, or load the page again.',
+      });
       return null;
     }
   };

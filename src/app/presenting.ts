@@ -143,8 +143,8 @@ export class Presenting {
   }
 
   /** What does not work is said. */
-  hear(ask: PresentAsk): Promise<void> {
-    return sayingTrouble(this.#shell, this.#hear(ask));
+  async hear(ask: PresentAsk): Promise<void> {
+    await sayingTrouble(this.#shell, this.#hear(ask));
   }
 
   async #hear(ask: PresentAsk): Promise<void> {

@@ -69,7 +69,9 @@ export class Shell {
       if (open) await fetchSheets();
       this.show({ moreOpen: open });
     } catch {
-      this.show({ trouble: 'This part of the program was not loaded. Check the connection and try again.' });
+      this.show({
+        trouble: 'This part of the program was not loaded. Check the connection and try again, or load the page again.',
+      });
     }
   }
 

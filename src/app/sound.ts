@@ -85,7 +85,9 @@ class Sound {
     } catch {
       this.#context = null;
       this.#set({ sound: false });
-      this.#shell.show({ trouble: 'Sound was not loaded. Check the connection and try again.' });
+      this.#shell.show({
+        trouble: 'Sound was not loaded. Check the connection and try again, or load the page again.',
+      });
     }
   }
 

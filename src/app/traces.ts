@@ -124,7 +124,9 @@ export function keepTraces(shell: Shell, dives: () => Dives): void {
       (await traces).hear(ask);
     } catch {
       traces = null;
-      shell.show({ trouble: 'The traces were not loaded. Check the connection and try again.' });
+      shell.show({
+        trouble: 'The traces were not loaded. Check the connection and try again, or load the page again.',
+      });
     }
   };
   shell.root.addEventListener('wish', (event) => {

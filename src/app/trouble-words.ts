@@ -7,17 +7,23 @@ const NOT_LOADED = /dynamically imported module|importing a module script|unable
 export function troubleWords(problem: unknown): string {
   const words = problem instanceof Error ? problem.message : String(problem);
   const why = NOT_LOADED.test(words)
-    ? 'a part of the program was not loaded. Check the connection and try again.'
+    ? 'a part of the program was not loaded. Check the connection and try again, or load the page again.'
     : words.replace(/^\w+: /, '');
   return `That did not work, and nothing was lost: ${why}`;
 }
 
-/** Waits for what is being done; what does not work is said, and the page stays where it is. */
-export async function sayingTrouble(shell: Pick<Shell, 'view' | 'show'>, doing: Promise<void>): Promise<void> {
+/**
+ * Waits for what is being done; what does not work is said, and the page stays where it is.
+ * @returns what was said; nothing where it worked
+ */
+export async function sayingTrouble(shell: Pick<Shell, 'view' | 'show'>, doing: Promise<void>): Promise<string> {
   try {
     await doing;
+    return '';
   } catch (problem) {
+    const trouble = troubleWords(problem);
     // The place that is shown, said again, sets the address back.
-    shell.show({ place: shell.view.place, trouble: troubleWords(problem) });
+    shell.show({ place: shell.view.place, trouble });
+    return trouble;
   }
 }

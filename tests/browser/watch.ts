@@ -16,6 +16,7 @@ export class Watch {
   readonly #origin: string;
   readonly #faults: string[] = [];
   readonly #paths: string[] = [];
+  #foreseen: RegExp | null = null;
 
   constructor(url: string) {
     this.#origin = new URL(url).origin;
@@ -26,9 +27,14 @@ export class Watch {
     return this.#paths;
   }
 
+  /** From here on faults with these words are what the test brings about itself. */
+  foresee(words: RegExp): void {
+    this.#foreseen = words;
+  }
+
   /** A fault that the page reported: an error on its console, an exception that nobody caught. */
   fault(what: string): void {
-    this.#faults.push(what);
+    if (!this.#foreseen?.test(what)) this.#faults.push(what);
   }
 
   /** A request that left the page; one to anywhere but our own server is a fault. */
