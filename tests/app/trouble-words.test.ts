@@ -9,7 +9,7 @@ test.each([
   'Unable to preload CSS for /assets/show-DW2x.css',
 ])('troubleWords() of %s say what can be done, and no address', (message) => {
   const words = troubleWords(new TypeError(message));
-  expect(words).toMatch(/not loaded. Check the connection and try again\.$/);
+  expect(words).toMatch(/not loaded. Check the connection and try again, or load the page again\.$/);
   expect(words).not.toContain('assets');
 });
 
