@@ -1,13 +1,5 @@
-import { TICKS_PER_S, type Dive } from '../dive/index.ts';
-import {
-  WishEvent,
-  fetchKept,
-  USUAL_SETTINGS,
-  type KeptAsk,
-  type KeptNote,
-  type KeptView,
-  type Wish,
-} from '../panels/index.ts';
+import { TICKS_PER_S } from '../dive/index.ts';
+import { WishEvent, fetchKept, USUAL_SETTINGS, type KeptAsk, type KeptView, type Wish } from '../panels/index.ts';
 import { Store, StoreProblem, type Keeping, type KeptDive, type KeptSummary } from '../store/index.ts';
 import { addressOf, hashOf, shownAddress } from './address.ts';
 import { choosesDiver } from './commands.ts';
@@ -18,6 +10,7 @@ import { forgetSettings } from './forget.ts';
 import './kept.css';
 import { backInHand } from './kept-back.ts';
 import { KeptInHand } from './kept-hand.ts';
+import { noteOf, stillSaid, type Said } from './kept-note.ts';
 import type { Later } from './later.ts';
 import { secondOf } from './own-files.ts';
 import { OtherLines } from './other-lines.ts';
@@ -28,8 +21,6 @@ import { storeWords } from './store-words.ts';
 const KEPT_EVERY_MS = 400;
 /** So long after it was last kept a dive comes back by itself, milliseconds; later it is offered, and the page begins as ever. */
 const BACK_WITHIN_MS = 30 * 60 * 1000;
-/** So much of the next dive passes while it is said that the one before is kept. */
-const LEFT_SAID_TICKS = 10 * TICKS_PER_S;
 /** For so long the page waits for what is kept before it goes where its address says, milliseconds. */
 const PATIENCE_MS = 1000;
 
@@ -51,13 +42,9 @@ export class KeptDives {
   readonly #store = new Store(() => this.#erasedElsewhere());
   readonly #clock: (seconds: number) => string;
   readonly #hand: KeptInHand;
-  /** The dive that came back, as long as nobody did anything with it. */
-  #back: { readonly dive: Dive; readonly tick: number } | null = null;
-  /** The dive in hand when another diver was wished for, and the one that was left for him as long as it is said. */
+  /** The dive in hand when another diver was wished for. */
   #chosenOver: Flight | null = null;
-  #left: { readonly id: number; readonly dive: Dive; readonly untilTick: number } | null = null;
-  #offered: { readonly kept: KeptDive; readonly keeping: Keeping } | null = null;
-  #note: KeptNote | null = null;
+  #said: Said | null = null;
   #cards: KeptView['cards'] = null;
   #words = '';
 
@@ -88,11 +75,7 @@ export class KeptDives {
         const { keeping } = held;
         if (!this.#untouched(kept.lessonId)) return await keeping.leave(false);
         if (Date.now() - kept.savedMs < BACK_WITHIN_MS) return await this.#bring(kept, keeping);
-        const { lessonId, run } = kept;
-        const what = lessonId ? 'lesson' : 'dive';
-        const words = `Your last ${what} is kept, as it was at ${this.#clock(run.ticks / TICKS_PER_S)}.`;
-        this.#offered = { kept, keeping };
-        this.#note = { words, lesson: lessonId !== null, kind: 'offer' };
+        this.#said = { kind: 'offer', kept, keeping };
         return;
       }
     } catch (problem) {
@@ -138,12 +121,10 @@ export class KeptDives {
     if ('id' in ask) return this.#grantOf(ask.id, ask.do);
     if (ask.do === 'erase') return this.#eraseAll();
     if (ask.do === 'anew') return this.#wish({ kind: 'restart' });
-    if (ask.do === 'back-to' && this.#left) return this.#grantOf(this.#left.id, 'open');
-    const offered = this.#offered;
-    if (ask.do === 'bring' && offered) return this.#bring(offered.kept, offered.keeping);
-    this.#noteAway();
-    // It stays in the list, and is offered no more.
-    await offered?.keeping.leave(false);
+    const said = this.#said;
+    if (ask.do === 'back-to' && said?.kind === 'left') return this.#grantOf(said.id, 'open');
+    if (ask.do === 'bring' && said?.kind === 'offer') return this.#bring(said.kept, said.keeping);
+    await this.#unsay();
   }
 
   async #grantOf(id: number, what: 'open' | 'save' | 'remove'): Promise<void> {
@@ -178,26 +159,14 @@ export class KeptDives {
     if (this.#program.dives.pair) this.#wish({ kind: 'pair', ask: { do: 'shown' } });
     if (kept.projector) this.#shell.show({ projector: true });
     const { dive } = back.flight;
-    const changed = back.same ? '' : ' It does not end as it did: the model has changed since.';
-    const alone = beside === 'damaged' ? ' Its other lines and bookmarks were damaged and are left out.' : '';
-    const single = pair === 'damaged' ? ' Its second diver was damaged and is left out.' : '';
-    const what = back.lesson ? 'lesson' : 'dive';
-    const words = `Your ${what} is back, as it was at ${this.#clock(kept.run.ticks / TICKS_PER_S)}.${changed}${alone}${single}`;
-    this.#offered = this.#left = null;
-    this.#back = { dive, tick: dive.tick };
-    this.#note = { words, lesson: back.lesson !== null, kind: 'back' };
+    this.#said = { kind: 'back', kept, dive, tick: dive.tick, lesson: back.lesson !== null, same: back.same };
     this.#follow();
   }
 
   /** Keeps what is new; notices that the dive that came back goes on. */
   #follow(): void {
     const { dive } = this.#program.dives.flight;
-    if (this.#back && (this.#back.dive !== dive || this.#back.tick !== dive.tick)) this.#noteAway();
-    if (this.#offered && !this.#untouched()) {
-      void this.#offered.keeping.leave(false).catch(() => undefined);
-      this.#noteAway();
-    }
-    if (this.#left && (this.#left.dive !== dive || this.#left.untilTick < dive.tick)) this.#noteAway();
+    if (this.#said && !stillSaid(this.#said, dive, () => this.#untouched())) void this.#unsay().catch(() => undefined);
     const left = this.#hand.follow();
     if (left) this.#sayLeft(left.flight, left.keeping.id);
   }
@@ -206,13 +175,7 @@ export class KeptDives {
   #sayLeft(flight: Flight, id: number | null): void {
     const { dive } = this.#program.dives.flight;
     if (id === null || flight !== this.#chosenOver) return;
-    const at = this.#clock(flight.dive.tick / TICKS_PER_S);
-    this.#left = { id, dive, untilTick: dive.tick + LEFT_SAID_TICKS };
-    this.#note = {
-      words: `Your dive before is kept, as it was at ${at}: it stands under more.`,
-      lesson: false,
-      kind: 'left',
-    };
+    this.#said = { kind: 'left', id, dive, fromTick: dive.tick, leftTick: flight.dive.tick };
     this.#tell();
   }
 
@@ -232,7 +195,8 @@ export class KeptDives {
     const { begun } = this.#program.dives;
     const still = begun ? ' The dive you are in stays until you close the page, and is not kept.' : '';
     this.#words = `Erased: every kept dive, every result and every setting.${still}`;
-    this.#noteAway();
+    this.#said = null;
+    this.#tell();
   }
 
   #erasedElsewhere(): void {
@@ -263,13 +227,17 @@ export class KeptDives {
     return place === 'lesson' && still && lesson.lesson.id === lessonId;
   }
 
-  #noteAway(): void {
-    this.#back = this.#offered = this.#left = this.#note = null;
+  /** Says no more what is said; a dive that was offered stays in the list. */
+  async #unsay(): Promise<void> {
+    const said = this.#said;
+    this.#said = null;
     this.#tell();
+    if (said?.kind === 'offer') await said.keeping.leave(false);
   }
 
   #tell(): void {
-    this.#shell.show({ kept: { note: this.#note, cards: this.#cards, words: this.#words } });
+    const note = this.#said && noteOf(this.#said, (ticks) => this.#clock(ticks / TICKS_PER_S));
+    this.#shell.show({ kept: { note, cards: this.#cards, words: this.#words } });
   }
 
   #wish(wish: Wish): void {
