@@ -184,14 +184,15 @@ function counts(
   });
 }
 
+/** Who stands above whom, in each cell from the result with the most flights of the two. */
 function pairs(results: readonly TrialResult[], task: TrialTask, mark: MarkId): Demanded[] {
   const limit = task === 'first-dive' ? FIRST_DIVE_ABOVE_LEAST : ABOVE_LEAST;
-  const all = fullest(results).flatMap(({ cell, rows, above }) =>
-    above
+  const all = results.flatMap(({ cell, rows, above }) => {
+    const flights = (pilot: PilotName) => rows.find((row) => row.pilot === pilot && row.task === task)?.flights ?? 0;
+    return above
       .filter((pair) => pair.task === task && pair.mark === mark)
-      .filter(({ first }) => rows.some((row) => row.pilot === first && row.task === task))
-      .map((pair) => ({ cell, ...pair })),
-  );
+      .map((pair) => ({ cell, ...pair, flights: Math.min(flights(pair.first), flights(pair.second)) }));
+  });
   return [...new Set(all.map(({ first, second }) => `${first} above ${second}`))].flatMap((name) =>
     atLeast(
       `${name}: chance`,
@@ -200,6 +201,7 @@ function pairs(results: readonly TrialResult[], task: TrialTask, mark: MarkId): 
       mark,
       all
         .filter(({ first, second }) => `${first} above ${second}` === name)
+        .filter(({ cell, flights }, _, named) => named.every((one) => one.cell !== cell || one.flights <= flights))
         .map(({ cell, chance }) => ({ cell, value: chance })),
     ),
   );

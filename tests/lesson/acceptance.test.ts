@@ -104,6 +104,18 @@ test('acceptance() takes the gain of a bend from the flights that are most in a 
   expect(crawler).toMatchObject([{ value: 0.6, error: 0.3, met: true, cell: cell.cell }]);
 });
 
+test('acceptance() takes who stands above whom from the flights that are most of both, whatever was flown of one alone', () => {
+  const pair = { task: 'hover', mark: 'hover', first: 'able', second: 'learner' } as const;
+  const flown = (seeds: number, pilots: readonly ('able' | 'learner')[], chance: number | null): TrialResult => ({
+    ...{ ...results[0]!, seeds, gains: [], above: chance === null ? [] : [{ ...pair, chance }] },
+    rows: pilots.map((pilot) => ({ pilot, task: 'hover', flights: seeds, passed: 0, marks: [], habits: {} })),
+  });
+  const both = ['able', 'learner'] as const;
+  const all = [flown(25, both, 0.7), flown(100, both, 0.9), flown(400, ['able'], null)];
+  const above = acceptance(all).filter(({ demand }) => demand === 'able above learner: chance');
+  expect(above).toMatchObject([{ value: 0.9, met: true }]);
+});
+
 test('flyCell() gives the same results for the same seeds, and others for others', () => {
   const ask = { tasks: ['hover'], pilots: ['able'], seeds: 1 } as const;
   const once = (fromSeed: number) =>
