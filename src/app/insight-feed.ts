@@ -5,6 +5,7 @@ import {
   type LookChoice,
   type LooksView,
   type PartRow,
+  type Pulls,
   type Wish,
 } from '../panels/index.ts';
 import { lookedAt, type Stage, type StageView } from '../stage/index.ts';
@@ -48,6 +49,7 @@ export class InsightFeed {
   #reckoned = false;
   /** The bars of the moment that the sentence is about. */
   #spoken: NonNullable<StageView['overlay']> | null = null;
+  #pulls: Pulls | null = null;
   #inHand: InHand | null = null;
   #fresh = '';
   #freshS = NaN;
@@ -109,7 +111,7 @@ export class InsightFeed {
     // A map of speeds lies near the ground alone.
     const whole = this.#choice.whole || (look === 'map' && across === 'speed');
     if (!flown || asked || (place === 'debrief' && !view.frozen) || (!reach && !look && !whole)) {
-      this.#say('', null, null);
+      this.#say('', null, null, null);
       return asked ? shown : view;
     }
     const about = lookedAt(view);
@@ -164,14 +166,14 @@ export class InsightFeed {
     if (wanted)
       this.#askBeside(view.frozen, { rig, state, controls, ask: askOf(this.#choice), nowS: view.nowS, wanted });
     const { units } = this.#shell.view.settings;
-    const { added, sentence, hill, parts } = lookAt(view, this.#choice, this.#inHand, this.#words, units);
+    const { added, sentence, hill, pulls, parts } = lookAt(view, this.#choice, this.#inHand, this.#words, units);
     if (speak) this.#spoken = added.overlay ?? null;
     const { overlay } = added;
     this.#added = overlay && this.#spoken ? { ...added, overlay: withNumbersOf(overlay, this.#spoken) } : added;
     if (speak) this.#sentenceS = view.nowS;
     // That of the stopping forecast keeps its time by itself, with the numbers on the ledges.
     const said = sentence && view.second?.looked ? `2: ${sentence}` : sentence;
-    this.#say(speak || wanted === 'stops' ? said : this.#sentence, hill, parts);
+    this.#say(speak || wanted === 'stops' ? said : this.#sentence, hill, speak ? pulls : this.#pulls, parts);
   }
 
   /** What of the choice is reckoned beside the page. */
@@ -229,10 +231,11 @@ export class InsightFeed {
     this.#tell();
   }
 
-  #say(sentence: string, hill: HillView | null, parts: readonly PartRow[] | null): void {
-    if (sentence === this.#sentence && hill === this.#hill && parts === this.#parts) return;
+  #say(sentence: string, hill: HillView | null, pulls: Pulls | null, parts: readonly PartRow[] | null): void {
+    if (sentence === this.#sentence && hill === this.#hill && pulls === this.#pulls && parts === this.#parts) return;
     this.#sentence = sentence;
     this.#hill = hill;
+    this.#pulls = pulls;
     this.#parts = parts;
     this.#tell();
     // The card is there after this frame: once more, to lay it where the line is not.
@@ -245,6 +248,7 @@ export class InsightFeed {
       menuOpen: this.#menuOpen,
       words: this.#sentence,
       hill: this.#hill,
+      pulls: this.#pulls,
       parts: this.#parts,
     };
     this.#shell.show({ looks });

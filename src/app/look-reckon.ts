@@ -8,7 +8,8 @@ import {
   type Means,
   type NeutralDepth,
 } from '../insight/index.ts';
-import type { HillView, LookChoice, PartRow, Settings, fetchLooks } from '../panels/index.ts';
+import { saidSumKg, type HillView, type LookChoice, type PartRow, type Pulls } from '../panels/index.ts';
+import type { Settings, fetchLooks } from '../panels/index.ts';
 import type { StageView } from '../stage/index.ts';
 import { ledgerOverlay, volumesOverlay } from './look-bars.ts';
 import {
@@ -21,7 +22,7 @@ import {
   neutralMarks,
   stopsOverlay,
 } from './look-data.ts';
-import { OUT_OF_WATER, placeOf, storesOf } from './readings-of.ts';
+import { OUT_OF_WATER, placeOf, pullsOf, storesOf } from './readings-of.ts';
 import { LESS_LEAD_KG, type MapAnswer, type StopsAnswer } from './look-work.ts';
 
 /** Words of the looks, as the panels have them. */
@@ -32,6 +33,7 @@ export interface Looked {
   readonly added: Pick<StageView, 'breathReachM' | 'neutral' | 'overlay'>;
   readonly sentence: string;
   readonly hill: HillView | null;
+  readonly pulls: Pulls | null;
   readonly parts: readonly PartRow[] | null;
 }
 
@@ -70,6 +72,7 @@ export function lookAt(
     added: { overlay: overlay ?? null, neutral: marked ? neutralMarks(neutral) : [], breathReachM },
     sentence: words.unbroken(sentence),
     hill,
+    pulls: null,
     parts: null,
   });
   if (look === 'forces') return looked(forcesOverlay(rig, at), words.neutralWords(neutral, at.depthM, netN, units));
@@ -81,13 +84,14 @@ export function lookAt(
   if (look === 'volumes') return looked(volumesOverlay(rig, state), words.volumesWords(storesOf(rig, state)));
   if (look === 'ledger') {
     const afloat = placeOf(rig, state, netN) === 'afloat';
-    const bars = { ...ledgerOverlay(rig, state), afloat };
-    const sumKg = (pulls: typeof bars.up) => pulls.reduce((sum, { kgf }) => sum + kgf, 0);
+    const pulls = pullsOf(ledger(rig, state));
     const parts = view.frozen ? partsOf(view) : null;
-    const [upKg, downKg] = [sumKg(bars.up), sumKg(bars.down)];
-    const outKg = sumKg(bars.down.filter((pull) => pull.words === OUT_OF_WATER));
-    const sentence = afloat ? words.afloatWords(upKg, downKg - outKg, units) : words.ledgerWords(upKg, downKg, units);
-    return { ...looked(bars, sentence), parts };
+    const [upKg, downKg] = [saidSumKg(pulls.up), saidSumKg(pulls.down)];
+    const outKg = saidSumKg(pulls.down.filter(({ name }) => name === OUT_OF_WATER));
+    const sentence = afloat
+      ? words.afloatWords(upKg, downKg - outKg, units)
+      : words.ledgerWords(upKg, downKg, netForceN(rig, state), units);
+    return { ...looked(ledgerOverlay(pulls, afloat), sentence), pulls, parts };
   }
   if (look === 'stops') {
     if (!inHand || !('said' in inHand)) return looked(null, RECKONING);

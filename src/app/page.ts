@@ -77,6 +77,7 @@ export function page(view: PageView): TemplateResult {
             .deck=${view.deck}
             .units=${settings.units}
             .plain=${projector}
+            .said=${view.looks?.pulls ?? null}
           ></practice-deck>`
         : nothing
     }

@@ -1,6 +1,6 @@
 import { emergedM3, jacketM3, ledger, loopM3, netForceN, suitGasM3, type ForcePart, type Rig } from '../diver/index.ts';
 import type { DiveState } from '../dive/index.ts';
-import { pullKg, type GasStore, type Pull, type Readings } from '../panels/index.ts';
+import { pullKg, writtenAddingUp, type GasStore, type Pull, type Pulls, type Readings } from '../panels/index.ts';
 import { STANDARD_PRESSURE_PA, waterAt } from '../water/index.ts';
 
 /** Order of the ledger's bars: what never changes first, what changes at the free end. */
@@ -80,19 +80,24 @@ export function storesOf(rig: Rig, state: Readonly<DiveState>): GasStore[] {
 }
 
 /** The ledger gathered into few parts: what lifts on its own account, and what pulls down. */
-export function pullsOf(parts: readonly ForcePart[]): { readonly up: readonly Pull[]; readonly down: readonly Pull[] } {
+export function pullsOf(parts: readonly ForcePart[]): Pulls {
   const sums = new Map<string, number>();
   for (const part of parts) {
     const name = gathered(part.part);
     sums.set(name, (sums.get(name) ?? 0) + pullKg(part.buoyancyN - part.weightN));
   }
   const pulls = ORDER.filter((name) => sums.has(name)).map((name) => ({ name, kg: sums.get(name)! }));
-  const pull = ({ name, kg }: { name: string; kg: number }): Pull => ({
-    name,
-    kg: Math.abs(kg),
-    isGas: GAS_PARTS.has(name) && kg > 0,
-  });
-  return { up: pulls.filter(({ kg }) => kg > 0).map(pull), down: pulls.filter(({ kg }) => kg < 0).map(pull) };
+  const side = (way: 1 | -1): Pull[] => {
+    const these = pulls.filter(({ kg }) => kg * way > 0);
+    const said = writtenAddingUp(these.map(({ kg }) => kg * way));
+    return these.map(({ name, kg }, i) => ({
+      name,
+      kg: kg * way,
+      isGas: GAS_PARTS.has(name) && way > 0,
+      saidKg: said[i]!,
+    }));
+  };
+  return { up: side(1), down: side(-1) };
 }
 
 function gathered(part: string): string {

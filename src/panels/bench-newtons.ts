@@ -1,4 +1,5 @@
 import type { Placed } from '../bench/index.ts';
+import { addUpWith } from './adding-up.ts';
 
 /** Slower than this a thing rests, m/s. */
 export const REST_MPS = 4e-3;
@@ -65,9 +66,7 @@ function changes({ balanceN, speedMps, freeboardM }: Placed, even: boolean): boo
 /** The fewest digits after the point in which parts that come to nothing do so as they are written, and the least is not naught. */
 function digitsFor(parts: readonly number[]): number | undefined {
   const least = Math.min(...parts.map(Math.abs).filter((size) => size > DRY_N));
-  for (let digits = least < 0.01 ? 3 : least < 1 ? 2 : 1; digits <= MOST_DIGITS; digits++) {
-    const written = parts.map((one) => Math.round(one * 10 ** digits));
-    if (written.reduce((sum, one) => sum + one, 0) === 0) return digits;
-  }
+  for (let digits = least < 0.01 ? 3 : least < 1 ? 2 : 1; digits <= MOST_DIGITS; digits++)
+    if (addUpWith(digits, parts)) return digits;
   return undefined;
 }

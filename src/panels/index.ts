@@ -12,6 +12,7 @@ export type { CaptionView } from './caption-view.ts';
 export { CAUTION } from './cautions.ts';
 export { swapped, usualPlace, type KeyRow, type MovedKeys } from './key-places.ts';
 export type { CompareChoice, CompareView, Debrief, DebriefAsk, DebriefKnown, EarlierFlight } from './debrief-view.ts';
+export { writtenAddingUp } from './adding-up.ts';
 export type { KeptAsk, KeptNote, KeptView } from './kept-view.ts';
 export type { KitAsk, KitDepth, KitDiver, KitFigure, KitHead, KitHover, KitRow, KitView } from './kit-view.ts';
 export type { LearnAsk, LearnView, LessonCard, OwnLesson, PathStop, TriedView } from './learn-view.ts';
@@ -19,7 +20,7 @@ export type { Across, HillView, Look, LookChoice, LookToggle, LooksView, PartRow
 export type { DeckView } from './practice-deck.ts';
 export type { PairAsk, PairGroup, PairSide, PairView } from './pair-view.ts';
 export type { PadView, PresentAsk, PresentingView, ShowCard, StripView } from './presenting-view.ts';
-export { spoken, type GasStore, type Pull, type Readings } from './readings.ts';
+export { saidSumKg, spoken, type GasStore, type Pull, type Pulls, type Readings } from './readings.ts';
 export { SPEEDS } from './title-bar.ts';
 export { USUAL_SETTINGS, type Settings } from './settings.ts';
 export type { MishapAsk } from './mishap-kinds.ts';

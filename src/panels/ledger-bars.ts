@@ -1,8 +1,8 @@
 import { html, nothing, svg } from 'lit';
 import { Panel } from './panel.ts';
-import type { Pull } from './readings.ts';
+import { saidSumKg, type Pull, type Pulls } from './readings.ts';
 import type { Units } from './settings.ts';
-import { massText } from './units.ts';
+import { massApartKg, massText } from './units.ts';
 
 const WIDTH_PX = 240;
 /** What is left of that are the words of the surplus. */
@@ -20,12 +20,15 @@ export class LedgerBars extends Panel {
     up: { attribute: false },
     down: { attribute: false },
     afloat: { attribute: false },
+    said: { attribute: false },
     units: { attribute: false },
   };
   declare up: readonly Pull[];
   declare down: readonly Pull[];
   /** His head is out and stays out: the surplus of a moment is his bobbing, and no weight. */
   declare afloat: boolean;
+  /** Whose numbers are written, where they keep their time with a sentence elsewhere; else those of the bars. */
+  declare said: Pulls | null;
   declare units: Units;
 
   constructor() {
@@ -33,6 +36,7 @@ export class LedgerBars extends Panel {
     this.up = [];
     this.down = [];
     this.afloat = false;
+    this.said = null;
     this.units = 'metric';
   }
 
@@ -44,20 +48,23 @@ export class LedgerBars extends Panel {
     const surplus = upKg - downKg;
     const from = Math.min(upKg, downKg) * scale;
     const marked = !this.afloat && Math.abs(surplus) > 0.1;
+    const { up, down } = this.said ?? this;
+    const moreKg = massApartKg(saidSumKg(up), saidSumKg(down), this.units);
+    const more = massText(Math.abs(moreKg), this.units);
     const balance = this.afloat ? 'balanced by what is out of the water' : 'balanced with this breath';
-    const [colour, way] = surplus > 0 ? ['light', 'up'] : ['heavy', 'down'];
+    const [colour, way] = moreKg > 0 ? ['light', 'up'] : ['heavy', 'down'];
     const end = Math.max(upKg, downKg) * scale + 7;
     return html`<h2>What holds you up, what pulls you down</h2>
       <p class="hidden">
-        Up: ${spokenParts(this.up, this.units)}. Down: ${spokenParts(this.down, this.units)}.
-        ${marked ? `${massText(Math.abs(surplus), this.units)} more ${way} with this breath.` : `${balance[0]!.toUpperCase()}${balance.slice(1)}.`}
+        Up: ${spokenParts(up, this.units)}. Down: ${spokenParts(down, this.units)}.
+        ${marked ? `${more} more ${way} with this breath.` : `${balance[0]!.toUpperCase()}${balance.slice(1)}.`}
       </p>
       <svg viewBox="0 0 ${WIDTH_PX} 79" aria-hidden="true">
         ${bar(this.up, 2, scale)} ${bar(gathered(this.down, scale), 42, scale)}
         ${
           marked
             ? svg`<path class="surplus ${colour}" d="M${from + 2} ${surplus > 0 ? 32 : 72}v4h${Math.max(Math.abs(surplus) * scale - 2, 3)}v-4"></path>
-        <text class="${colour}" x=${end} y=${surplus > 0 ? 21 : 61}>${massText(Math.round(Math.abs(surplus) * 10) / 10, this.units)} ${way}</text>`
+        <text class="${colour}" x=${end} y=${surplus > 0 ? 21 : 61}>${more} ${way}</text>`
             : nothing
         }
       </svg>
@@ -82,7 +89,7 @@ function bar(parts: readonly Pull[], y: number, scale: number) {
 /** Parts too short to bear their word, put together as the rest, at the end that stands still. */
 function gathered(parts: readonly Pull[], scale: number): readonly Pull[] {
   const short = parts.filter((part) => part.name === 'rest' || (part.name !== 'lead' && !fitsIts(part, scale)));
-  const rest = { name: 'rest', kg: sum(short), isGas: false };
+  const rest = { name: 'rest', kg: sum(short), isGas: false, saidKg: saidSumKg(short) };
   return short.length > 0 ? [rest, ...parts.filter((part) => !short.includes(part))] : parts;
 }
 
@@ -95,5 +102,5 @@ function sum(parts: readonly Pull[]): number {
 }
 
 function spokenParts(parts: readonly Pull[], units: Units): string {
-  return parts.map((part) => `${part.name} ${massText(part.kg, units)}`).join(', ');
+  return parts.map((part) => `${part.name} ${massText(part.saidKg, units)}`).join(', ');
 }

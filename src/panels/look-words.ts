@@ -1,8 +1,7 @@
 import type { Means, NeutralDepth, Reach, Shares, Steepness, Stopping, StoppingForecast } from '../insight/index.ts';
-import { STANDARD_GRAVITY_MPS2 } from '../water/index.ts';
 import type { GasStore } from './readings.ts';
 import type { Units } from './settings.ts';
-import { depthText, litresText, massText } from './units.ts';
+import { depthText, litresText, massApartKg, massText } from './units.ts';
 
 export { unbroken } from './unbroken.ts';
 
@@ -131,11 +130,15 @@ export function volumesWords(stores: readonly GasStore[]): string {
   return `${litresText(most.hereM3)} of gas in the ${most.name} would be ${litresText(most.surfaceM3)} at the surface: ${times} times as much.`;
 }
 
-/** "14.2 kg hold you up and 14.6 kg pull you down: 0.4 kg (3.9 N) more down, now, with this breath." */
-export function ledgerWords(upKg: number, downKg: number, units: Units): string {
-  const kg = upKg - downKg;
+/**
+ * "14.2 kg hold you up and 14.6 kg pull you down: 0.4 kg (3.9 N) more down, now, with this breath."
+ * @param upKg as it is written, like what pulls down: what is more is what these two leave
+ * @param netN up positive
+ */
+export function ledgerWords(upKg: number, downKg: number, netN: number, units: Units): string {
+  const kg = massApartKg(upKg, downKg, units);
   const sides = `${massText(upKg, units)} hold you up and ${massText(downKg, units)} pull you down`;
-  const newtons = Math.abs(kg * STANDARD_GRAVITY_MPS2).toFixed(1);
+  const newtons = Math.abs(netN).toFixed(1);
   const more =
     Math.abs(kg) < 0.05 ? 'balanced' : `${massText(Math.abs(kg), units)} (${newtons} N) more ${kg > 0 ? 'up' : 'down'}`;
   return `${sides}: ${more}, now, with this breath.`;

@@ -1,3 +1,5 @@
+import type { Pulls } from './readings.ts';
+
 /** What can lie over the water, one at a time. */
 export type Look = 'forces' | 'hilltop' | 'stops' | 'map' | 'volumes' | 'ledger';
 
@@ -82,6 +84,8 @@ export interface LooksView {
   /** One sentence about what is shown; empty where nothing is. */
   readonly words: string;
   readonly hill: HillView | null;
+  /** What holds up and pulls down at the moment of the sentence, whose numbers stand beside it; null where it is about something else. */
+  readonly pulls: Pulls | null;
   /** Every part with its forces, of a dive that stands still; null where that is not looked at. */
   readonly parts: readonly PartRow[] | null;
 }

@@ -1,5 +1,6 @@
 import { html } from 'lit';
 import type { PartRow } from './looks.ts';
+import { writtenAddingUp } from './adding-up.ts';
 import { Panel } from './panel.ts';
 import { pullKg } from './units.ts';
 
@@ -16,7 +17,7 @@ const NAMES: Readonly<Record<string, string>> = {
   'above-water': 'out of the water',
 };
 
-/** Every part of the diver, what lifts it and what pulls it down, with the sum: newtons, and kilograms of pull. Opened on demand. */
+/** Every part of the diver, what lifts it and what pulls it down, with the sum, as they are written: newtons, and kilograms of pull. Opened on demand. */
 export class PartsCard extends Panel {
   static override properties = { parts: { attribute: false } };
   declare parts: readonly PartRow[];
@@ -27,8 +28,13 @@ export class PartsCard extends Panel {
   }
 
   override render() {
-    const sum = (of: (row: PartRow) => number) => this.parts.reduce((total, row) => total + of(row), 0);
-    const [upN, downN] = [sum((row) => row.upN), sum((row) => row.downN)];
+    const { parts } = this;
+    const ups = writtenAddingUp(parts.map(({ upN }) => upN));
+    const downs = writtenAddingUp(parts.map(({ downN }) => downN));
+    const pulls = writtenAddingUp(
+      parts.map(({ upN, downN }) => pullKg(upN - downN)),
+      2,
+    );
     return html`<details>
       <summary>every part</summary>
       <div class="scroll" tabindex="0" role="region" aria-label="Every part">
@@ -42,10 +48,10 @@ export class PartsCard extends Panel {
             </tr>
           </thead>
           <tbody>
-            ${this.parts.map(({ part, upN: up, downN: down }) => row(nameOf(part), up, down))}
+            ${parts.map(({ part }, i) => row(nameOf(part), ups[i]!, downs[i]!, pulls[i]!))}
           </tbody>
           <tfoot>
-            ${row('sum', upN, downN)}
+            ${row('sum', ...([ups, downs, pulls].map(sum) as [number, number, number]))}
           </tfoot>
         </table>
       </div>
@@ -54,12 +60,16 @@ export class PartsCard extends Panel {
 }
 customElements.define('parts-card', PartsCard);
 
-function row(name: string, upN: number, downN: number) {
+function sum(amounts: readonly number[]): number {
+  return amounts.reduce((total, one) => total + one, 0);
+}
+
+function row(name: string, upN: number, downN: number, kgf: number) {
   return html`<tr>
     <th scope="row">${name}</th>
     <td>${upN.toFixed(1)}</td>
     <td>${downN.toFixed(1)}</td>
-    <td>${signed(pullKg(upN - downN))}</td>
+    <td>${signed(kgf)}</td>
   </tr>`;
 }
 

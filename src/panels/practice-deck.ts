@@ -6,7 +6,7 @@ import './hold-button.ts';
 import type { MovedKeys } from './key-places.ts';
 import './lead-release.ts';
 import { Panel } from './panel.ts';
-import type { Readings } from './readings.ts';
+import type { Pulls, Readings } from './readings.ts';
 import type { Units } from './settings.ts';
 import { litresText } from './units.ts';
 
@@ -52,17 +52,21 @@ export class PracticeDeck extends Panel {
     deck: { attribute: false },
     units: { attribute: false },
     plain: { attribute: false },
+    said: { attribute: false },
   };
   declare deck: DeckView | null;
   declare units: Units;
   /** Projector: no numbers beside the three. */
   declare plain: boolean;
+  /** Pulls whose numbers the ledger writes, where a sentence over the water is about them. */
+  declare said: Pulls | null;
 
   constructor() {
     super();
     this.deck = null;
     this.units = 'metric';
     this.plain = false;
+    this.said = null;
   }
 
   override render() {
@@ -87,6 +91,7 @@ export class PracticeDeck extends Panel {
               .up=${deck.readings.up}
               .down=${deck.readings.down}
               .afloat=${deck.readings.place === 'afloat'}
+              .said=${this.said}
               .units=${this.units}
             ></ledger-bars>`
       }`;

@@ -14,10 +14,23 @@ export interface Pull {
   readonly name: string;
   readonly kg: number;
   readonly isGas: boolean;
+  /** The tenths that are written of it, so that what is written of its side adds up. */
+  readonly saidKg: number;
+}
+
+/** What holds up and what pulls down. */
+export interface Pulls {
+  readonly up: readonly Pull[];
+  readonly down: readonly Pull[];
+}
+
+/** What is written on pulls, added up, kilograms. */
+export function saidSumKg(pulls: readonly Pull[]): number {
+  return pulls.reduce((sum, { saidKg }) => sum + saidKg, 0);
 }
 
 /** What is read of one moment; SI but for the pulls. */
-export interface Readings {
+export interface Readings extends Pulls {
   readonly depthM: number;
   readonly speedMps: number;
   /** Net force with the lungs at mid-breath, up positive: where light and heavy are judged. */
@@ -31,8 +44,6 @@ export interface Readings {
   readonly gas: readonly GasStore[];
   /** Where the bars of gas end: the same all through a dive. */
   readonly gasScaleM3: number;
-  readonly up: readonly Pull[];
-  readonly down: readonly Pull[];
 }
 
 /** The word of the third number and its amount: afloat and on the bottom stand before any kilograms. */

@@ -34,7 +34,17 @@ export function weightParts(netN: number, units: Units): { word: 'light' | 'heav
 
 /** A mass: "0.3 kg" or "0.7 lb". */
 export function massText(massKg: number, units: Units): string {
-  return units === 'metric' ? `${massKg.toFixed(1)} kg` : `${(massKg / POUND_KG).toFixed(1)} lb`;
+  return `${inMass(massKg, units).toFixed(1)} ${units === 'metric' ? 'kg' : 'lb'}`;
+}
+
+/** By how much one mass is more than another, as both are written: 10.9 kg less 9.1 kg are 1.8 kg. Kilograms, and with its sign. */
+export function massApartKg(massKg: number, otherKg: number, units: Units): number {
+  const [one, other] = [massKg, otherKg].map((kg) => Math.round(inMass(kg, units) * 10));
+  return ((one! - other!) / 10) * (units === 'metric' ? 1 : POUND_KG);
+}
+
+function inMass(massKg: number, units: Units): number {
+  return units === 'metric' ? massKg : massKg / POUND_KG;
 }
 
 /** Kilograms of pull of a force. */

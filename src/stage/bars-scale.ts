@@ -34,7 +34,7 @@ export function sumKgf(parts: readonly PullBar[]): number {
 
 /** What the numbers on those parts come to. */
 export function saidSumKgf(parts: readonly PullBar[]): number {
-  return parts.reduce((sum, { kgf, saidKgf = kgf }) => sum + saidKgf, 0);
+  return parts.reduce((sum, { saidKgf }) => sum + saidKgf, 0);
 }
 
 /** Parts too short to bear their words, put together as the rest, at the end that stands still; a part that is gas keeps its place. */

@@ -1,5 +1,4 @@
 import { Container, Graphics, type Text } from 'pixi.js';
-import { STANDARD_GRAVITY_MPS2 } from '../water/index.ts';
 import { NEUTRAL_KGF } from './arrow.ts';
 import { barsRoom, gathered, ledgerPxPerKgf, saidSumKgf, sumKgf } from './bars-scale.ts';
 import { LOW_PX, barPx, type Style } from './layout.ts';
@@ -80,9 +79,10 @@ export class FootBars {
     const { tokens, unit, textPx, projector, narrow } = this.#style;
     const { x } = barsRoom(this.#style);
     const pxPerKgf = ledgerPxPerKgf(this.#style, up, down);
-    const said = ({ words, kgf, saidKgf = kgf }: PullBar) =>
+    const said = ({ words, saidKgf }: PullBar) =>
       projector || narrow ? words : `${words} ${saidKgf.toFixed(1)}`;
-    const fits = (part: PullBar) => part.kgf * pxPerKgf > said(part).length * textPx * 0.53 + 6 * unit;
+    const longPx = (words: string) => words.length * textPx * 0.53;
+    const fits = (part: PullBar) => part.kgf * pxPerKgf > longPx(said(part)) + 6 * unit;
     const edge = afloat ? 0 : x + Math.min(sumKgf(up), sumKgf(down)) * pxPerKgf;
     [up, down].forEach((parts, row) => {
       const [top, high] = this.#rowAt(row);
@@ -95,13 +95,15 @@ export class FootBars {
           .rect(at, top, width, high)
           .fill(fill)
           .stroke({ width: 1.4 * unit, color: tokens.ink });
-        const words = said(part);
         // The outline of the surplus begins where the shorter bar ends: no word lies across it.
         const inset = 4 * unit;
-        const long = words.length * textPx * 0.53;
-        const left = at + inset < edge && edge < at + inset + long ? edge + inset + unit : at + inset;
-        if (fits(part) && left + long <= at + width)
+        for (const words of fits(part) ? [said(part), part.words] : []) {
+          const long = longPx(words);
+          const left = at + inset < edge && edge < at + inset + long ? edge + inset + unit : at + inset;
+          if (left + long > at + width) continue;
           this.#word(words, left, top + high / 2, { colour: this.#inkOn(part) });
+          break;
+        }
         at += width;
       }
     });
@@ -123,12 +125,9 @@ export class FootBars {
       .rect(from, top - gap, to - from, high + 2 * gap)
       .stroke({ width: 3.4 * unit, color: colour, join: 'miter' });
     if (projector) return;
-    const newtons = narrow ? '' : `, ${Math.abs(saidKgf * STANDARD_GRAVITY_MPS2).toFixed(1)} N`;
-    const words = `${Math.abs(saidKgf).toFixed(1)} kgf${newtons} ${saidKgf > 0 ? 'up' : 'down'}`;
-    this.#word(narrow ? `${Math.abs(saidKgf).toFixed(1)} kgf` : words, to + 7 * unit, top + high / 2, {
-      bold: true,
-      colour,
-    });
+    const amount = `${Math.abs(saidKgf).toFixed(1)} kgf`;
+    const words = narrow ? amount : `${amount} ${saidKgf > 0 ? 'up' : 'down'}`;
+    this.#word(words, to + 7 * unit, top + high / 2, { bold: true, colour });
   }
 
   #inkOn({ isGas, words }: PullBar): number {
@@ -177,7 +176,7 @@ function keyOf(overlay: Extract<StageOverlay, { kind: 'volumes' | 'ledger' }>): 
   if (overlay.kind === 'volumes')
     return overlay.stores.map((store) => `${store.words} ${litres(store.hereM3)} ${litres(store.surfaceM3)}`).join();
   const said = (parts: readonly PullBar[]) =>
-    parts.map(({ words, kgf, saidKgf = kgf }) => `${words} ${kgf.toFixed(2)} ${saidKgf.toFixed(2)}`).join();
+    parts.map(({ words, kgf, saidKgf }) => `${words} ${kgf.toFixed(2)} ${saidKgf.toFixed(2)}`).join();
   return `${said(overlay.up)} / ${said(overlay.down)} ${overlay.afloat ?? false}`;
 }
 

@@ -111,8 +111,8 @@ export interface PullBar {
   readonly words: string;
   readonly kgf: number;
   readonly isGas: boolean;
-  /** The number that stands on it, where that keeps its time with a sentence beside the picture. */
-  readonly saidKgf?: number;
+  /** The number that stands on it: it keeps its time with a sentence beside the picture, and adds up with those beside it. */
+  readonly saidKgf: number;
 }
 
 /** What lies over the water: one family at a time. */

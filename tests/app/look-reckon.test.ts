@@ -47,6 +47,20 @@ describe('lookAt()', () => {
     expect(sentence).toContain(`${Math.abs(netForceN(rig, hover.state)).toFixed(1)}\u00a0N`);
   });
 
+  test('what is written in the ledger adds up: parts to what the sentence says, and that to what is more', () => {
+    for (let depthM = 2; depthM < 20; depthM += 0.37) {
+      const { added, sentence, pulls } = look({ look: 'ledger' }, viewOf({ depthM, jacketM3: 3e-3 }));
+      if (added.overlay?.kind !== 'ledger') throw new Error('no ledger');
+      const written = (parts: readonly { saidKgf: number }[]) =>
+        parts.reduce((sum, { saidKgf }) => sum + Number(saidKgf.toFixed(1)), 0);
+      const [up, down, more] = [...sentence.matchAll(/([\d.]+)\u00a0kg/g)].map((found) => Number(found[1]));
+      expect(written(added.overlay.up)).toBeCloseTo(up!, 9);
+      expect(written(added.overlay.down)).toBeCloseTo(down!, 9);
+      if (more !== undefined) expect(Math.abs(up! - down!), sentence).toBeCloseTo(more, 9);
+      expect(pulls!.up.map(({ saidKg }) => saidKg)).toEqual(added.overlay.up.map(({ saidKgf }) => saidKgf));
+    }
+  });
+
   test('who floats is told of no surplus, though he is pulled down as he bobs: what lifts and what pulls without what is out', () => {
     const depthM = floatingDepthM(rig, 9e-3) - 0.15;
     const bobs = viewOf({ depthM, jacketM3: 9e-3, pitchDeg: 90 });

@@ -18,8 +18,8 @@ export const diver = (change: Partial<KitDiver> = {}): KitDiver => ({
   note: '',
   neededKg: 3.7,
   carriedKg: 4.2,
-  up: [{ name: 'suit', kg: 3, isGas: true }],
-  down: [{ name: 'lead', kg: 3.5, isGas: false }],
+  up: [{ name: 'suit', kg: 3, isGas: true, saidKg: 3 }],
+  down: [{ name: 'lead', kg: 3.5, isGas: false, saidKg: 3.5 }],
   hover: hover(),
   figure: {
     foamMm: 5,

@@ -86,7 +86,7 @@ test('deltaText(), surplusText() and plainDepth() write differences and chosen d
   expect(deltaText(0.04, 'metric')).toBe('no change');
   expect(surplusText(diver(), 'metric')).toBe('0.5 kg too much: 0.5 kg of pull in water');
   // What pulls less what lifts: 3.5 − 3.95 kg
-  const light = diver({ carriedKg: 3.2, up: [{ name: 'suit', kg: 3.95, isGas: true }] });
+  const light = diver({ carriedKg: 3.2, up: [{ name: 'suit', kg: 3.95, isGas: true, saidKg: 3.9 }] });
   expect(surplusText(light, 'metric')).toBe('0.5 kg too little: 0.5 kg of pull in water');
   expect(surplusText(diver({ carriedKg: 3.72 }), 'metric')).toBe('just enough');
   expect(plainDepth(10, 'metric')).toBe('10 m');

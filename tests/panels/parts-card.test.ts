@@ -23,6 +23,11 @@ test('every part of the ledger stands in the table; the sum is the net force', a
   );
   expect(cells).toHaveLength(card.parts.length);
   expect(cells.map(([name]) => name)).toEqual(expect.arrayContaining(['body', 'lungs', 'suit', 'gas in the jacket']));
+  const numberOf = (text: string) => Number(text.replace('\u2212', '-'));
+  const sums = [...card.querySelectorAll('tfoot td')].map((cell) => numberOf(cell.textContent));
+  // What is written in a column adds up to what is written under it.
+  for (const [i, sum] of sums.entries())
+    expect(cells.reduce((total, line) => total + numberOf(line[i + 1]!), 0)).toBeCloseTo(sum, 9);
   const sum = card.querySelector('tfoot td:last-child')!.textContent.replace('\u2212', '-');
   expect(Number(sum)).toBeCloseTo(pullKg(netForceN(EXAMPLE_RIG, state)), 2);
 });

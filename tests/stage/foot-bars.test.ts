@@ -10,7 +10,7 @@ import { styleOf } from '../../src/stage/layout.ts';
 import type { PullBar } from '../../src/stage/view.ts';
 import { viewOf } from './views.ts';
 
-const part = (words: string, kgf: number, isGas = false): PullBar => ({ words, kgf, isGas });
+const part = (words: string, kgf: number, isGas = false): PullBar => ({ words, kgf, isGas, saidKgf: kgf });
 const up = [part('suit', 6), part('jacket', 5, true), part('lungs', 3.4, true)];
 const down = [part('rest', 1.1), part('body', 1), part('lead', 8), part('cylinder', 3.6)];
 const sizes = [
