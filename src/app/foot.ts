@@ -41,7 +41,8 @@ export class Foot {
     const water = this.#water();
     const hint = this.#root.querySelector('.hint span')?.getBoundingClientRect();
     if (hint && hint.height > 0 && hint.right > water.left + OVER_DIVER * water.width) top = Math.min(top, hint.top);
-    return top === Infinity ? 0 : Math.max(0, water.bottom - top);
+    // Whole pixels, and rather under what covers it: a last line of water beside it would show bits of what ends there.
+    return top === Infinity ? 0 : Math.floor(Math.max(0, water.bottom - top));
   }
 
   /** Cards over the picture, in its own pixels. */

@@ -6,7 +6,7 @@ const LONGEST_NAME = 24;
 
 /** How the line is read, in words: nothing on the page says it otherwise. */
 export const LINE_KEY =
-  'Amber above the line: gas let in; below it: gas let out; as long as the press, as high as its litres. A doubled line is faster than the limit.';
+  'Amber above the line: gas let in; below it: let out; as long as the press, as high as its litres (cut: more). A doubled line is faster than the limit.';
 
 /** Other lines, the ghost, and bookmarks, each with what can be done with it. */
 export function timeList({ lines, ghost, marks }: TimeView, ask: (what: TimeAsk) => void): TemplateResult {

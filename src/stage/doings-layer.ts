@@ -1,10 +1,9 @@
 import { Container, Graphics } from 'pixi.js';
-import { TICKS_PER_S } from '../dive/index.ts';
 import { doingsOf, type Doings } from './doings.ts';
 import { TRUNK } from './figure-pose.ts';
 import { depthToY, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
-import { depthAtM } from './line.ts';
+import { crossesLine } from './line-crossed.ts';
 import { Plate } from './plate.ts';
 import type { Taken } from './taken.ts';
 import type { StageView } from './view.ts';
@@ -113,18 +112,6 @@ export class DoingsLayer {
       color: tokens.ink,
     });
   }
-}
-
-/** Whether the line of the past passes through a box. */
-function crossesLine({ left, top, right, bottom }: Box, { recording, nowS }: StageView, frame: Frame): boolean {
-  const startS = recording.startTick / TICKS_PER_S;
-  for (let x = left; x <= Math.min(right, frame.nowX); x += 6) {
-    const s = nowS + (x - frame.nowX) / frame.pxPerS;
-    if (s < startS) continue;
-    const y = depthToY(frame, depthAtM(recording, s));
-    if (y > top - 4 && y < bottom + 4) return true;
-  }
-  return false;
 }
 
 function lungKey({ state }: StageView): number {

@@ -79,8 +79,7 @@ export class FootBars {
     const { tokens, unit, textPx, projector, narrow } = this.#style;
     const { x } = barsRoom(this.#style);
     const pxPerKgf = ledgerPxPerKgf(this.#style, up, down);
-    const said = ({ words, saidKgf }: PullBar) =>
-      projector || narrow ? words : `${words} ${saidKgf.toFixed(1)}`;
+    const said = ({ words, saidKgf }: PullBar) => (projector || narrow ? words : `${words} ${saidKgf.toFixed(1)}`);
     const longPx = (words: string) => words.length * textPx * 0.53;
     const fits = (part: PullBar) => part.kgf * pxPerKgf > longPx(said(part)) + 6 * unit;
     const edge = afloat ? 0 : x + Math.min(sumKgf(up), sumKgf(down)) * pxPerKgf;

@@ -88,7 +88,7 @@ export class ForceColumn {
     slot.g.visible = true;
     slot.g.position.set(x, y);
     taken.boxes.push(boxAt(x));
-    this.#number(slot.words, kgf, { x, y: y + (kgf > 0 ? -length / 2 : length / 2), half }, taken);
+    this.#number(slot.words, kgf, { x, y: y + (kgf > 0 ? -length / 2 : length / 2), half }, frame, taken);
     return true;
   }
 
@@ -97,14 +97,17 @@ export class ForceColumn {
     words: Plate | null,
     kgf: number,
     at: { readonly x: number; readonly y: number; readonly half: number },
+    frame: Frame,
     taken: Taken,
   ): void {
     if (!words) return;
     const size = words.say(Math.abs(kgf).toFixed(1));
-    const box = taken.first([
-      { left: at.x + at.half, top: at.y - size[1] / 2, right: at.x + at.half + size[0], bottom: at.y + size[1] / 2 },
-      leftOf(at.x - at.half, at.y, size),
-    ]);
+    // To the left of the now-line it would stand over the diver's own arrow, and be read as that one's.
+    const places =
+      at.x < frame.nowX
+        ? [leftOf(at.x - at.half, at.y, size)]
+        : [0, 8].map((away) => leftOf(at.x + at.half + size[0] + away * this.#style.unit, at.y, size));
+    const box = taken.first(places);
     words.show(box);
     if (box) taken.boxes.push(box);
   }

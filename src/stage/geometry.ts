@@ -53,13 +53,23 @@ export function isTooSteep(speedMps: number, upMps: number | null, downMps: numb
   return limit !== null && Math.abs(speedMps) > limit + 1e-9;
 }
 
-/**
- * How far a press stands from the line: as high as the litres, between a height that is seen and one that hides nothing; lower
- * where the whole column is shown and the line is small.
- */
+/** Height of a press, pixels a litre at unit size, the least that is seen and the most that hides nothing. */
+const PX_PER_L = 14;
+const PRESS_PX = [3, 30] as const;
+
+/** How far a press stands from the line: as high as the litres, lower where the whole column is shown and the line is small. */
 export function pressHeightPx(volumeM3: number, unit: number, pxPerM: number): number {
-  const zoom = Math.min(Math.max(pxPerM / (60 * unit), 0.4), 1);
-  return Math.min(Math.max(volumeM3 * 1e3 * 14 * zoom, 3), 56) * unit;
+  const [least, most] = PRESS_PX;
+  return Math.min(Math.max(volumeM3 * 1e3 * pxPerLitre(unit, pxPerM), least), most) * unit;
+}
+
+/** Whether a press let through more than it is high: it is drawn with a cut, as an arrow is. */
+export function isPressCut(volumeM3: number, unit: number, pxPerM: number): boolean {
+  return volumeM3 * 1e3 * pxPerLitre(unit, pxPerM) > PRESS_PX[1];
+}
+
+function pxPerLitre(unit: number, pxPerM: number): number {
+  return PX_PER_L * Math.min(Math.max(pxPerM / (60 * unit), 0.4), 1);
 }
 
 /** Moments at which the teeth of a band stand, between its ends. */

@@ -1,7 +1,7 @@
 import { Container, Graphics } from 'pixi.js';
 import { TICKS_PER_ROW, TICKS_PER_S, type ControlChange, type Controls, type Recording } from '../dive/index.ts';
 import { joined } from './figure-shape.ts';
-import { depthToY, pressHeightPx, secondsToX, type Frame } from './geometry.ts';
+import { depthToY, isPressCut, pressHeightPx, secondsToX, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import { depthAtM } from './line.ts';
 import type { StageView } from './view.ts';
@@ -130,5 +130,15 @@ export class Presses {
       .fill(tokens.gas)
       .poly(joined(outline), false)
       .stroke({ width: 1.4 * unit, color: tokens.ink, join: 'round' });
+    if (!isPressCut(volumeM3, unit, frame.pxPerM)) return;
+    // A cut along it, out over its sides, says that the litres are more than it is high.
+    const last = foot.length - 2;
+    const cut = foot.map((at, i) => (i % 2 === 0 ? at : at - height * (0.5 + 0.16 * (i / last - 0.5))));
+    const aside = 2 * unit;
+    g.poly([cut[0]! - aside, cut[1]!, ...cut, cut[last]! + aside, cut[last + 1]!], false).stroke({
+      width: 3 * unit,
+      color: tokens.paper,
+      join: 'round',
+    });
   }
 }

@@ -100,13 +100,13 @@ export class Scene {
     taken.boxes.push(diver, ...(view.cards ?? []));
     taken.lines.push({ y: depthToY(frame, view.depthM), fromX: frame.nowX }, { y: depthToY(frame, 0), fromX: 0 });
     taken.lines.push({ y: depthToY(frame, view.rig.bottomM), fromX: 0 });
-    this.#ticks.draw(view, frame, diver, taken);
-    this.#diver.drawSays(frame, taken);
     this.#arrow.draw(view, frame, taken);
+    this.#ahead.draw(view, frame, taken);
+    this.#ticks.draw(view, frame, taken);
+    this.#diver.drawSays(frame, taken);
     this.#lead?.draw(view, frame);
     this.#marks.drawEvents(view, frame, taken);
     this.#happenings?.draw(view, frame, diver, taken);
-    this.#ahead.draw(view, frame, taken);
     this.#predictions?.draw(view, frame, taken);
     this.#bands.draw(view, frame, taken);
     this.#marks.draw(view, frame, taken);

@@ -12,8 +12,8 @@ const STEPS_S = [5, 10, 20, 30, 60, 120, 300, 600];
 
 /**
  * Ticks along the top edge. What was written scrolls with the paper and bears the dive's own time, which stays with it; ahead, where
- * nothing is written yet, they stand still and say how long from now. `now`, solid when the dive is frozen. Words stand on plates and
- * off the diver.
+ * nothing is written yet, they stand still and say how long from now. `now`, solid when the dive is frozen. Words stand on plates, off
+ * the diver, his arrow and the line ahead.
  */
 export class TimeTicks {
   readonly root = new Container();
@@ -37,8 +37,7 @@ export class TimeTicks {
     this.root.addChild(tick, this.#nowLabel.root);
   }
 
-  /** @param diver the part of the page that the figure takes */
-  draw(view: StageView, frame: Frame, diver: Box, taken: Taken): void {
+  draw(view: StageView, frame: Frame, taken: Taken): void {
     this.#solid.visible = view.frozen;
     const { freePx, textPx, narrow, unit } = this.#style;
     const room = textPx * (narrow ? 5.5 : 8);
@@ -47,7 +46,7 @@ export class TimeTicks {
     const surfaceY = depthToY(frame, 0);
     const crossed = surfaceY > 0 && surfaceY < 9 * unit + textPx * 1.35;
     const top = crossed ? surfaceY + 3 * unit : 9 * unit;
-    const now = this.#drawNow(frame, top, diver, taken);
+    this.#drawNow(frame, top, taken);
     const startS = view.recording.startTick / TICKS_PER_S;
     const leftS = Math.max(startS, view.nowS - frame.nowX / frame.pxPerS);
     const moments: number[] = [];
@@ -63,7 +62,7 @@ export class TimeTicks {
       label.show(undefined);
       if (!(Math.abs(x - frame.nowX) > textPx * 3.4 && x > textPx * 1.7 && x < freePx - textPx * 1.8)) continue;
       const box = under(x, top, label.say(s > view.nowS ? `+${Math.round(s - view.nowS)} s` : clockText(s)));
-      if (crosses(box, diver) || crosses(box, now)) continue;
+      if (taken.isHit(box)) continue;
       label.show(box);
       taken.boxes.push(box);
     }
@@ -73,18 +72,22 @@ export class TimeTicks {
     }
   }
 
-  /** At the head of its line; where the diver is at the head, beside him. */
-  #drawNow({ nowX }: Frame, top: number, diver: Box, taken: Taken): Box {
+  /** At the head of its line; where the diver, his arrow or a dot is at the head, beside them. */
+  #drawNow({ nowX }: Frame, top: number, taken: Taken): void {
     const { unit } = this.#style;
     const size = this.#nowLabel.say('now');
-    const head = under(nowX, top, size);
+    let box = under(nowX, top, size);
     // A diver who bobs at that height must not send it to and fro.
-    const bottom = head.bottom + (this.#beside ? 14 : 1) * unit;
-    this.#beside = crosses({ ...head, bottom }, diver);
-    const box = this.#beside ? under(diver.left - size[0] / 2 - 4 * unit, top, size) : head;
+    const bottom = box.bottom + (this.#beside ? 14 : 1) * unit;
+    const inTheWay = () => taken.boxes.find((other) => crosses({ ...box, bottom }, other));
+    let other = inTheWay();
+    this.#beside = other !== undefined;
+    for (let i = 0; other && i < 4; i++) {
+      box = under(other.left - size[0] / 2 - 4 * unit, top, size);
+      other = inTheWay();
+    }
     this.#nowLabel.show(box);
     taken.boxes.push(box);
-    return box;
   }
 
   #tick(i: number): { mark: Graphics; label: Plate } {

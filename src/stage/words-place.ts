@@ -57,3 +57,32 @@ export function placesNear(x: number, y: number, width: number, height: number, 
     }
   return out;
 }
+
+/** How far a point is from a box, pixels; 0 within it. */
+export function awayFrom({ left, top, right, bottom }: Box, x: number, y: number): number {
+  return Math.hypot(Math.max(left - x, 0, x - right), Math.max(top - y, 0, y - bottom));
+}
+
+/**
+ * Places about a point at 0, 0 for words of a size, at least `gap` from it, the nearest first; of those as near to the right before to the
+ * left, and beside before below and above. The furthest are some lines of words away.
+ */
+export function placesAround(width: number, height: number, gap: number): Box[] {
+  const out: { readonly box: Box; readonly cost: number }[] = [];
+  const add = (left: number, top: number) => {
+    const box = { left, top, right: left + width, bottom: top + height };
+    const away = awayFrom(box, 0, 0);
+    if (away < gap) return;
+    out.push({ box, cost: away + (left > 0 ? 0 : left + width < 0 ? 0.9 * height : 0.3 * height) });
+  };
+  const step = height / 2;
+  for (let down = -12; down <= 12; down++) {
+    const top = down * step - height / 2;
+    for (let aside = 0; aside <= 16; aside++) {
+      add(gap * 1.4 + aside * step, top);
+      add(-gap * 1.4 - aside * step - width, top);
+    }
+    for (const share of [0.1, 0.5, 0.9, 1]) add(-share * width, top);
+  }
+  return out.sort((a, b) => a.cost - b.cost).map(({ box }) => box);
+}
