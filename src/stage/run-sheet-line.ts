@@ -8,7 +8,7 @@ const SHORT_S = 0.45;
 /** Widths at unit size: the line, doubled, and hollow with the paper in it. */
 const LINE_PX = 2.8;
 const DOUBLED_PX = 4.6;
-const HOLLOW_PX = [10, 6.4] as const;
+export const HOLLOW_PX = [10, 6.4] as const;
 
 /** A piece of the line, seconds and metres in turn. */
 type Points = readonly number[];
@@ -72,6 +72,6 @@ function pointsOf({ recording }: StageView, startS: number, fromS: number, toS: 
 }
 
 /** Where the line is hollow: holds of several marks may share a stretch. */
-function outOf(evidence: LineEvidence | undefined): { readonly fromS: number; readonly toS: number }[] {
+export function outOf(evidence: LineEvidence | undefined): { readonly fromS: number; readonly toS: number }[] {
   return (evidence?.holds ?? []).flatMap(({ out }) => out);
 }

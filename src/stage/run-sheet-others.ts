@@ -1,14 +1,14 @@
 import { TICKS_PER_ROW, TICKS_PER_S } from '../dive/index.ts';
 import { dashesOf } from './branch-rows.ts';
 import { depthAtM } from './line.ts';
-import { haloed } from './run-sheet-evidence.ts';
 import { cssOf, ink } from './run-sheet-ink.ts';
 import type { Sheet } from './run-sheet-layout.ts';
 import type { Tokens } from './tokens.ts';
 import type { BranchLine } from './view.ts';
 
 const ROW_S = TICKS_PER_ROW / TICKS_PER_S;
-const KNOT_PX = 9;
+/** Radius of a knot. */
+export const KNOT_PX = 9;
 
 /** The part of another line that stands in one row: a branch thin and solid from its knot on, a ghost a long dash. */
 export function drawOther(
@@ -49,27 +49,18 @@ export function drawOther(
   ink(c, tokens.ink, 1.3, 'round');
 }
 
-/** The lettered knot where a branch leaves the line, and the words at the end of a line. */
-export function drawOtherWords(c: CanvasRenderingContext2D, branch: BranchLine, tokens: Tokens, sheet: Sheet): void {
-  const { recording, fromS, letter, words, dashed } = branch;
-  if (!dashed) {
-    const { x, y } = sheet.place(fromS, recording);
-    c.beginPath();
-    c.arc(x, y, KNOT_PX, 0, 2 * Math.PI);
-    c.fillStyle = cssOf(tokens.ink);
-    c.fill();
-    ink(c, tokens.paper, 1.5, 'butt');
-    c.fillStyle = cssOf(tokens.paper);
-    c.textAlign = 'center';
-    c.textBaseline = 'middle';
-    c.fillText(letter, x, y + 0.5);
-  }
-  const end = sheet.place(recording.startTick / TICKS_PER_S + (recording.rows - 1) * ROW_S, recording);
-  const { waterPx, textPx } = sheet;
-  const wide = c.measureText(words).width;
-  const x = Math.max(4, Math.min(end.x + 6, waterPx - wide - 4));
-  // Where it would stand on its line it stands above, near the surface below.
-  const inRow = (end.y % (sheet.heightPx / sheet.rows)) - sheet.headPx;
-  const y = x > end.x ? end.y : end.y + textPx * (inRow > 3 * textPx ? -1.1 : 1.1);
-  haloed({ c, tokens, sheet }, words, x, y);
+/** The lettered knot where a branch leaves the line. */
+export function drawKnot(c: CanvasRenderingContext2D, branch: BranchLine, tokens: Tokens, sheet: Sheet): void {
+  const { recording, fromS, letter, dashed } = branch;
+  if (dashed) return;
+  const { x, y } = sheet.place(fromS, recording);
+  c.beginPath();
+  c.arc(x, y, KNOT_PX, 0, 2 * Math.PI);
+  c.fillStyle = cssOf(tokens.ink);
+  c.fill();
+  ink(c, tokens.paper, 1.5, 'butt');
+  c.fillStyle = cssOf(tokens.paper);
+  c.textAlign = 'center';
+  c.textBaseline = 'middle';
+  c.fillText(letter, x, y + 0.5);
 }

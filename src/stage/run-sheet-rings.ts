@@ -1,5 +1,6 @@
 import { cssOf, ink, stroke } from './run-sheet-ink.ts';
 import type { Sheet } from './run-sheet-layout.ts';
+import { HOLLOW_PX, outOf } from './run-sheet-line.ts';
 import type { Tokens } from './tokens.ts';
 import type { StageView } from './view.ts';
 
@@ -19,9 +20,14 @@ export interface PlacedRing {
 /** Radius of a ring at unit size. */
 export const RING_PX = 11;
 
-/** Rings of a view, each on its line; where one would cover another it stands beside it, above or below. */
-export function ringsOn({ rings }: StageView, sheet: Sheet): PlacedRing[] {
+/**
+ * Rings of a view, each on its line; where one would cover another, or a part of the line that is hollow, it stands aside, rather off
+ * the line.
+ */
+export function ringsOn(view: StageView, sheet: Sheet): PlacedRing[] {
+  const { rings } = view;
   const { unit, waterPx, heightPx, rows, headPx, depthPx } = sheet;
+  const { line, hollow } = alongOf(view, sheet);
   const r = (RING_PX + 1) * unit;
   const pitchPx = heightPx / rows;
   const placed: PlacedRing[] = [];
@@ -34,12 +40,40 @@ export function ringsOn({ rings }: StageView, sheet: Sheet): PlacedRing[] {
       inRowY: Math.min(Math.max(lineY - row * pitchPx + dy * r, top), bottom),
     });
     const places = AWAY.map(([dx, dy]) => at(dx, dy));
-    const free = ({ x, inRowY }: { x: number; inRowY: number }) =>
-      placed.every((one) => one.row !== row || Math.hypot(one.x - x, one.inRowY - inRowY) >= 2 * r - 0.01);
-    const { x, inRowY } = places.find(free) ?? places[0]!;
+    const isOff = (points: readonly Point[], far: number, { x, inRowY }: InRow) =>
+      points.every((one) => one.row !== row || Math.hypot(one.x - x, one.inRowY - inRowY) >= far);
+    const free = places.filter((place) => isOff(placed, 2 * r - 0.01, place));
+    const open = free.filter((place) => isOff(hollow, r + (HOLLOW_PX[0] / 2) * unit, place));
+    const onLine = open.find((place) => place === places[0]);
+    const { x, inRowY } =
+      onLine ?? open.find((place) => isOff(line, r + 2 * unit, place)) ?? open[0] ?? free[0] ?? places[0]!;
     placed.push({ number, atS, row, x, y: row * pitchPx + inRowY, inRowY, lineX, lineY });
   }
   return placed;
+}
+
+interface InRow {
+  readonly x: number;
+  readonly inRowY: number;
+}
+
+interface Point extends InRow {
+  readonly row: number;
+}
+
+/** Points along the line, twice a second, and those where it is hollow. */
+function alongOf({ recording, evidence }: StageView, sheet: Sheet): { line: Point[]; hollow: Point[] } {
+  const { startS, heightPx, rows } = sheet;
+  const pitchPx = heightPx / rows;
+  const pointAt = (atS: number): Point => {
+    const { x, y } = sheet.place(atS);
+    const row = Math.min(rows - 1, Math.floor(y / pitchPx));
+    return { row, x, inRowY: y - row * pitchPx };
+  };
+  const between = (fromS: number, toS: number) =>
+    Array.from({ length: Math.ceil((toS - fromS) / 0.5) + 1 }, (_, i) => pointAt(Math.min(fromS + i / 2, toS)));
+  const endS = startS + (recording.rows - 1) / 10;
+  return { line: between(startS, endS), hollow: outOf(evidence).flatMap(({ fromS, toS }) => between(fromS, toS)) };
 }
 
 /** Where a ring may stand, in radii from its point, the nearest first; to the right before the left. */

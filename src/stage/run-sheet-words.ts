@@ -1,14 +1,15 @@
+import { TICKS_PER_ROW, TICKS_PER_S } from '../dive/index.ts';
 import { gapWords, offWords, outsideWords, toldGaps, type LineEvidence } from '../lesson/index.ts';
-import { depthAtM } from './line.ts';
 import { haloed } from './run-sheet-evidence.ts';
 import { stroke, type RowPen } from './run-sheet-ink.ts';
 import type { Sheet } from './run-sheet-layout.ts';
-import { RING_PX, ringsOn } from './run-sheet-rings.ts';
+import { ringsOn } from './run-sheet-rings.ts';
+import { grown, isOff, isWithin, standingIn, type Standing } from './run-sheet-taken.ts';
 import type { Box } from './words-place.ts';
-import type { StageView } from './view.ts';
+import type { BranchLine, StageView } from './view.ts';
 
-/** Words keep off so long a piece of the line at once, seconds. */
-const PIECE_S = 1;
+/** Words of another line are looked a place for so often along it, seconds. */
+const ALONG_S = 1.5;
 
 /** Something on the sheet that has words, in several lengths, the fullest first, and what they stand beside. */
 interface Labelled {
@@ -17,29 +18,99 @@ interface Labelled {
   readonly beside: Box;
 }
 
-/** Words of gaps and holds, each where it is free; what finds no place is in the list beside. */
-export function drawEvidenceWords(pen: Omit<RowPen, 'fromS'>, view: StageView, evidence: LineEvidence): void {
+/** Words that have their place, pixels below the top of their row, with the hair to what they are about. */
+export interface PlacedWords {
+  readonly words: string;
+  readonly row: number;
+  readonly box: Box;
+  readonly hair: Box | null;
+}
+
+/** Writes the words of a sheet. */
+export function drawSheetWords(pen: Omit<RowPen, 'fromS'>, view: StageView): void {
   const { c, tokens, sheet } = pen;
-  const { rows, heightPx, textPx, unit } = sheet;
-  const taken = Array.from({ length: rows }, (_, row) => takenIn(view, sheet, row, evidence));
-  const words = taken.map((): Box[] => []);
-  for (const { says, row, beside } of labelled(sheet, evidence)) {
-    const places = says.flatMap((one) =>
-      placesAbout(beside, c.measureText(one).width + 4, textPx * 1.15).map((box) => ({ words: one, box })),
+  const pitchPx = sheet.heightPx / sheet.rows;
+  for (const { words, row, box, hair } of wordsOn(view, sheet, (words) => c.measureText(words).width)) {
+    const rowY = row * pitchPx;
+    if (hair) stroke(c, tokens.ink, sheet.unit, [hair.left, rowY + hair.top, hair.left, rowY + hair.bottom]);
+    haloed(pen, words, box.left + 2, rowY + (box.top + box.bottom) / 2);
+  }
+}
+
+/**
+ * Words of gaps and holds, and the names of other lines, each where it is free of line, rings and other words, and where it can be of
+ * other lines. Of gaps and holds what finds no place is in the list beside; a name has a place always, off those words by a line.
+ */
+export function wordsOn(view: StageView, sheet: Sheet, widthOf: (words: string) => number): PlacedWords[] {
+  const { textPx, rows } = sheet;
+  const { evidence, branches = [] } = view;
+  const rings = ringsOn(view, sheet);
+  const standing = Array.from({ length: rows }, (_, row) => standingIn(view, sheet, rings, row));
+  const placed: PlacedWords[] = [];
+  for (const { says, row, beside } of evidence ? labelled(sheet, evidence) : []) {
+    const before = placed.filter((one) => one.row === row).map(({ box }) => box);
+    const places = says.flatMap((words) =>
+      placesAbout(beside, widthOf(words) + 4, textPx * 1.15).map((box): PlacedWords => {
+        return { words, row, box, hair: hairOf(box, beside, textPx) };
+      }),
     );
     // Neither words nor their hair lie on other words.
-    const place = places.find(({ box }) => {
-      const hair = hairOf(box, beside, textPx);
-      return isFree(box, taken[row]!) && (!hair || words[row]!.every((one) => isOff(hair, one)));
-    });
-    if (!place) continue;
-    taken[row]!.boxes.push(place.box);
-    words[row]!.push(place.box);
-    const rowY = (row * heightPx) / rows;
-    const hair = hairOf(place.box, beside, textPx);
-    if (hair) stroke(c, tokens.ink, unit, [hair.left, rowY + hair.top, hair.left, rowY + hair.bottom]);
-    haloed(pen, place.words, place.box.left + 2, rowY + (place.box.top + place.box.bottom) / 2);
+    const free = places.filter(({ box, hair }) => isOff(box, before) && (!hair || isOff(hair, before)));
+    const [best] = choicesOf(free, standing);
+    if (best) placed.push(best);
   }
+  for (const branch of branches) {
+    const places = placesAlong(branch, sheet, widthOf(branch.words) + 4, standing);
+    const offWords = (room: number) =>
+      places.filter(({ box: { left, top, right, bottom }, row }) => {
+        const others = placed.filter((one) => one.row === row);
+        const boxes = others.flatMap(({ box, hair }) => (hair ? [box, hair] : [box]));
+        return isOff(grown(left, top, right, bottom, room), boxes);
+      });
+    const best =
+      choicesOf(offWords(textPx), standing, true)[0] ??
+      offWords(0).find((one) => isWithin(one.box, standing[one.row]!));
+    if (best) placed.push(best);
+  }
+  return placed;
+}
+
+/** Of some places those that are open, the best first: off all that stands there, off all but others' lines; `over`: also over thin lines. */
+function choicesOf(places: readonly PlacedWords[], standing: readonly Standing[], over = false): PlacedWords[] {
+  const open = places.filter(({ box, row }) => isWithin(box, standing[row]!) && isOff(box, standing[row]!.boxes));
+  const offEdges = open.filter(({ box, row }) => isOff(box, standing[row]!.edges));
+  const offAll = offEdges.filter(({ box, row }) => isOff(box, standing[row]!.others));
+  return [...offAll, ...offEdges, ...(over ? open : [])];
+}
+
+/** Places for the name of another line: at its end first, then back along it, close above and below. */
+function placesAlong(
+  { recording, fromS, words }: BranchLine,
+  sheet: Sheet,
+  width: number,
+  standing: readonly Standing[],
+): PlacedWords[] {
+  const { heightPx, rows, textPx, unit } = sheet;
+  const pitchPx = heightPx / rows;
+  const height = textPx * 1.15;
+  const endS = (recording.startTick + (recording.rows - 1) * TICKS_PER_ROW) / TICKS_PER_S;
+  const out: PlacedWords[] = [];
+  for (let atS = endS; atS >= fromS; atS -= ALONG_S) {
+    const { x, y } = sheet.place(atS, recording);
+    const row = Math.min(rows - 1, Math.floor(y / pitchPx));
+    const { left: least, right: most } = standing[row]!.within;
+    const middle = y - row * pitchPx;
+    const add = (left: number, top: number) =>
+      out.push({ words, row, box: { left, top, right: left + width, bottom: top + height }, hair: null });
+    if (atS === endS) add(x + 6 * unit, middle - height / 2);
+    for (const away of [0.35, 0.9, 1.6, 2.4])
+      for (const share of [0.5, 1, 0]) {
+        const left = Math.min(Math.max(x - share * width, least), most - width);
+        add(left, middle - height * (1 + away));
+        add(left, middle + height * away);
+      }
+  }
+  return out;
 }
 
 /** The upright hair from words that stand off to what they are about; null where they stand close, or beside it. */
@@ -97,53 +168,4 @@ function labelled(sheet: Sheet, { gaps, holds }: LineEvidence): Labelled[] {
       };
     }),
   ];
-}
-
-/** Boxes that words keep off, and the box that they keep within. */
-interface Standing {
-  readonly boxes: Box[];
-  readonly within: Box;
-}
-
-/** Whether words may stand there. */
-function isFree(box: Box, { boxes, within }: Standing): boolean {
-  if (box.left < within.left || box.right > within.right || box.top < within.top || box.bottom > within.bottom)
-    return false;
-  return boxes.every((one) => isOff(box, one));
-}
-
-function isOff(a: Box, b: Box): boolean {
-  return a.left >= b.right || b.left >= a.right || a.top >= b.bottom || b.top >= a.bottom;
-}
-
-/** What stands in a row already: its line, its rings and bookmarks, and the edges of places to be. */
-function takenIn(view: StageView, sheet: Sheet, row: number, { holds, gaps }: LineEvidence): Standing {
-  const { unit, headPx, depthPx, waterPx, rowS, startS, pxPerS, pxPerM, topM } = sheet;
-  const fromS = startS + row * rowS;
-  const x = (s: number) => (s - fromS) * pxPerS;
-  const y = (depthM: number) => headPx + (depthM - topM) * pxPerM;
-  const taken: Standing = {
-    boxes: [],
-    within: { left: 0, top: Math.max(headPx, y(0)) + 2 * unit, right: waterPx, bottom: headPx + depthPx },
-  };
-  const { recording } = view;
-  const endS = Math.min(fromS + rowS, startS + (recording.rows - 1) / 10);
-  for (let s = fromS; s < endS; s += PIECE_S) {
-    const ys = [s, s + PIECE_S / 2, s + PIECE_S].map((one) => y(depthAtM(recording, Math.min(one, endS))));
-    taken.boxes.push(grown(x(s), Math.min(...ys), x(s + PIECE_S), Math.max(...ys), 4 * unit));
-  }
-  for (const ring of ringsOn(view, sheet))
-    if (ring.row === row) taken.boxes.push(grown(ring.x, ring.inRowY, ring.x, ring.inRowY, (RING_PX + 1) * unit));
-  for (const { fromS: from, toS: to, atM, bandM, rmsM } of holds)
-    for (const off of [-bandM, -rmsM, rmsM, bandM])
-      taken.boxes.push(grown(x(from), y(atM + off), x(to), y(atM + off), unit));
-  for (const { toS, allowedM, reachedM } of gaps) {
-    const [high, low] = [Math.min(allowedM, reachedM), Math.max(allowedM, reachedM)];
-    taken.boxes.push(grown(x(toS), y(high), x(toS) + 6 * unit, y(low), unit));
-  }
-  return taken;
-}
-
-function grown(left: number, top: number, right: number, bottom: number, by: number): Box {
-  return { left: left - by, top: top - by, right: right + by, bottom: bottom + by };
 }

@@ -4,6 +4,7 @@ import {
   depthToY,
   enlargementOf,
   isTooSteep,
+  isPressCut,
   pressHeightPx,
   secondsToX,
   slopeOf,
@@ -89,7 +90,10 @@ test('pressHeightPx() is as high as the litres between a least and a greatest he
     expect(pressHeightPx(2e-3, 1, pxPerM) / pressHeightPx(1e-3, 1, pxPerM)).toBeCloseTo(2, 12);
   expect(pressHeightPx(1e-3, 2, 200)).toBe(2 * pressHeightPx(1e-3, 1, 100));
   expect(pressHeightPx(0, 1, 100)).toBeGreaterThan(0);
-  expect(pressHeightPx(1, 1, 100)).toBeLessThan(100);
+  expect(pressHeightPx(1, 1, 100)).toBeLessThan(40);
+  // As high as it may be, it is cut, and not before.
+  for (const volumeM3 of [1e-3, 2e-3, 2.2e-3, 9e-3])
+    expect(isPressCut(volumeM3, 1, 100)).toBe(pressHeightPx(volumeM3, 1, 100) === pressHeightPx(1, 1, 100));
 });
 
 test('teethS() stand each five seconds, strictly between the ends', () => {

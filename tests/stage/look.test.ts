@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import { eventWords, inOneGo } from '../../src/stage/marks.ts';
 import { PLACE_ALPHA, contrastOf, mixed, tokensOf } from '../../src/stage/tokens.ts';
-import { isFree, placesNear } from '../../src/stage/words-place.ts';
+import { awayFrom, isFree, placesAround, placesNear } from '../../src/stage/words-place.ts';
 import { elbow, hull, lobe, rib } from '../../src/stage/figure-shape.ts';
 
 for (const theme of ['light', 'dark'] as const) {
@@ -35,6 +35,21 @@ test('eventWords() names what the picture cannot show by itself', () => {
   expect(eventWords({ tick: 0, kind: 'nudged-up' })).toBe('nudge upwards');
   expect(eventWords({ tick: 0, kind: 'down-current' })).toBe('down-current');
   expect(eventWords({ tick: 0, kind: 'gas-lost', massKg: 2.1 })).toBe('gas low');
+});
+
+test('placesAround() offers places of the size asked for, off the point and the nearest first, in all directions', () => {
+  const places = placesAround(120, 20, 9);
+  const away = places.map((box) => awayFrom(box, 0, 0));
+  for (const [i, { left, top, right, bottom }] of places.entries()) {
+    expect(right - left).toBeCloseTo(120, 9);
+    expect(bottom - top).toBeCloseTo(20, 9);
+    expect(away[i]).toBeGreaterThanOrEqual(9);
+    // To the left of a point counts as a line of words further off at most.
+    expect(away[i]! - Math.min(...away.slice(i))).toBeLessThanOrEqual(20);
+  }
+  expect(places[0]!.left).toBeGreaterThan(0);
+  expect(places.some(({ right }) => right < 0)).toBe(true);
+  expect(places.some(({ top }) => top > 0) && places.some(({ bottom }) => bottom < 0)).toBe(true);
 });
 
 test('placesNear() offers places of the size asked for, and isFree() refuses what crosses a line or a box', () => {
