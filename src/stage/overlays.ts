@@ -44,6 +44,11 @@ export class Overlays {
     for (const { root } of [this.#map, this.#forces, this.#ledges, this.#neutral, this.#reach]) scene.addChild(root);
   }
 
+  /** What stands where it must, before all words: the second diver, and the bracket to him. */
+  stand(view: StageView, frame: Frame, taken: Taken): void {
+    this.#second.stand(view, frame, taken);
+  }
+
   /** Signs before words, words that are tied to a place before those that can move. */
   draw(view: StageView, frame: Frame, taken: Taken): void {
     const about = lookedAt(view);

@@ -60,19 +60,27 @@ export function wordsOn(view: StageView, sheet: Sheet, widthOf: (words: string) 
     if (best) placed.push(best);
   }
   for (const branch of branches) {
-    const places = placesAlong(branch, sheet, widthOf(branch.words) + 4, standing);
-    const offWords = (room: number) =>
-      places.filter(({ box: { left, top, right, bottom }, row }) => {
+    const all = shortened(branch.words).map((words) => placesAlong(branch, words, sheet, widthOf(words) + 4, standing));
+    const [near, parted] = [all.flatMap((one) => one.near), all.flatMap((one) => one.parted)];
+    const offWords = (places: readonly PlacedWords[], room: number) =>
+      places.filter(({ box: { left, top, right, bottom }, row, hair }) => {
         const others = placed.filter((one) => one.row === row);
-        const boxes = others.flatMap(({ box, hair }) => (hair ? [box, hair] : [box]));
-        return isOff(grown(left, top, right, bottom, room), boxes);
+        const boxes = others.flatMap((one) => (one.hair ? [one.box, one.hair] : [one.box]));
+        return isOff(grown(left, top, right, bottom, room), boxes) && (!hair || isOff(hair, boxes));
       });
     const best =
-      choicesOf(offWords(textPx), standing, true)[0] ??
-      offWords(0).find((one) => isWithin(one.box, standing[one.row]!));
+      choicesOf(offWords(near, textPx), standing, true)[0] ??
+      choicesOf(offWords(parted, textPx), standing, true)[0] ??
+      offWords([...near, ...parted], 0).find((one) => isWithin(one.box, standing[one.row]!));
     if (best) placed.push(best);
   }
   return placed;
+}
+
+/** The words of another line, and what of them stands before the colon: "ghost", a letter. */
+function shortened(words: string): string[] {
+  const end = words.indexOf(':');
+  return end > 0 ? [words, words.slice(0, end)] : [words];
 }
 
 /** Of some places those that are open, the best first: off all that stands there, off all but others' lines; `over`: also over thin lines. */
@@ -83,31 +91,38 @@ function choicesOf(places: readonly PlacedWords[], standing: readonly Standing[]
   return [...offAll, ...offEdges, ...(over ? open : [])];
 }
 
-/** Places for the name of another line: at its end first, then back along it, close above and below. */
+/**
+ * Places for the name of another line: at its end first, then back along it, above and below, with a hair where they stand off; apart those
+ * that the line of the dive parts from it.
+ */
 function placesAlong(
-  { recording, fromS, words }: BranchLine,
+  { recording, fromS }: BranchLine,
+  words: string,
   sheet: Sheet,
   width: number,
   standing: readonly Standing[],
-): PlacedWords[] {
+): { readonly near: PlacedWords[]; readonly parted: PlacedWords[] } {
   const { heightPx, rows, textPx, unit } = sheet;
   const pitchPx = heightPx / rows;
   const height = textPx * 1.15;
   const endS = (recording.startTick + (recording.rows - 1) * TICKS_PER_ROW) / TICKS_PER_S;
-  const out: PlacedWords[] = [];
+  const out = { near: [] as PlacedWords[], parted: [] as PlacedWords[] };
   for (let atS = endS; atS >= fromS; atS -= ALONG_S) {
     const { x, y } = sheet.place(atS, recording);
     const row = Math.min(rows - 1, Math.floor(y / pitchPx));
-    const { left: least, right: most } = standing[row]!.within;
+    const { within, boxes } = standing[row]!;
     const middle = y - row * pitchPx;
-    const add = (left: number, top: number) =>
-      out.push({ words, row, box: { left, top, right: left + width, bottom: top + height }, hair: null });
-    if (atS === endS) add(x + 6 * unit, middle - height / 2);
-    for (const away of [0.35, 0.9, 1.6, 2.4])
-      for (const share of [0.5, 1, 0]) {
-        const left = Math.min(Math.max(x - share * width, least), most - width);
-        add(left, middle - height * (1 + away));
-        add(left, middle + height * away);
+    const add = (to: PlacedWords[], left: number, top: number, hair: Box | null) =>
+      to.push({ words, row, box: { left, top, right: left + width, bottom: top + height }, hair });
+    if (atS === endS) add(out.near, x + 6 * unit, middle - height / 2, null);
+    for (const away of [0.35, 0.9, 1.6, 2.4, 3.4])
+      for (const top of [middle - height * (1 + away), middle + height * away]) {
+        const hair = { left: x, right: x, top: Math.min(middle, top + height), bottom: Math.max(middle, top) };
+        const isNear = isOff(hair, boxes);
+        for (const share of [0.5, 0.9, 0.1]) {
+          const left = Math.min(Math.max(x - share * width, within.left), within.right - width);
+          add(isNear ? out.near : out.parted, left, top, isNear && away > 1 ? hair : null);
+        }
       }
   }
   return out;

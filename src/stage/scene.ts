@@ -100,6 +100,7 @@ export class Scene {
     taken.boxes.push(diver, ...(view.cards ?? []));
     taken.lines.push({ y: depthToY(frame, view.depthM), fromX: frame.nowX }, { y: depthToY(frame, 0), fromX: 0 });
     taken.lines.push({ y: depthToY(frame, view.rig.bottomM), fromX: 0 });
+    this.#over?.stand(view, frame, taken);
     this.#arrow.draw(view, frame, taken);
     this.#ahead.draw(view, frame, taken);
     this.#ticks.draw(view, frame, taken);

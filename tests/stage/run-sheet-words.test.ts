@@ -39,9 +39,7 @@ describe.each([7.6, 8, 8.4])('another line from %s m', (otherM) => {
       const view = viewWith(otherM, seconds);
       const sheet = sheetOf(view, options);
       const placed = wordsOn(view, sheet, widthOf);
-      expect(placed.map(({ words }) => words)).toEqual(
-        expect.arrayContaining(['ghost: steady, simulated', 'A: went on']),
-      );
+      expect(placed.slice(-2).map(({ words }) => words.split(':')[0])).toEqual(['ghost', 'A']);
       for (const [i, one] of placed.entries()) {
         const { boxes, within } = standingIn(view, sheet, ringsOn(view, sheet), one.row);
         for (const box of boxes) expect(crosses(one.box, box), one.words).toBe(false);
