@@ -4,6 +4,7 @@ import { BranchMarks } from './branch-marks.ts';
 import { branchRows, dashesOf, lastSeen } from './branch-rows.ts';
 import { depthToY, secondsToX, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
+import { crossesLine } from './line-crossed.ts';
 import { calmed, depthAtM, limitsAt, stretchesOf } from './line.ts';
 import type { Taken } from './taken.ts';
 import type { BranchLine, StageView } from './view.ts';
@@ -49,9 +50,7 @@ export class BranchLines {
     // Bookmarks and knots stand where they must; names where that leaves room.
     this.#marks.draw(view, frame, taken);
     branches.forEach((branch, i) => this.#knot(this.#drawn[i]!, branch, frame, taken));
-    branches.forEach((branch, i) =>
-      this.#name(this.#drawn[i]!, branch, depthToY(frame, view.rig.bottomM), frame, taken),
-    );
+    branches.forEach((branch, i) => this.#name(this.#drawn[i]!, branch, view, frame, taken));
     for (let i = branches.length; i < this.#drawn.length; i++) {
       const { line, knot, letter, words } = this.#drawn[i]!;
       line.visible = knot.visible = letter.visible = words.visible = false;
@@ -115,7 +114,7 @@ export class BranchLines {
   }
 
   /** The name stands where the line ends, or where it was last in sight. */
-  #name({ words, line }: Drawn, branch: BranchLine, groundY: number, frame: Frame, taken: Taken): void {
+  #name({ words, line }: Drawn, branch: BranchLine, view: StageView, frame: Frame, taken: Taken): void {
     words.text = this.#style.narrow && !branch.dashed ? branch.letter : branch.words;
     const row = line.visible ? lastSeen(branch, frame) : undefined;
     words.visible = row !== undefined;
@@ -123,12 +122,14 @@ export class BranchLines {
     const x = secondsToX(frame, branch.recording.startTick / TICKS_PER_S + row * ROW_S);
     const y = depthToY(frame, branch.recording.at(row, 'depthM'));
     const gap = 8 * this.#style.unit;
+    const groundY = depthToY(frame, view.rig.bottomM);
     // Words far from their line would be taken for another's, words to its left would stand on it.
     const places = placesNear(x, y, words.width, this.#style.textPx * 1.25, taken.within, gap).filter(
       ({ left, right, top, bottom }, i) =>
         i !== 1 && left < x + FAR * gap && right > x - FAR * gap && (bottom < groundY || top > groundY),
     );
-    const box = taken.first(places);
+    const free = places.filter((place) => taken.isFree(place));
+    const box = free.find((place) => !crossesLine(place, view, frame)) ?? free[0];
     words.visible = box !== undefined;
     if (!box) return;
     put(words, box.left, (box.top + box.bottom) / 2);
