@@ -63,26 +63,30 @@ export function awayFrom({ left, top, right, bottom }: Box, x: number, y: number
   return Math.hypot(Math.max(left - x, 0, x - right), Math.max(top - y, 0, y - bottom));
 }
 
+/** How far beside a point places are offered, half lines of words. */
+const ASIDE = [0, 1, 2, 3, 4, 5, 6, 8, 10, 13, 16, 20, 25, 31];
+
 /**
- * Places about a point at 0, 0 for words of a size, at least `gap` from it, the nearest first; of those as near to the right before to the
- * left, and beside before below and above. The furthest are some lines of words away.
+ * Places about a point at 0, 0 for words of a size, at least `gap` from it, the nearest first; of those as near beside it before
+ * below and above, and to the right before to the left. The furthest are a dozen lines of words away.
  */
 export function placesAround(width: number, height: number, gap: number): Box[] {
   const out: { readonly box: Box; readonly cost: number }[] = [];
-  const add = (left: number, top: number) => {
+  const step = height / 2;
+  const add = (left: number, down: number) => {
+    const top = down * step - height / 2;
     const box = { left, top, right: left + width, bottom: top + height };
     const away = awayFrom(box, 0, 0);
     if (away < gap) return;
-    out.push({ box, cost: away + (left > 0 ? 0 : left + width < 0 ? 0.9 * height : 0.3 * height) });
+    const aside = left > 0 ? 0 : left + width < 0 ? 0.9 : 0.4;
+    out.push({ box, cost: away + (aside - (down === 0 ? 0.6 : 0)) * height });
   };
-  const step = height / 2;
   for (let down = -12; down <= 12; down++) {
-    const top = down * step - height / 2;
-    for (let aside = 0; aside <= 16; aside++) {
-      add(gap * 1.4 + aside * step, top);
-      add(-gap * 1.4 - aside * step - width, top);
+    for (const aside of ASIDE) {
+      add(gap * 1.4 + aside * step, down);
+      add(-gap * 1.4 - aside * step - width, down);
     }
-    for (const share of [0.1, 0.5, 0.9, 1]) add(-share * width, top);
+    for (const share of [0.1, 0.5, 0.9, 1]) add(-share * width, down);
   }
   return out.sort((a, b) => a.cost - b.cost).map(({ box }) => box);
 }
