@@ -103,7 +103,7 @@ function stretchesOf(lesson: Lesson, run: LessonRun, trace: Trace): Stretch[] {
 }
 
 /** Every press of a button that moves gas, whatever the vessel. */
-function pressesOf(changes: readonly ControlChange[], startTick: number, rows: number): Press[] {
+export function pressesOf(changes: readonly ControlChange[], startTick: number, rows: number): Press[] {
   const presses: Press[] = [];
   const row = (tick: number) => Math.min(Math.max((tick - startTick) / TICKS_PER_ROW, 0), rows - 1);
   const endTick = startTick + (rows - 1) * TICKS_PER_ROW;

@@ -1,3 +1,4 @@
+import { pressesOf } from './habit-evidence.ts';
 import type { FlyStep, Lesson, MarkId } from './lesson.ts';
 import { markLimits } from './limits.ts';
 import type { Mark, ReportWord } from './mark.ts';
@@ -16,6 +17,8 @@ export interface LineEvidence {
   readonly gaps: readonly RateGap[];
   readonly holds: readonly HeldPlace[];
   readonly fins: readonly FinStretch[];
+  /** How often gas was let in or out. */
+  readonly presses: number;
 }
 
 /** What was flown from a moment to another: neighbouring steps of one mark together. */
@@ -55,6 +58,7 @@ export function lineEvidence(lesson: Lesson, run: LessonRun, flown: Flown, marks
     gaps: gapsOf(lesson, run, trace),
     holds: holdsOf(lesson, run, trace),
     fins: finsOf(trace),
+    presses: pressesOf(flown.changes, flown.recording.startTick, trace.rows).length,
   };
 }
 

@@ -40,7 +40,7 @@ interface Sign {
 }
 
 /** The signs that stand on this line. */
-function signsOf({ gaps, holds, fins }: LineEvidence): Sign[] {
+function signsOf({ gaps, holds, fins, presses }: LineEvidence): Sign[] {
   const told = toldGaps(gaps);
   const signs: Sign[] = told.map((gap, i) => ({
     sign: GAP,
@@ -60,6 +60,10 @@ function signsOf({ gaps, holds, fins }: LineEvidence): Sign[] {
     if (outside)
       signs.push({ sign: HOLLOW, says: `${outside} ${place}: there the line is hollow.`, atS: out[0]?.fromS ?? null });
   }
+  if (presses > 0) {
+    const says = `Gas let in above the line, gas let out below it, as high as the litres: ${presses === 1 ? 'one press' : `${presses} presses`}.`;
+    signs.push({ sign: GAS, says, atS: null });
+  }
   const thrusts = fins.flatMap(({ upN }) => upN);
   if (thrusts.length > 0) {
     const most = Math.max(...thrusts.map(Math.abs));
@@ -78,6 +82,7 @@ const GAP = svg`<path class="dash" d="M2 4 L22 12" /><path d="M2 4 L10 8 L22 18 
 const TWO = svg`<path d="M3 4 L31 12 M3 9 L31 17" />`;
 const SPREAD = svg`<path class="thin" d="M3 8 V4 H33 V8 M3 12 V16 H33 V12" /><path d="M3 11 Q11 3 18 10 T33 9" />`;
 const HOLLOW = svg`<path d="M2 15 Q7 14 10 10 M26 10 Q29 14 34 15" /><path class="bead" d="M11 9 Q18 3 25 9" /><path class="core" d="M11 9 Q18 3 25 9" />`;
+const GAS = svg`<path class="thin" d="M2 10 H34" /><path class="gas" d="M7 8 V2 H12 V8 Z M22 12 V18 H29 V12 Z" />`;
 const FINS = svg`<path class="thin" d="M2 10 H34" /><path class="fin" d="M6 10 V4 H11 V10 M15 10 V2 H18 V10 M24 10 V16 H30 V10" />`;
 
 /** What each numbered ring stands for, with its value and what was asked, and the way there. */

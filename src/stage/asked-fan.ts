@@ -26,7 +26,7 @@ export class AskedFan {
     this.#from = new Plate(style);
     this.#pin = new AskedPin(style);
     this.#slope = new AskedSlope(style);
-    this.root.addChild(this.#slope.root, this.#marks, this.#from.root, this.#pin.root);
+    this.root.addChild(this.#slope.root, this.#marks, this.#pin.root, this.#from.root);
   }
 
   draw({ asked, depthM, nowS }: StageView, frame: Frame, taken: Taken): void {

@@ -58,6 +58,8 @@ export class Bands {
     const width = words.width;
     const height = textPx * 1.25;
     const places: Box[] = [];
+    // Open downward, its words stand in it: above its edge is the way that leads there.
+    const open = band.bottomM > view.rig.bottomM;
     // Where it begins, or, where they would be cut there, as far right as they fit.
     const most = freePx - width - 10 * unit;
     const { within } = taken;
@@ -65,7 +67,9 @@ export class Bands {
     const at = (left: number, above: number) =>
       places.push({ left, top: above, right: left + width, bottom: above + height });
     for (const left of lefts)
-      for (const above of [top - height - 3 * unit, bottom + 3 * unit, top + 10 * unit, bottom - height - 10 * unit])
+      for (const above of open
+        ? [top + 10 * unit, top - height - 3 * unit]
+        : [top - height - 3 * unit, bottom + 3 * unit, top + 10 * unit, bottom - height - 10 * unit])
         at(left, above);
     // An edge under the times at the head, or below the picture, has them inside, as near to it as they can be read.
     for (const left of lefts) {

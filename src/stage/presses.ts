@@ -1,45 +1,11 @@
 import { Container, Graphics } from 'pixi.js';
-import { TICKS_PER_ROW, TICKS_PER_S, type ControlChange, type Controls, type Recording } from '../dive/index.ts';
+import { TICKS_PER_S, type ControlChange } from '../dive/index.ts';
 import { joined } from './figure-shape.ts';
-import { depthToY, isPressCut, pressHeightPx, secondsToX, type Frame } from './geometry.ts';
+import { depthToY, secondsToX, type Frame } from './geometry.ts';
 import type { Style } from './layout.ts';
 import { depthAtM } from './line.ts';
+import { pressShape, pressVolumeM3, pressesOf, type Press } from './press-shape.ts';
 import type { StageView } from './view.ts';
-
-/** One press of a gas control: up for gas added, down for gas vented; `toTick` of null is still held. */
-export interface Press {
-  readonly way: 1 | -1;
-  readonly fromTick: number;
-  readonly toTick: number | null;
-}
-
-const adds = (c: Controls) => c.jacketAdd === 1 || c.suitAdd === 1 || c.oral === 1 || c.diluent === 1;
-const vents = (c: Controls) => c.jacketVent !== 0 || c.suitVent === 1 || c.noseVent === 1;
-
-/** The presses of a dive, in the order in which they began. */
-export function pressesOf(changes: readonly ControlChange[]): Press[] {
-  const out: Press[] = [];
-  for (const [way, on] of [[1, adds] as const, [-1, vents] as const]) {
-    let fromTick: number | null = null;
-    for (const { tick, controls } of changes) {
-      if (on(controls)) fromTick ??= tick;
-      else if (fromTick !== null) {
-        out.push({ way, fromTick, toTick: tick });
-        fromTick = null;
-      }
-    }
-    if (fromTick !== null) out.push({ way, fromTick, toTick: null });
-  }
-  return out.sort((a, b) => a.fromTick - b.fromTick);
-}
-
-/** Volume that passed during a press, m³: the recording's running sum at its end less that at its start. */
-export function pressVolumeM3(recording: Recording, press: Press, toTick: number): number {
-  const name = press.way === 1 ? 'letInM3' : 'letOutM3';
-  const at = (row: number) => recording.at(Math.min(Math.max(row, 0), recording.rows - 1), name);
-  const rowOfTick = (tick: number) => (tick - recording.startTick) / TICKS_PER_ROW;
-  return at(Math.ceil(rowOfTick(toTick))) - at(Math.floor(rowOfTick(press.fromTick)));
-}
 
 /** The picture of a press, and the frame in which it was last in sight. */
 interface Mark {
@@ -95,50 +61,25 @@ export class Presses {
     }
     const volumeM3 = pressVolumeM3(view.recording, press, toTick);
     const key = `${toTick} ${volumeM3} ${depthAtM(view.recording, press.fromTick / TICKS_PER_S)} ${frame.pxPerM}`;
-    if (mark.key !== key) this.#build(mark.g, press, toTick, volumeM3, view, frame);
+    if (mark.key !== key) this.#build(mark.g, press, toTick, view, frame);
     mark.key = key;
     mark.frame = this.#frames;
     mark.g.position.set(secondsToX(frame, press.fromTick / TICKS_PER_S), depthToY(frame, 0));
   }
 
-  #build(g: Graphics, press: Press, toTick: number, volumeM3: number, { recording }: StageView, frame: Frame): void {
+  #build(g: Graphics, press: Press, toTick: number, { recording }: StageView, frame: Frame): void {
     const { tokens, unit, linePx } = this.#style;
-    const height = pressHeightPx(volumeM3, unit, frame.pxPerM) * press.way;
-    const width = ((toTick - press.fromTick) / TICKS_PER_S) * frame.pxPerS;
-    const least = Math.max(0, 6 * unit - width) / 2;
-    const depthAt = (tick: number) => {
-      const row = Math.round((tick - recording.startTick) / TICKS_PER_ROW);
-      return recording.at(Math.min(Math.max(row, 0), recording.rows - 1), 'depthM') * frame.pxPerM;
-    };
-    // A short press is a block that stands on the line; a long one follows it.
-    const steps = width < 18 * unit ? 0 : Math.min(16, Math.round(width / (5 * unit)));
-    const slope = Math.abs(depthAt(toTick + 24) - depthAt(press.fromTick - 24)) / (width + 0.4 * frame.pxPerS);
-    const lean = steps === 0 ? (slope * (width + 2 * least)) / 2 : 0;
-    const gap = (lean + (linePx / 2) * Math.hypot(1, Math.min(slope, 3)) + 1.5 * unit) * press.way;
-    const foot: number[] = [];
-    const head: number[] = [];
-    for (let i = 0; i <= Math.max(1, steps); i++) {
-      const x = -least + ((width + 2 * least) * i) / Math.max(1, steps);
-      const share = steps === 0 ? 0.5 : i / steps;
-      const y = depthAt(press.fromTick + (toTick - press.fromTick) * share) - gap;
-      foot.push(x, y);
-      head.unshift(x, y - height);
-    }
-    const outline = [...foot, ...head];
+    const { outline, cut } = pressShape(press, toTick, recording, {
+      unit,
+      linePx,
+      pxPerM: frame.pxPerM,
+      pxPerS: frame.pxPerS,
+    });
     g.clear()
-      .poly(outline)
+      .poly([...outline])
       .fill(tokens.gas)
       .poly(joined(outline), false)
       .stroke({ width: 1.4 * unit, color: tokens.ink, join: 'round' });
-    if (!isPressCut(volumeM3, unit, frame.pxPerM)) return;
-    // A cut along it, out over its sides, says that the litres are more than it is high.
-    const last = foot.length - 2;
-    const cut = foot.map((at, i) => (i % 2 === 0 ? at : at - height * (0.5 + 0.16 * (i / last - 0.5))));
-    const aside = 2 * unit;
-    g.poly([cut[0]! - aside, cut[1]!, ...cut, cut[last]! + aside, cut[last + 1]!], false).stroke({
-      width: 3 * unit,
-      color: tokens.paper,
-      join: 'round',
-    });
+    if (cut) g.poly([...cut], false).stroke({ width: 3 * unit, color: tokens.paper, join: 'round' });
   }
 }

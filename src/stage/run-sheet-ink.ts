@@ -51,13 +51,18 @@ export function drawBands(pen: RowPen, bands: StageView['bands']): void {
   }
 }
 
+/** Metres that are further apart than so many heights of a word are halved. */
+const HALVES_TEXT = 6;
+
 /** Depths at the right of a row. */
 export function drawScale({ c, tokens, sheet }: RowPen): void {
   const { waterPx: x, topM, deepestM, pxPerM, textPx, unit } = sheet;
   stroke(c, tokens.ink, 1.5 * unit, [x, topM * pxPerM, x, deepestM * pxPerM]);
   c.textAlign = 'left';
   c.textBaseline = 'middle';
-  const everyM = [1, 2, 5, 10].find((m) => m * pxPerM >= textPx * 1.2) ?? 20;
+  // Half metres where metres lie far apart, and the scale has room for their words.
+  const steps = pxPerM > HALVES_TEXT * textPx && deepestM < 10 ? [0.5] : [1, 2, 5, 10];
+  const everyM = steps.find((m) => m * pxPerM >= textPx * 1.2) ?? 20;
   for (let m = Math.ceil(Math.max(0, topM) / everyM) * everyM; m <= deepestM; m += everyM) {
     const y = m * pxPerM;
     stroke(c, tokens.ink, 1.5 * unit, [x, y, x + 5 * unit, y]);

@@ -62,6 +62,8 @@ const ROOM_M = 0.6;
 const BANDS_M = 1.5;
 /** Water above the line that is left out only where it is more than this, metres. */
 const LEFT_OUT_M = 2;
+/** Who stays at one depth has so much water about him, metres: his presses need room, and his line is one row. */
+const LEAST_M = 2;
 /** A row of water is so many times as high as wished at most, and at least this wide, as a share of the room. */
 const HIGHEST = 2.2;
 /** A run that is longer than its rows by less, as a share of a row, is drawn smaller instead. */
@@ -133,6 +135,7 @@ function reachOf({ recording: own, bands, branches = [] }: StageView, startS: nu
     highM = Math.min(highM, Math.max(topM, leastM));
     lowM = Math.max(lowM, Math.min(bottomM, mostM));
   }
-  const topM = highM - ROOM_M > LEFT_OUT_M ? highM - ROOM_M : -AIR_M;
-  return { lastsS, topM, deepestM: Math.max(lowM, 3) + ROOM_M };
+  const aboutM = Math.max(ROOM_M, (LEAST_M - (lowM - highM)) / 2);
+  const topM = highM - aboutM > LEFT_OUT_M ? highM - aboutM : -AIR_M;
+  return { lastsS, topM, deepestM: Math.max(lowM + aboutM, 3 + ROOM_M) };
 }

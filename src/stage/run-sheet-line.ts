@@ -6,7 +6,7 @@ import type { StageView } from './view.ts';
 /** A change between single and doubled that lasts less is not seen as one, seconds. */
 const SHORT_S = 0.45;
 /** Widths at unit size: the line, doubled, and hollow with the paper in it. */
-const LINE_PX = 2.8;
+export const LINE_PX = 2.8;
 const DOUBLED_PX = 4.6;
 export const HOLLOW_PX = [10, 6.4] as const;
 

@@ -2,6 +2,7 @@ import { TICKS_PER_ROW, TICKS_PER_S } from '../dive/index.ts';
 import { depthAtM } from './line.ts';
 import type { Sheet } from './run-sheet-layout.ts';
 import { KNOT_PX } from './run-sheet-others.ts';
+import { boxOf, pressesIn } from './run-sheet-presses.ts';
 import { RING_PX, type PlacedRing } from './run-sheet-rings.ts';
 import { crosses, type Box } from './words-place.ts';
 import type { BranchLine, StageView } from './view.ts';
@@ -11,7 +12,7 @@ const PIECE_S = 1;
 
 /** What stands in a row of a sheet, in pixels below its top. */
 export interface Standing {
-  /** What words keep off: the line, rings, knots, bookmarks. */
+  /** What words keep off: the line, presses, rings, knots, bookmarks. */
   readonly boxes: readonly Box[];
   /** Thin lines, which words keep off where they can: brackets of what was found, and edges of places to be. */
   readonly edges: readonly Box[];
@@ -20,7 +21,7 @@ export interface Standing {
   readonly within: Box;
 }
 
-/** What stands in a row already: its line, rings, knots and bookmarks, edges of places to be, and the lines of others. */
+/** What stands in a row already: its line, presses, rings, knots and bookmarks, edges of places to be, and the lines of others. */
 export function standingIn(view: StageView, sheet: Sheet, rings: readonly PlacedRing[], row: number): Standing {
   const { unit, headPx, depthPx, waterPx, heightPx, rows, rowS, startS, pxPerS, pxPerM, topM } = sheet;
   const { recording, evidence, branches = [], bookmarks = [] } = view;
@@ -29,6 +30,10 @@ export function standingIn(view: StageView, sheet: Sheet, rings: readonly Placed
   const x = (s: number) => (s - fromS) * pxPerS;
   const y = (depthM: number) => headPx + (depthM - topM) * pxPerM;
   const boxes = piecesOf(recording, startS, sheet, row);
+  for (const { outline } of pressesIn(view, sheet, fromS)) {
+    const { left, top, right, bottom } = boxOf(outline);
+    boxes.push(grown(left, top + y(0), right, bottom + y(0), unit));
+  }
   for (const ring of rings)
     if (ring.row === row) boxes.push(grown(ring.x, ring.inRowY, ring.x, ring.inRowY, (RING_PX + 1) * unit));
   const marked = [

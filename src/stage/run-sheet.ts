@@ -4,6 +4,7 @@ import { cssOf, drawBands, drawScale, drawTimes, drawWater, type RowPen } from '
 import { sheetOf, type Sheet, type SheetOptions } from './run-sheet-layout.ts';
 import { drawLine } from './run-sheet-line.ts';
 import { drawOther, drawKnot } from './run-sheet-others.ts';
+import { drawPresses } from './run-sheet-presses.ts';
 import { drawBookmarks, drawRings } from './run-sheet-rings.ts';
 import { drawTasks } from './run-sheet-tasks.ts';
 import { drawSheetWords } from './run-sheet-words.ts';
@@ -56,6 +57,7 @@ function drawRow(pen: RowPen, view: StageView, row: number): void {
   for (const held of evidence?.holds ?? []) drawSpread(pen, held);
   for (const other of others) drawOther(c, other, tokens, sheet, pen.fromS);
   drawLine(pen, view);
+  drawPresses(pen, view);
   for (const gap of evidence?.gaps ?? []) drawGap(pen, gap);
   c.restore();
   c.save();

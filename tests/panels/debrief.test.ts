@@ -110,6 +110,9 @@ describe('the debrief', () => {
     const worst = Math.max(...DEBRIEF.line.gaps.map(({ metres }) => metres));
     expect(signs).toContain(`${worst.toFixed(1)} m too far up for 9 m/min; dashed: the steepest line allowed.`);
     expect(signs).toContain('Two strokes side by side: too fast there.');
+    const { presses } = DEBRIEF.line;
+    expect(presses).toBeGreaterThan(1);
+    expect(signs).toContain(`Gas let in above the line, gas let out below it, as high as the litres: ${presses} presses.`);
   });
 
   test('no number stands apart from its unit where a line of the lists ends', async () => {

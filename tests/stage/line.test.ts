@@ -5,7 +5,7 @@ import { restingControls, ventFor, type ControlChange } from '../../src/dive/ind
 import { bubblesAt } from '../../src/stage/bubbles.ts';
 import { ACROSS_M } from '../../src/stage/diver-gas.ts';
 import { calmed, depthAtM, stretchesOf } from '../../src/stage/line.ts';
-import { pressVolumeM3, pressesOf } from '../../src/stage/presses.ts';
+import { pressVolumeM3, pressesOf } from '../../src/stage/press-shape.ts';
 import { sheetOf } from '../../src/stage/run-sheet-layout.ts';
 import { waterAt } from '../../src/water/index.ts';
 import { diveAt, rig, viewOf } from './views.ts';

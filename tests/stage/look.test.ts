@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { expect, test } from 'vitest';
-import { eventWords, inOneGo } from '../../src/stage/marks.ts';
+import { eventWords, inOneGo } from '../../src/stage/event-words.ts';
 import { PLACE_ALPHA, contrastOf, mixed, tokensOf } from '../../src/stage/tokens.ts';
 import { awayFrom, isFree, placesAround, placesNear } from '../../src/stage/words-place.ts';
 import { elbow, hull, lobe, rib } from '../../src/stage/figure-shape.ts';

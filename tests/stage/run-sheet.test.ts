@@ -1,7 +1,10 @@
 // @vitest-environment happy-dom
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { depthAtM } from '../../src/stage/line.ts';
 import { sheetOf } from '../../src/stage/run-sheet-layout.ts';
+import { leadMoves } from '../../src/stage/event-words.ts';
+import { pressesIn } from '../../src/stage/run-sheet-presses.ts';
 import { RING_PX, ringsOn } from '../../src/stage/run-sheet-rings.ts';
 import { raisedLefts, taskLefts } from '../../src/stage/run-sheet-tasks.ts';
 import { diveAt, viewOf } from './views.ts';
@@ -47,7 +50,8 @@ describe('sheetOf()', () => {
     const view = after(60);
     const task = { title: 'descent', word: 'not yet', fromS: 0 } as const;
     const lines = (toS: number) =>
-      sheetOf({ ...view, evidence: { tasks: [{ ...task, toS }], gaps: [], holds: [], fins: [] } }, options).headLines;
+      sheetOf({ ...view, evidence: { tasks: [{ ...task, toS }], gaps: [], holds: [], fins: [], presses: 0 } }, options)
+        .headLines;
     expect([lines(60), lines(8)]).toEqual([1, 2]);
   });
 });
@@ -74,6 +78,50 @@ test('ringsOn() keeps seven rings apart and in their water, each knowing its poi
     }),
     { numRuns: 60 },
   );
+});
+
+test('pressesIn() stands each press on its own row of the line: gas let in above it, gas let out below', () => {
+  const dive = diveAt(8);
+  const press = (of: Partial<typeof dive.controls>) => {
+    dive.steer({ ...dive.controls, ...of });
+    dive.advance(60);
+  };
+  dive.advance(240);
+  press({ jacketAdd: 1 });
+  press({ jacketAdd: 0 });
+  dive.advance(120 * 60);
+  press({ jacketVent: 1 });
+  press({ jacketVent: 0 });
+  dive.advance(120 * 5);
+  const view = viewOf({ recording: dive.recording, changes: dive.changes });
+  const sheet = sheetOf(view, { ...options, widthPx: 240 });
+  const rowOf = (atS: number) => Math.floor(atS / sheet.rowS);
+  expect(rowOf(63)).toBeGreaterThan(rowOf(2));
+  const on = (row: number) => pressesIn(view, sheet, row * sheet.rowS);
+  const middle = (outline: readonly number[], from: 0 | 1) => {
+    const own = outline.filter((_, i) => i % 2 === from);
+    return (Math.min(...own) + Math.max(...own)) / 2;
+  };
+  for (const [atS, above] of [
+    [2.25, true],
+    [63.25, false],
+  ] as const) {
+    const row = rowOf(atS);
+    expect(on(row)).toHaveLength(1);
+    const { outline } = on(row)[0]!;
+    expect(middle(outline, 0)).toBeCloseTo((atS - row * sheet.rowS) * sheet.pxPerS, 0);
+    const lineY = depthAtM(dive.recording, atS) * sheet.pxPerM;
+    expect(middle(outline, 1) < lineY).toBe(above);
+  }
+});
+
+test('leadMoves() tells pieces that go in one go once, with all they weigh', () => {
+  const off = (tick: number) => ({ tick, kind: 'lead-taken-off', massKg: 0.5 }) as const;
+  const moves = leadMoves([off(240), off(300), off(360), off(420), off(900), { tick: 901, kind: 'bottom-touched' }]);
+  expect(moves.map(({ tick, massKg }) => [tick, massKg])).toEqual([
+    [420, 2],
+    [900, 0.5],
+  ]);
 });
 
 describe('raisedLefts()', () => {

@@ -98,10 +98,10 @@ const harness = {
     const flown = LessonFlight.resumed(lesson, flyLesson(lesson, rig, pilot, 1).dive.run(), []);
     while (flown.view().prompt) flown.answer(null);
     const { line, moments } = flown.debrief();
-    const { recording } = flown.flight.dive;
+    const { recording, changes, events } = flown.flight.dive;
     const { bands, limits } = flown.view();
     const rings = moments.map((atS, i) => ({ atS, number: i + 1 }));
-    const of = { recording, bands, limits, limitsBefore: flown.limitsBefore(), rings, evidence: line };
+    const of = { recording, changes, events, bands, limits, limitsBefore: flown.limitsBefore(), rings, evidence: line };
     const canvas = document.createElement('canvas');
     host.replaceChildren(canvas);
     const rowPx = (150 * textPx) / 16;
