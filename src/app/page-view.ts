@@ -46,6 +46,8 @@ export interface PageView {
   readonly gauges: Gauges;
   /** False while a lesson asks about a diver as its words have him: what this one weighs is not said then. */
   readonly weighed: boolean;
+  /** What is asked, or was watched, is another moment than the one in the water: none of its numbers stands there. */
+  readonly elsewhere: boolean;
   readonly deck: DeckView | null;
   readonly breathing: 'automatic' | 'direct' | 'held' | null;
   readonly valveHPa: number | null;
@@ -106,6 +108,7 @@ export const FIRST_VIEW: PageView = {
   readings: null,
   gauges: 'all',
   weighed: true,
+  elsewhere: false,
   deck: null,
   breathing: null,
   valveHPa: null,

@@ -66,9 +66,9 @@ export function page(view: PageView): TemplateResult {
     </div>
     ${view.captions && flown ? html`<caption-line .captions=${view.captions}></caption-line>` : nothing}
     <aside class="lane" aria-label="Depth, speed and weight">
-      <lane-numbers .readings=${flown ? readings : null} .gauges=${view.gauges} .weighed=${view.weighed} .units=${settings.units}></lane-numbers>
+      <lane-numbers .readings=${flown && !view.elsewhere ? readings : null} .gauges=${view.gauges} .weighed=${view.weighed} .units=${settings.units}></lane-numbers>
       ${flown && !all ? html`<gauges-note .gauges=${view.gauges}></gauges-note>` : nothing}
-      ${readings && flown && !projector && all && view.weighed ? html`<gas-bars .gas=${readings.gas} .scaleM3=${readings.gasScaleM3}></gas-bars>` : nothing}
+      ${readings && flown && !projector && all && view.weighed && !view.elsewhere ? html`<gas-bars .gas=${readings.gas} .scaleM3=${readings.gasScaleM3}></gas-bars>` : nothing}
     </aside>
     ${
       flown && view.place !== 'debrief' && !view.flownBy && !stands

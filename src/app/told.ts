@@ -1,6 +1,6 @@
 import type { Rig } from '../diver/index.ts';
 import type { Moment } from '../dive/index.ts';
-import type { LessonView } from '../lesson/index.ts';
+import type { AskedAbout, LessonView, Prompt } from '../lesson/index.ts';
 import { CAUTION, spoken, type Act } from '../panels/index.ts';
 import { STANDARD_GRAVITY_MPS2, STANDARD_PRESSURE_PA } from '../water/index.ts';
 import { deckOf } from './deck-of.ts';
@@ -50,12 +50,14 @@ export function toldOf({
   const prompt = (lesson ?? view.presenting)?.prompt ?? null;
   // A lesson asks about a diver as its words have him, not as he hangs here: what this one weighs would answer or mislead.
   const weighed = !lesson || prompt === null || prompt.kind === 'explain' || prompt.kind === 'watch';
+  const elsewhere = prompt !== null && isElsewhere(prompt, lesson?.about ?? null, dive.state);
   const told = view.flownBy === 'script' && flight.dive.controls.breath !== 0;
   const readings = readingsOf(rig, dive.state, hands.breathing === 'automatic' && !told ? hands.levelCl * 1e-5 : null);
   return {
     readings,
     gauges,
     weighed,
+    elsewhere,
     deck: deckOf(flight, {
       ledger: gauges === 'all',
       byHand: lesson?.byHand ?? false,
@@ -86,12 +88,30 @@ export function toldOf({
     cautions: cautionsOf(rig),
     ...(speak
       ? {
-          spoken: [spoken(readings, units, gauges, weighed), view.pair?.sentence ?? '', view.looks?.words ?? '']
+          spoken: [elsewhere ? '' : spoken(readings, units, gauges, weighed), view.pair?.sentence ?? '', view.looks?.words ?? '']
             .filter(Boolean)
             .join('. '),
         }
       : {}),
   };
+}
+
+/** So far from what is asked, metres and m/min, the diver who hangs there is another. */
+const OTHER_M = 0.15;
+const OTHER_MPMIN = 0.5;
+
+/** Whether what is asked, or was watched, is another moment than the one that hangs in the water: its numbers would contradict the words. */
+export function isElsewhere(
+  prompt: Prompt,
+  about: AskedAbout | null,
+  { depthM, speedMps }: { readonly depthM: number; readonly speedMps: number },
+): boolean {
+  const { atM = null, speedMpmin = null } = about ?? {};
+  return (
+    prompt.kind === 'watch' ||
+    (atM !== null && Math.abs(atM - depthM) > OTHER_M) ||
+    (speedMpmin !== null && Math.abs(speedMpmin - speedMps * 60) > OTHER_MPMIN)
+  );
 }
 
 /** What a diver and his water add to the footer. Earth's usual gravity and sea-level pressure: what differs clearly is another world. */

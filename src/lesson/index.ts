@@ -39,6 +39,7 @@ export type {
 } from './mark.ts';
 export type {
   Answer,
+  AskedAbout,
   Asking,
   FlownPhase,
   LessonBand,

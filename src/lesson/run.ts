@@ -115,6 +115,8 @@ export interface LessonView {
   readonly prompt: Prompt | null;
   /** Which of the predictions before the next flight is asked; null where none is. */
   readonly asking: Asking | null;
+  /** Of whom the question speaks; null where none is asked. */
+  readonly about: AskedAbout | null;
   /** Flown steps of the lesson, as brackets along the surface. */
   readonly phases: readonly PhaseView[];
   /** Nothing is left to fly or to ask: the marks can be read. */
@@ -125,6 +127,12 @@ export interface LessonView {
 export interface Asking {
   readonly at: number;
   readonly of: number;
+}
+
+/** The diver of a question, as far as it places him: depth, metres, and speed, m/min, both positive down; null where it does not say. */
+export interface AskedAbout {
+  readonly atM: number | null;
+  readonly speedMpmin: number | null;
 }
 
 export interface PhaseView {

@@ -4,7 +4,7 @@ import { ROWS_PER_S, windowEndRow, windowRow } from './goal.ts';
 import { byHand, handWords } from './hand-words.ts';
 import type { MeetGoal } from './condition.ts';
 import { GAUGES, type FlyStep, type Gauges, type Lesson } from './lesson.ts';
-import type { Asking, FlownPhase, LessonBand, LessonRun, LessonView, PhaseView } from './run.ts';
+import type { AskedAbout, Asking, FlownPhase, LessonBand, LessonRun, LessonView, PhaseView } from './run.ts';
 import { promptOf } from './runner.ts';
 import { flySteps, fromDepthM } from './steps.ts';
 import { plain, titleSentence } from './words.ts';
@@ -34,6 +34,7 @@ export function viewLesson(lesson: Lesson, run: LessonRun, recording: Recording)
     },
     prompt,
     asking: askingOf(lesson, run),
+    about: aboutOf(lesson, run),
     phases: flySteps(lesson).map((flown) => phaseView(flown, run)),
     done,
   };
@@ -46,6 +47,11 @@ function askingOf({ steps }: Lesson, { step, ended }: LessonRun): Asking | null 
   const next = steps.findIndex(({ kind }, i) => i > step && kind === 'fly');
   const count = (to: number) => steps.slice(from, to).filter(({ kind }) => kind === 'predict').length;
   return { at: count(step + 1), of: count(next < 0 ? steps.length : next) };
+}
+
+function aboutOf({ steps }: Lesson, { step, ended }: LessonRun): AskedAbout | null {
+  const asked = ended === null ? steps[step] : undefined;
+  return asked?.kind === 'predict' ? { atM: asked.atM ?? null, speedMpmin: asked.speedMpmin ?? null } : null;
 }
 
 /** What was not reached in its time, as a sentence. */
