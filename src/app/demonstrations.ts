@@ -82,8 +82,8 @@ export const DEMONSTRATIONS: readonly Demonstration[] = [
           keepGas: 'gasSecond',
         },
         words:
-          'Two kilograms more need {gasSecond} in the jacket, not {gasFirst}. Both: neutral at 10 m, half a metre up.',
-        notes: 'They cover each other still. Two kilograms want nearly two litres more, at every depth.',
+          'Two kilograms more need {gasSecond} in the jacket, not {gasFirst}. Both are neutral at 10 m, and half a metre above it.',
+        notes: 'One still covers the other. Two kilograms want nearly two litres more, at every depth.',
       },
       {
         kind: 'ask',

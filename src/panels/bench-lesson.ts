@@ -18,6 +18,11 @@ export function benchTask(from: EventTarget, { trying }: BenchLessonView) {
   </section>`;
 }
 
+/** What was asked for names its step, where it does not begin with that name itself. */
+function demandWords({ title, says }: { readonly title: string; readonly says: string }): string {
+  return says.toLowerCase().startsWith(title.toLowerCase()) ? says : `${title}: ${says}`;
+}
+
 /** What came of a lesson at the bench: what was tried, and each prediction beside what the bench says. */
 export function benchDebrief(from: EventTarget, { id, title, came, walkNext }: BenchLessonView) {
   if (!came) return nothing;
@@ -29,7 +34,7 @@ export function benchDebrief(from: EventTarget, { id, title, came, walkNext }: B
   return html`<section class="came" aria-label="Debrief">
     <h2 tabindex="-1">${title}: ${all}</h2>
     <ul>
-      ${demands.map((one) => html`<li><b>${one.met ? 'met' : 'not met'}:</b> ${one.title}, ${one.says}</li>`)}
+      ${demands.map((one) => html`<li><b>${one.met ? 'met' : 'not met'}:</b> ${demandWords(one)}</li>`)}
     </ul>
     <h3>${nobody ? 'What was asked' : 'You said, it came'}</h3>
     <ul>

@@ -49,8 +49,8 @@ function hangs(one: Placed): string {
   if (buoyantN < DRY_N) return `hangs on the balance: ${balance} in air`;
   const even = speedMps < REST_MPS && Math.abs(weightN - buoyantN - balanceN) < NEUTRAL * weightN;
   return even
-    ? `hangs on the balance: ${balance} by it and ${water} by the water up, ${weight} down, together zero`
-    : `swings on the balance: ${balance} up, and ${water} by the water, on ${weight} down`;
+    ? `hangs on the balance, which carries ${balance} of its ${weight}; the water carries ${water}`
+    : `swings on the balance, which pulls ${balance}; the water lifts ${water}, and it weighs ${weight}`;
 }
 
 /** What a thing does that moves: water that carries less than it weighs lets it sink. */
@@ -85,9 +85,11 @@ function restSentence(the: string, one: Placed, { heightM }: TankView): string {
 
 /** What is left of the forces on a thing, in words, and the kind of it: "even", "bobs", "0.3 N light". */
 export function leftOver(one: Placed, netN: number, even: boolean): { readonly kind: string; readonly words: string } {
+  const { weight, water, left } = newtonsOf(one);
+  // What floats is even once the two forces read alike; before, it still moves about that.
+  if (one.balanceN === 0 && bobs(one)) return { kind: 'even', words: water === weight ? 'even' : 'bobs' };
   if (even) return { kind: 'even', words: 'even' };
-  if (one.balanceN === 0 && bobs(one)) return { kind: 'even', words: 'bobs' };
-  return { kind: netN > 0 ? 'lift' : 'heavy', words: `${newtonsOf(one).left} ${netN > 0 ? 'light' : 'heavy'}` };
+  return { kind: netN > 0 ? 'lift' : 'heavy', words: `${left} ${netN > 0 ? 'light' : 'heavy'}` };
 }
 
 /** What a class should see of bag, ball or bottle, in one sentence. */

@@ -5,9 +5,9 @@ import type { Units } from './settings.ts';
 import { NEUTRAL_KG, depthText, massText } from './units.ts';
 
 /** Size of the drawing, pixels of its own: usual, at the foot of an upright phone, beside the diver on one on its side. */
-const USUAL = { widthPx: 300, heightPx: 150, topPx: 42, axisPx: 40 };
-const LOW = { widthPx: 344, heightPx: 92, topPx: 42, axisPx: 23 };
-const BESIDE = { widthPx: 170, heightPx: 112, topPx: 42, axisPx: 23 };
+const USUAL = { widthPx: 300, heightPx: 150, topPx: 46, axisPx: 40 };
+const LOW = { widthPx: 344, heightPx: 92, topPx: 46, axisPx: 23 };
+const BESIDE = { widthPx: 170, heightPx: 112, topPx: 46, axisPx: 23 };
 /** Room beside the curve, and under the ticks for words that only the usual drawing has. */
 const LEFT_PX = 14;
 const WORDS_PX = 30;
@@ -68,7 +68,7 @@ export class HilltopCard extends Panel {
     const rest = restOf(hill);
     const restY = rest ? y(energyAt(hill, rest.atM)) : 0;
     // Above a hill there is room; over a hollow the words keep off the ball.
-    const wordsY = Math.max(rest?.kind === 'hollow' ? Math.min(restY, ball.y) - 22 : restY - 34, 14);
+    const wordsY = Math.max(rest?.kind === 'hollow' ? Math.min(restY, ball.y) - 22 : restY - 34, 12);
     return html`<section aria-label="Hilltop">
       <h2>${titleOf(rest, hill)}</h2>
       <svg viewBox="0 0 ${widthPx} ${heightPx}" role="img" aria-label=${spoken(hill, rest, this.units)}>

@@ -36,7 +36,7 @@ export class MarkTables extends Panel {
       <h2 tabindex="-1">How the marks were tried</h2>
       <p><strong>These tables test the logic of marks and detectors on simulated divers. They say nothing about people.</strong></p>
       <p class="caution">${CAUTION.marks}</p>
-      <p>Flown on ${date} in ${kitsOf(cells)} kept out of what was settled. Then, when nothing was changed any more, once in ${kitsOf(unseen.cells)}: there ${metOf(unseen.demands)} demands are met. What comes of another kit was not looked at.</p>
+      <p>Marks and detectors were settled on other kits. What stands here was flown on ${date} in ${kitsOf(cells)}; then, with nothing changed any more, once in ${kitsOf(unseen.cells)}: there ${metOf(unseen.demands)} demands are met. No other kit was looked at.</p>
 
       <h3>What is not met</h3>
       ${

@@ -34,7 +34,7 @@ export function pairSentence(sides: readonly [PairSide, PairSide], words: string
   const said = [depth!.beside === SAME ? 'as deep' : depth!.beside];
   said.push(speed!.beside === SAME ? 'as fast' : speed!.beside);
   said.push(presses!.beside === SAME ? 'the same presses' : `presses ${presses!.beside}`);
-  if (gas!.beside !== SAME) said.push(`${gas!.beside} gas`);
+  if (gas!.beside !== SAME) said.push(`${gas!.beside} gas used`);
   return `Diver 2 (${words}): ${said.join(', ')}`;
 }
 

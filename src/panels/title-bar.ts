@@ -2,6 +2,7 @@ import { html, nothing } from 'lit';
 import type { ReadySetup } from '../diver/index.ts';
 import { keyText, type MovedKeys } from './key-places.ts';
 import { Panel } from './panel.ts';
+import { unbroken } from './unbroken.ts';
 import { wish } from './wish.ts';
 
 /** Speeds of the clock, and how they are written. */
@@ -147,8 +148,9 @@ export class TitleBar extends Panel {
 
   /** "Hover: stay between 7 and 9 m": its limits are a part of their own, which a narrow screen leaves out while it asks. */
   #task() {
-    const at = this.words.indexOf(': ');
-    return at < 0 ? this.words : html`${this.words.slice(0, at)}<span class="limits">${this.words.slice(at)}</span>`;
+    const words = unbroken(this.words);
+    const at = words.indexOf(': ');
+    return at < 0 ? words : html`${words.slice(0, at)}<span class="limits">${words.slice(at)}</span>`;
   }
 
   #clock() {

@@ -76,10 +76,7 @@ describe('the bench', () => {
         await says(page, /hangs on the balance: 7\.8 N in air/);
         for (let i = 0; i < 9; i++) await name(page, 'lower').tap();
         // 4.9 and 3.0 would come to 7.9: one digit more shows what adds up.
-        await says(
-          page,
-          /hangs on the balance: 4\.89 N by it and 2\.96 N by the water up, 7\.85 N down, together zero/,
-        );
+        await says(page, /hangs on the balance, which carries 4\.89 N of its 7\.85 N; the water carries 2\.96 N/);
       },
       { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true },
     );

@@ -31,7 +31,7 @@ describe('by a clicker alone', () => {
       await page.keyboard.press('PageDown');
       await page.waitForSelector('presenter-strip section');
       await page.waitForFunction(() =>
-        document.querySelector('title-bar h1')?.textContent?.includes('neutral at 10 m'),
+        document.querySelector('title-bar h1')?.textContent?.includes('neutral at 10\u00a0m'),
       );
       await expect.poll(() => next(page)).toBe('next: ask');
       await page.keyboard.press('PageDown');

@@ -155,7 +155,7 @@ test('two kilograms too many is shown as two divers, ready in two presses and wa
       expect(brought).toBe(true);
       expect(sides![0].depthM).toBeCloseTo(7, 1);
       expect(sides![0].depthM - sides![1].depthM).toBeGreaterThan(0.5);
-      expect(await page.locator('title-bar').innerText()).toMatch(/A: at 7 m after \d+ s/);
+      expect(await page.locator('title-bar').innerText()).toMatch(/A: at 7\sm after \d+\ss/);
       // They stay two: what would part them is not offered, and its keys do nothing.
       expect(await strip(page).getByRole('button').count()).toBe(1);
       await page.keyboard.press('Quote');

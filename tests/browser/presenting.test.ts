@@ -10,7 +10,8 @@ interface Ears {
   loudest(): number;
 }
 declare const ears: () => Ears;
-const title = (page: Page) => page.locator('title-bar h1').innerText();
+/** The sentence at the top; its numbers keep to their units where it breaks. */
+const title = async (page: Page) => (await page.locator('title-bar h1').innerText()).replace(/\u00a0/g, ' ');
 const next = (page: Page) => page.locator('presenter-strip .main').innerText();
 const depth = (page: Page) => page.locator('lane-numbers .depth').innerText();
 

@@ -106,3 +106,15 @@ test('who is nearer to a hollow than to a top, but where a drift already grows, 
     expect(document.querySelector('h2')?.textContent).toBe(title);
   }
 });
+
+test('the words of the top stand clear over the bracket, and the bracket over the ball', async () => {
+  const ball = await drawn(hillAt(10));
+  const words = Number(document.querySelector('hilltop-card text')!.getAttribute('y'));
+  const [, bracketFoot, rise] = /M[\d.]+ ([\d.]+)v(-[\d.]+)H/
+    .exec(document.querySelector('hilltop-card .flat')!.getAttribute('d')!)!
+    .map(Number);
+  // Letters reach a fifth of their height below their line.
+  expect(words + 3).toBeLessThanOrEqual(bracketFoot! + rise!);
+  expect(bracketFoot).toBeLessThanOrEqual(ball.y - 9);
+  expect(words).toBeGreaterThanOrEqual(12);
+});

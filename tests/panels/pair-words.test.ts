@@ -45,7 +45,7 @@ describe('pairRows()', () => {
 describe('pairSentence()', () => {
   test('names the difference and says what came of it', () => {
     expect(pairSentence([one, two], '2 kg more lead', 'metric')).toBe(
-      'Diver 2 (2 kg more lead): 1.4 m deeper, 6 m/min more down, the same presses, 11 L more gas',
+      'Diver 2 (2 kg more lead): 1.4 m deeper, 6 m/min more down, the same presses, 11 L more gas used',
     );
   });
 
