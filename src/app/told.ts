@@ -88,7 +88,11 @@ export function toldOf({
     cautions: cautionsOf(rig),
     ...(speak
       ? {
-          spoken: [elsewhere ? '' : spoken(readings, units, gauges, weighed), view.pair?.sentence ?? '', view.looks?.words ?? '']
+          spoken: [
+            elsewhere ? '' : spoken(readings, units, gauges, weighed),
+            view.pair?.sentence ?? '',
+            view.looks?.words ?? '',
+          ]
             .filter(Boolean)
             .join('. '),
         }

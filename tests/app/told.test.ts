@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { isElsewhere } from '../../src/app/told.ts';
-import { LESSONS, beginLesson, viewLesson, answerPrompt, type Lesson, type LessonView } from '../../src/lesson/index.ts';
+import {
+  LESSONS,
+  beginLesson,
+  viewLesson,
+  answerPrompt,
+  type Lesson,
+  type LessonView,
+} from '../../src/lesson/index.ts';
 import { diveAt } from '../stage/views.ts';
 
 const { recording } = diveAt(8);

@@ -112,7 +112,9 @@ describe('the debrief', () => {
     expect(signs).toContain('Two strokes side by side: too fast there.');
     const { presses } = DEBRIEF.line;
     expect(presses).toBeGreaterThan(1);
-    expect(signs).toContain(`Gas let in above the line, gas let out below it, as high as the litres: ${presses} presses.`);
+    expect(signs).toContain(
+      `Gas let in above the line, gas let out below it, as high as the litres: ${presses} presses.`,
+    );
   });
 
   test('no number stands apart from its unit where a line of the lists ends', async () => {
