@@ -1,4 +1,4 @@
-import { READY_SETUPS } from '../diver/index.ts';
+import { HEAD_OUT_M, READY_SETUPS } from '../diver/index.ts';
 import type { Act, DeckView, Readings } from '../panels/index.ts';
 import type { Flight } from './flight.ts';
 import { jacketIsEmpty, leadLeft } from './hands.ts';
@@ -26,6 +26,7 @@ export function deckOf(
     line: rig.line,
     lineHeld: hands.lineHeld,
     posture: hands.posture,
+    headOut: dive.state.depthM < HEAD_OUT_M,
     leadLeft: leadLeft(hands, rig, dive.state.releasedMask),
     jacketEmpty: jacketIsEmpty(rig, dive.state),
     ventsAll: hands.ventsAll,

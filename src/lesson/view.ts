@@ -1,4 +1,4 @@
-import { HEAD_CLEAR_M } from '../diver/index.ts';
+import { HEAD_CLEAR_M, HEAD_OUT_M } from '../diver/index.ts';
 import type { Recording } from '../dive/index.ts';
 import { ROWS_PER_S, windowEndRow, windowRow } from './goal.ts';
 import { byHand, handWords } from './hand-words.ts';
@@ -7,7 +7,7 @@ import { GAUGES, type FlyStep, type Gauges, type Lesson } from './lesson.ts';
 import type { AskedAbout, Asking, FlownPhase, LessonBand, LessonRun, LessonView, PhaseView } from './run.ts';
 import { promptOf } from './runner.ts';
 import { flySteps, fromDepthM } from './steps.ts';
-import { plain, titleSentence } from './words.ts';
+import { heldBetween, plain, titleSentence } from './words.ts';
 
 /** All that a page shows of a lesson now. Cheap enough for every frame. */
 export function viewLesson(lesson: Lesson, run: LessonRun, recording: Recording): LessonView {
@@ -139,8 +139,9 @@ function bandsOf(lesson: Lesson, run: LessonRun): LessonBand[] {
       continue;
     }
     const ends = phase.reachedRow === null ? null : windowEndRow(goal, phase.reachedRow) / ROWS_PER_S;
-    const words = `stay between ${plain(place.topM)} and ${plain(place.bottomM)} m`;
-    bands.push({ fromS, toS: toS ?? ends, ...place, words });
+    const held = heldBetween(goal, step.keep);
+    const words = `stay between ${plain(held.topM)} and ${plain(held.bottomM)} m`;
+    bands.push({ fromS, toS: toS ?? ends, ...held, words });
   }
   return bands;
 }
@@ -154,6 +155,8 @@ function depthBands(goal: MeetGoal, fromS: number, toS: number | null): LessonBa
     if (what !== 'depthM') return [];
     const [topM, bottomM] = [Math.max(0, least), Math.min(most, DEEPEST_M)];
     const open = most > DEEPEST_M;
+    // The depth of the chest says nothing to whoever floats.
+    if (topM === 0 && bottomM <= HEAD_OUT_M) return [{ fromS, toS, topM, bottomM, words: 'float this high' }];
     const words = open ? `below ${plain(topM)} m` : `${plain(topM)} to ${plain(bottomM)} m`;
     return [{ fromS, toS, topM, bottomM, words }];
   });

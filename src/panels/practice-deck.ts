@@ -24,6 +24,8 @@ export interface DeckView {
   readonly leadLeft: number;
   /** Lead comes off and on at the surface: the lesson asks for it. */
   readonly byHand: boolean;
+  /** The head is out of the water: under it no lead comes off or on by hand. */
+  readonly headOut: boolean;
   /** What the task is flown with besides gas, breath and fins: in sight on a narrow screen too. */
   readonly wanted: readonly HandNeeded[];
   readonly armed: boolean;
@@ -166,6 +168,13 @@ export class PracticeDeck extends Panel {
     return store ? litresText(store.hereM3) : '';
   }
 
+  /** Why a press would do nothing now. */
+  #note(act: Act): string {
+    const { jacketEmpty, headOut } = this.deck!;
+    if (act === 'vent' && jacketEmpty) return 'jacket is empty';
+    return (act === 'lead-off' || act === 'lead-on') && !headOut ? 'head out first' : '';
+  }
+
   #button(act: Act) {
     const deck = this.deck!;
     return html`<hold-button
@@ -175,7 +184,7 @@ export class PracticeDeck extends Panel {
       .pressed=${staysOf(act, deck)}
       .toggles=${deck.toggles}
       .keys=${deck.keys}
-      .note=${act === 'vent' && deck.jacketEmpty ? 'jacket is empty' : ''}
+      .note=${this.#note(act)}
       .holds=${this.#held(act)}
     ></hold-button>`;
   }

@@ -21,12 +21,14 @@ export class Bands {
   }
 
   draw(view: StageView, frame: Frame, taken: Taken): void {
-    view.bands.forEach((band, i) => this.#draw(i, band, view, frame, taken));
+    // One place that is asked for twice in a row is named once, where it is now.
+    const said = new Set<string>();
+    for (let i = view.bands.length - 1; i >= 0; i--) this.#draw(i, view.bands[i]!, said, view, frame, taken);
     for (let i = view.bands.length; i < this.#pool.length; i++)
       this.#pool[i]!.picture.visible = this.#pool[i]!.words.visible = false;
   }
 
-  #draw(i: number, band: Band, view: StageView, frame: Frame, taken: Taken): void {
+  #draw(i: number, band: Band, said: Set<string>, view: StageView, frame: Frame, taken: Taken): void {
     const { waterPx, freePx, textPx, unit, heightPx, tokens } = this.#style;
     let slot = this.#pool[i];
     if (!slot) {
@@ -35,7 +37,7 @@ export class Bands {
         words: labelOf(this.#style, { bold: true, halo: true, colour: tokens.placeWords }),
         key: '',
       };
-      this.#pool.push(slot);
+      this.#pool[i] = slot;
       this.root.addChild(slot.picture, slot.words);
     }
     const { picture, words } = slot;
@@ -52,6 +54,10 @@ export class Bands {
     slot.key = key;
     picture.position.set(x, top);
     taken.lines.push({ y: top, fromX: x }, { y: bottom, fromX: x });
+    if (said.has(band.words)) {
+      words.visible = false;
+      return;
+    }
     words.text = band.words;
     // Beside the edges, outside first; where the diver or the dots are, further on.
     const start = Math.max(x + 10 * unit, 10 * unit);
@@ -76,8 +82,18 @@ export class Bands {
       at(left, Math.max(top + 10 * unit, within.top));
       at(left, Math.min(bottom - 10 * unit, within.bottom) - height);
     }
-    const box = taken.first(places) ?? places[0]!;
+    // Among much that is drawn there: further off.
+    for (const left of lefts)
+      for (const lines of [1, 2, 3]) {
+        at(left, top - height * (lines + 1) - 3 * unit);
+        at(left, bottom + height * lines + 3 * unit);
+      }
+    // Over other words both would be lost. The task's own words say it too.
+    const box = taken.first(places);
+    words.visible = box !== undefined;
+    if (!box) return;
     taken.boxes.push(box);
+    said.add(band.words);
     put(words, box.left, (box.top + box.bottom) / 2);
   }
 

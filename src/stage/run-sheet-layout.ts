@@ -69,6 +69,8 @@ const HIGHEST = 2.2;
 /** A run that is longer than its rows by less, as a share of a row, is drawn smaller instead. */
 const SHRINKS = 0.2;
 const NARROWEST = 0.45;
+/** Who was never deeper stayed at the surface, metres: there is no slope to be read, and the whole of it is one row, as small as that is. */
+const AT_SURFACE_M = 1.5;
 
 /**
  * Measures of a whole run: 9 m/min stays 45°, so a run longer than the sheet is wide goes on in the next row. Depths that it never
@@ -78,14 +80,14 @@ export function sheetOf(view: StageView, { widthPx, rowPx, textPx }: SheetOption
   const { recording: own, evidence } = view;
   const startS = own.startTick / TICKS_PER_S;
   const unit = textPx / 16;
-  const { lastsS, topM, deepestM } = reachOf(view, startS);
+  const { lastsS, lowM, topM, deepestM } = reachOf(view, startS);
   const scalePx = Math.round(textPx * SCALE_TEXT);
   const roomPx = widthPx - scalePx;
   const endPx = 10 * unit;
   const wished = rowPx / (deepestM - topM);
   const wishedRows = (pxPerSOf(wished) * lastsS) / (roomPx - endPx);
   // Rather a row more than a line too small to be read.
-  const rows = Math.max(1, Math.ceil(wishedRows - SHRINKS));
+  const rows = lowM < AT_SURFACE_M ? 1 : Math.max(1, Math.ceil(wishedRows - SHRINKS));
   // The scale at which so many rows are filled, as far as they do not grow too high.
   const fills = (rows * roomPx - endPx) / Math.max(pxPerSOf(1) * lastsS, 1e-9);
   const pxPerM = Math.min(fills, wished * HIGHEST);
@@ -116,7 +118,7 @@ export function sheetOf(view: StageView, { widthPx, rowPx, textPx }: SheetOption
   };
 }
 
-/** How long the lines last, seconds, and which depths they and the places to be take up. */
+/** How long the lines last, seconds, how deep they go, metres, and which depths they and the places to be take up. */
 function reachOf({ recording: own, bands, branches = [] }: StageView, startS: number) {
   let lastsS = 0;
   let highM = Infinity;
@@ -130,6 +132,7 @@ function reachOf({ recording: own, bands, branches = [] }: StageView, startS: nu
       lowM = Math.max(lowM, depthM);
     }
   }
+  const flownM = lowM;
   const [leastM, mostM] = [highM - BANDS_M, lowM + BANDS_M];
   for (const { topM, bottomM } of bands) {
     highM = Math.min(highM, Math.max(topM, leastM));
@@ -137,5 +140,5 @@ function reachOf({ recording: own, bands, branches = [] }: StageView, startS: nu
   }
   const aboutM = Math.max(ROOM_M, (LEAST_M - (lowM - highM)) / 2);
   const topM = highM - aboutM > LEFT_OUT_M ? highM - aboutM : -AIR_M;
-  return { lastsS, topM, deepestM: Math.max(lowM + aboutM, 3 + ROOM_M) };
+  return { lastsS, lowM: flownM, topM, deepestM: Math.max(lowM + aboutM, 3 + ROOM_M) };
 }

@@ -11,6 +11,8 @@ const ROW_S = 0.1 + 1e-6;
 
 /** Which of the dots that came is named, until all is said at the end. */
 const NAMED_DOT = 3;
+/** Words keep so far from the middle of a dot, at unit size. */
+const DOT_ROOM = 5;
 
 /** One locked prediction: hollow dots and a flag at their end; what came, inked as it comes; at last a bracket between the two. */
 class SaidMark {
@@ -48,6 +50,8 @@ class SaidMark {
     this.#words.show(undefined);
     this.#came.show(undefined);
     taken.boxes.push({ left: x - 5 * unit, top: y - 25 * unit, right: x + 18 * unit, bottom: y + 5 * unit });
+    this.#takeDots(said, depthsM.slice(1, -1), depthsM.length, frame, taken);
+    if (came) this.#takeDots(said, cameDots, came.depthsM.length, frame, taken);
     if (!close) this.#say(this.#words, words, x, y, 22 * unit, taken);
     this.#asked.show(undefined);
     const named = cameDots[NAMED_DOT - 1];
@@ -60,6 +64,16 @@ class SaidMark {
     const cameY = depthToY(frame, came.depthsM[came.depthsM.length - 1]!);
     taken.boxes.push({ left: x - 8 * unit, top: Math.min(y, cameY), right: x + 8 * unit, bottom: Math.max(y, cameY) });
     this.#say(this.#came, came.words, x, close ? (y + cameY) / 2 : cameY, 14 * unit, taken);
+  }
+
+  /** What is written keeps off the dots, the first of which is the second of so many. */
+  #takeDots({ fromS, overS }: Said, depthsM: readonly number[], of: number, frame: Frame, taken: Taken): void {
+    const r = DOT_ROOM * this.#style.unit;
+    depthsM.forEach((depthM, i) => {
+      const x = secondsToX(frame, fromS + (overS * (i + 1)) / (of - 1));
+      const y = depthToY(frame, depthM);
+      taken.boxes.push({ left: x - r, top: y - r, right: x + r, bottom: y + r });
+    });
   }
 
   #say(plate: Plate, words: string, x: number, y: number, half: number, taken: Taken): void {

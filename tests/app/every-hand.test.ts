@@ -69,6 +69,7 @@ const deck: DeckView = {
   posture: null,
   leadLeft: 2,
   byHand: false,
+  headOut: true,
   wanted: [],
   armed: true,
   jacketEmpty: false,

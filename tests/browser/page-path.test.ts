@@ -90,3 +90,40 @@ test('Positive, negative, neutral on a phone by one finger, the line held by it:
     { ...phone, madeTime: true },
   );
 }, 180_000);
+
+test('a first visit that leads into a lesson on a phone: the caution alone, then what is asked, and never over the caution at the foot', async () => {
+  await visit(
+    './#/lessons/first-dive',
+    async (page) => {
+      await page.waitForSelector('question-sheet section', { state: 'attached' });
+      const asked = page.locator('question-sheet section');
+      expect(await asked.isVisible()).toBe(false);
+      expect(await isMet(page, 'footer')).toBe(true);
+      await named(page, 'I have read this').tap();
+      await expect.poll(() => asked.isVisible()).toBe(true);
+      for (const viewport of [phone.viewport, { width: 740, height: 360 }]) {
+        await page.setViewportSize(viewport);
+        const over = async () => {
+          const [sheet, words] = await Promise.all([
+            asked.boundingBox(),
+            page.locator('footer').evaluate((foot) => {
+              const range = document.createRange();
+              range.selectNodeContents(foot);
+              const { left, top } = range.getBoundingClientRect();
+              return { left, top };
+            }),
+          ]);
+          return sheet!.x + sheet!.width > words.left && sheet!.y + sheet!.height > words.top;
+        };
+        await expect.poll(over).toBe(false);
+        for (const name of ['start', 'leave', 'more'])
+          expect(await isMet(page, `title-bar button:text-is("${name}")`), name).toBe(true);
+        for (const button of await page.locator('title-bar button:visible, question-sheet button').all()) {
+          const { width, height } = (await button.boundingBox())!;
+          expect(Math.min(width, height)).toBeGreaterThanOrEqual(48);
+        }
+      }
+    },
+    phone,
+  );
+});

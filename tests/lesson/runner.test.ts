@@ -192,3 +192,17 @@ test('debriefQuestion() asks who only watched about what he saw, where the lesso
   const plain = { ...descent, steps: [{ ...step, watched: undefined }] };
   expect(debriefQuestion(plain, true)).toBe(step.question);
 });
+
+test('viewLesson() shows and says the place that is asked for where that is narrower than its goal', () => {
+  const kickTest = inCatalogue('kick-test');
+  const still = madeUp(600, { depthM: () => 7 });
+  let run = answerPrompt(kickTest, beginLesson(kickTest), null);
+  for (let next = advanceLesson(kickTest, run, still); next !== run; next = advanceLesson(kickTest, run, still))
+    run = next;
+  const { title, bands } = viewLesson(kickTest, run, still);
+  expect(title).toBe('Kick test: stay between 6.5 and 7.5 m for 20 s');
+  expect(bands.map(({ topM, bottomM }) => [topM, bottomM])).toEqual([
+    [6, 8],
+    [6.5, 7.5],
+  ]);
+});

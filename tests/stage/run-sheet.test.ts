@@ -46,6 +46,15 @@ describe('sheetOf()', () => {
     expect(sheetOf({ ...view, bands: [band] }, options).deepestM).toBeLessThan(sheetOf(view, options).deepestM + 2);
   });
 
+  test('whoever stayed at the surface is one row, however long, and 9 m/min is 45° in it too', () => {
+    const view = after(300, 0.4, 8e-3);
+    expect(Math.max(...view.recording.column('depthM'))).toBeLessThan(1);
+    const sheet = sheetOf(view, options);
+    expect(sheet.rows).toBe(1);
+    expect(60 * sheet.pxPerS).toBeCloseTo(9 * sheet.pxPerM, 9);
+    expect(sheetOf(after(300), options).rows).toBeGreaterThan(1);
+  });
+
   test('words of tasks go on two lines where one would not fit', () => {
     const view = after(60);
     const task = { title: 'descent', word: 'not yet', fromS: 0 } as const;
