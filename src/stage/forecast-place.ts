@@ -47,7 +47,9 @@ export class ForecastPlace {
     const ring = this.#ringAt(view, frame, taken.within);
     const boxOf = (i: number) => movedBy(this.#places[i]!, ring.x, ring.y);
     const second = view.frozen ? NaN : Math.floor(view.nowS);
-    if (second !== this.#soughtAt || this.#place < 0 || !taken.isFree(boxOf(this.#place)))
+    const isFree = this.#place >= 0 && taken.isFree(boxOf(this.#place));
+    // Where none was free none is looked for until that second is over: to find out takes a while.
+    if (second !== this.#soughtAt || (this.#place >= 0 && !isFree))
       this.#place = this.#nearest(boxOf, ring, view, frame, taken);
     this.#soughtAt = second;
     if (this.#place < 0) return undefined;

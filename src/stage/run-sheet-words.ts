@@ -54,9 +54,12 @@ export function wordsOn(view: StageView, sheet: Sheet, widthOf: (words: string) 
         return { words, row, box, hair: hairOf(box, beside, textPx) };
       }),
     );
-    // Neither words nor their hair lie on other words.
-    const free = places.filter(({ box, hair }) => isOff(box, before) && (!hair || isOff(hair, before)));
-    const [best] = choicesOf(free, standing);
+    // Neither words nor their hair lie on other words; with a little room where there is some, or they would read on from them.
+    const free = (room: number) => {
+      const boxes = before.map(({ left, top, right, bottom }) => grown(left, top, right, bottom, room));
+      return places.filter(({ box, hair }) => isOff(box, boxes) && (!hair || isOff(hair, boxes)));
+    };
+    const best = choicesOf(free(textPx * 0.4), standing)[0] ?? choicesOf(free(0), standing)[0];
     if (best) placed.push(best);
   }
   for (const branch of branches) {

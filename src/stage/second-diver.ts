@@ -175,7 +175,7 @@ export class SecondDiver {
 }
 
 /** Words keep off the line of the second diver too: it is taken in steps along time, pixels. */
-const STEP_PX = 14;
+const STEP_PX = 24;
 
 function pushLine(recording: SecondView['recording'], nowS: number, frame: Frame, taken: Taken): void {
   const yAt = (x: number) => depthToY(frame, depthAtM(recording, nowS + (x - frame.nowX) / frame.pxPerS));
