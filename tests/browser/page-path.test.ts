@@ -127,3 +127,35 @@ test('a first visit that leads into a lesson on a phone: the caution alone, then
     phone,
   );
 });
+
+test('on a phone on its side every hand of a task is met by a thumb: lead or suit above the fins, what turns the diver, the middle of the breath', async () => {
+  await visit(
+    './#/lessons/surface-check',
+    async (page) => {
+      await page.waitForSelector('question-sheet section');
+      await named(page, 'I have read this').tap();
+      for (const [id, wanted] of [
+        ['surface-check', ['lead-off', 'lead-on', 'kick-up', 'kick-down', 'middle']],
+        ['drysuit', ['suit-add', 'suit-vent', 'kick-up', 'kick-down', 'middle']],
+        ['posture', ['head-up', 'level', 'head-down', 'kick-up', 'kick-down', 'middle']],
+      ] as const) {
+        await page.evaluate((id) => (location.hash = `#/lessons/${id}`), id);
+        await expect
+          .poll(async () => {
+            const option = page.locator('.option').first();
+            if (await option.isVisible()) await option.tap();
+            const main = page.locator('question-sheet .main');
+            if (await main.isVisible()) await main.tap();
+            return page.locator(`[data-act=${wanted[0]}]`).isVisible();
+          })
+          .toBe(true);
+        for (const act of [...wanted, 'add', 'vent', 'in', 'out']) {
+          expect(await isMet(page, `[data-act=${act}]`), `${id}: ${act}`).toBe(true);
+          const { width, height } = (await page.locator(`[data-act=${act}]`).boundingBox())!;
+          expect(Math.min(width, height), `${id}: ${act}`).toBeGreaterThanOrEqual(48);
+        }
+      }
+    },
+    { ...phone, viewport: { width: 740, height: 360 } },
+  );
+});
