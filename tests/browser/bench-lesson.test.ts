@@ -24,7 +24,7 @@ describe('a lesson at the bench', () => {
         await name(page, 'Only the tray').tap();
         expect(await breaches(page)).toEqual([]);
         for (let i = 0; i < 3; i++) await name(page, 'lock it').tap();
-        await text(page, '.task h2', /^The ball$/);
+        await text(page, '.task h2', /^The lump$/);
         expect(await name(page, 'five stones').count()).toBe(0);
         await name(page, 'spring balance').tap();
         for (let i = 0; i < 7; i++) await name(page, 'carry down').tap();

@@ -86,7 +86,7 @@ async function tryTheLump(page: Page): Promise<void> {
   await tap('go on');
   await comes(/Which floats/);
   await tap('Only the tray');
-  for (const next of [/What does the balance read/, /the tray, lowered/, /^The ball$/]) {
+  for (const next of [/What does the balance read/, /the tray, lowered/, /^The lump$/]) {
     await tap('lock it');
     await comes(next);
   }
