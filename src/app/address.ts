@@ -3,6 +3,7 @@ import type { Demonstrator } from '../lesson/index.ts';
 import { WishEvent } from '../panels/index.ts';
 import type { PageView } from './page-view.ts';
 import type { Shell } from './shell.ts';
+import { leftWatch } from './watch-memory.ts';
 
 /** Where a person is, as the address of the page says it. */
 export type Address =
@@ -46,6 +47,11 @@ function watched(id: string): Address {
 export function goesTo(hash: string, id: string): boolean {
   const address = addressOf(hash);
   return 'id' in address && address.id === id;
+}
+
+/** Whether an address that was left, too, goes to a lesson: its debrief does, as long as the lesson was watched. */
+export function goesBackTo(view: Window, hash: string, id: string): boolean {
+  return goesTo(hash, id) || (addressOf(hash).place === 'debrief' && leftWatch(view)?.id === id);
 }
 
 /** The part of a link after #, with it. */
@@ -103,7 +109,12 @@ export function keepAddress(shell: Shell, lessonId: () => string | null): void {
   shell.onPlace = write;
   // Back and forward and a changed link are the same to us: both come with this event.
   view.addEventListener('popstate', go);
-  if (view.location.hash) go();
+  const left = addressOf(view.location.hash).place === 'debrief' ? leftWatch(view) : null;
+  // What was watched to its end is read on; what somebody flew himself comes back with his dive.
+  if (left && !lessonId()) {
+    going = true;
+    root.dispatchEvent(new WishEvent(wishOf({ place: 'watch', id: left.id, by: left.by })));
+  } else if (view.location.hash) go();
   // Whoever was quicker than this is somewhere already.
   else write();
 }

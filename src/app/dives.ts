@@ -9,6 +9,7 @@ import type * as Learning from './learning.ts';
 import type { LessonFlight } from './lesson-flight.ts';
 import type { PageView } from './page-view.ts';
 import type { Shell } from './shell.ts';
+import { leftWatch } from './watch-memory.ts';
 import type { ShownBeside } from './show-beside.ts';
 
 /** Places that nothing but a wish goes to. */
@@ -187,7 +188,7 @@ export class Dives {
    * A lesson from its beginning; who has gone elsewhere before it came stays there, and of two the one that was wished for last is flown. Its hints and gauges fade over flights.
    * @param attempt which one it counts as; left out: one more than the last that is kept
    * @param by a simulated diver who flies it: all gauges then, and nothing counts
-   * @param resumed one at the bench goes on where it was left
+   * @param resumed one at the bench, or one that a simulated diver flies, goes on where it was left
    * @throws {RangeError} when there is none of that id
    */
   async learn(id: string, attempt?: number, by: Demonstrator | null = null, resumed = false): Promise<void> {
@@ -203,10 +204,15 @@ export class Dives {
     // A class is asked; whoever watches alone watches.
     const asked = this.#shell.view.projector;
     const how = by ? { by, asked } : { attempt: attempt ?? (await nextAttempt(id)) };
-    const begun = await LessonFlight.begin(lesson, how);
+    const found = by && resumed ? leftWatch(this.#shell.window) : null;
+    const left = found && found.id === id && found.by === by && found.asked === asked ? found : null;
+    const begin = () => LessonFlight.begin(lesson, how);
+    const begun = left ? await LessonFlight.watchedAgain(lesson, how, left).catch(begin) : await begin();
     if (!stays()) return;
     this.#take(begun.flight, begun);
-    this.#shell.show({ place: 'lesson' });
+    // A flight goes on when somebody lets it, not under the eyes of who has just come back.
+    const { prompt, done } = begun.view();
+    this.#shell.show({ place: 'lesson', frozen: begun.flight.dive.tick > 0 && !prompt && !done });
   }
 
   /** The lesson in hand from its beginning: the same flight of it where it was not flown to its end, else the next. */

@@ -30,10 +30,11 @@ import {
   type LessonView,
   type Prompt,
 } from '../lesson/index.ts';
-import type { Debrief } from '../panels/index.ts';
+import type { Act, Debrief } from '../panels/index.ts';
 import type { StageView } from '../stage/index.ts';
 import { Flight } from './flight.ts';
 import { readySetup } from './setups.ts';
+import type { LeftWatch } from './watch-memory.ts';
 
 /** How a lesson is flown. */
 export interface FlownHow {
@@ -44,6 +45,11 @@ export interface FlownHow {
   /** Whether questions are asked although a simulated diver flies, who answers none: a class does. */
   readonly asked?: boolean;
 }
+
+/** How far a watched lesson has come. */
+type Watched = Pick<LeftWatch, 'given' | 'ticks' | 'under'>;
+
+const NOTHING_HELD: ReadonlySet<Act> = new Set();
 
 /** A simulated diver does the same each time that a lesson is watched. */
 const WATCHED_SEED = 1;
@@ -99,6 +105,33 @@ export class LessonFlight {
     resumed.#passesOver = passesOver;
     resumed.advance();
     return resumed;
+  }
+
+  /**
+   * A lesson that a simulated diver flew, up to where it was left: he flies it again, and the same is answered.
+   * @throws {Error} when the lesson does not take the answers, or is flown under something else by now
+   */
+  static async watchedAgain(lesson: Lesson, how: FlownHow, left: Watched): Promise<LessonFlight> {
+    const again = await LessonFlight.begin(lesson, how);
+    if (again.under !== left.under) throw new Error('watchedAgain: flown under something else');
+    const { dive } = again.flight;
+    const given = [...left.given];
+    for (let goesOn = true; goesOn;) {
+      if (again.view().prompt) {
+        goesOn = given.length > 0;
+        if (goesOn) again.answer(given.shift()!);
+      } else {
+        const ticks = again.view().done ? 0 : left.ticks - dive.tick;
+        goesOn = ticks > 0;
+        if (goesOn)
+          again.flight.run(
+            ticks,
+            () => NOTHING_HELD,
+            () => again.advance(),
+          );
+      }
+    }
+    return again;
   }
 
   /** All that was answered so far, in order; what was only to be read counts too. */

@@ -24,7 +24,7 @@ import {
 import { Store, type KeptResult } from '../store/index.ts';
 import benchTemplate from '../../lessons/bench/template.yaml?raw';
 import template from '../../lessons/template.yaml?raw';
-import { goesTo } from './address.ts';
+import { goesBackTo } from './address.ts';
 import { DEMONSTRATIONS } from './demonstrations.ts';
 import type { Dives } from './dives.ts';
 import { saveFile } from './files.ts';
@@ -59,7 +59,7 @@ class LessonPlace {
     const { hash } = this.#shell.window.location;
     const stop = this.#stopOf(this.#walk);
     // A walk goes on after a reload where it was; whoever came elsewhere has left it.
-    if (stop && goesTo(hash, stop.id)) this.#shell.show({ projector: true });
+    if (stop && goesBackTo(this.#shell.window, hash, stop.id)) this.#shell.show({ projector: true });
     else this.#walk = null;
     this.#shell.root.addEventListener('wish', (event) => {
       if (event instanceof WishEvent) this.#hear(event.wish);

@@ -1,4 +1,5 @@
 import { WishEvent, type LookToggle, type Wish } from '../panels/index.ts';
+import { bringHandsBack, keepClass } from './class-keeps.ts';
 import { DEMONSTRATIONS } from './demonstrations.ts';
 import type { Presented } from './presented.ts';
 import { readySetup } from './setups.ts';
@@ -23,6 +24,7 @@ export class ShowInHand {
     this.#program = program;
     this.#tally = tally;
     this.#telling = telling;
+    bringHandsBack(program.shell.window, tally);
   }
 
   /** The demonstration, as long as its dive is the one in hand. */
@@ -58,8 +60,9 @@ export class ShowInHand {
     }
   }
 
-  /** Keeps where the demonstration is: a reload, or a link, goes on there. */
+  /** Keeps where the class is, in a demonstration or in a lesson that it watches: a reload, or a link, goes on there. */
   keep(): void {
+    keepClass(this.#program, this.#tally);
     const showing = this.live;
     if (!showing) return;
     const { counts } = this.#tally;

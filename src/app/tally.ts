@@ -1,4 +1,5 @@
 import type { Answer, Prompt } from '../lesson/index.ts';
+import type { LeftHands } from './watch-memory.ts';
 
 /** The four counts of nothing. */
 const NONE: readonly number[] = [0, 0, 0, 0];
@@ -27,6 +28,17 @@ export class Tally {
     if (prompt.id === this.#askedId) return;
     this.#askedId = prompt.id;
     this.clear();
+  }
+
+  /** What is kept of it. */
+  get left(): LeftHands {
+    return { askedId: this.#askedId, counts: this.counts };
+  }
+
+  /** Hands that were counted before: they stand as long as the same is asked. */
+  bringBack({ askedId, counts }: LeftHands): void {
+    this.#askedId = askedId;
+    this.counts = counts;
   }
 
   /** Hands counted for an answer to what is asked; 0 where nobody counted. */

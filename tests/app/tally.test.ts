@@ -37,3 +37,19 @@ test('Tally counts anew for another question, keeps counting for the same, and c
   tally.asked(ask('two'));
   expect(tally.counts).toEqual([0, 0, 0, 0]);
 });
+
+test('Tally brings hands back for the question they were counted for, and for no other', () => {
+  const [one, two] = [ask('one'), ask('two')];
+  const counted = new Tally();
+  counted.asked(one);
+  counted.count(2);
+  for (const [prompt, counts] of [
+    [one, [0, 0, 1, 0]],
+    [two, [0, 0, 0, 0]],
+  ] as const) {
+    const tally = new Tally();
+    tally.bringBack(counted.left);
+    tally.asked(prompt);
+    expect(tally.counts).toEqual(counts);
+  }
+});

@@ -72,4 +72,41 @@ describe('a lesson that a simulated diver flies in the page', () => {
     expect(given.view().done).toBe(true);
     expect(given.debrief().predictions[0]!.said).not.toBeNull();
   });
+
+  test('comes back after a reload to the tick, with what the class has said, and goes on as the same flight', async () => {
+    const how = { by: 'steady', asked: true } as const;
+    const flown = await LessonFlight.begin(firstDive, how);
+    const said: (string | null)[] = [];
+    const begins = () => {
+      while (flown.view().prompt) {
+        const { prompt } = flown.view();
+        said.push(prompt?.kind === 'choice' ? prompt.options[0]!.id : null);
+        flown.answer(said.at(-1)!);
+      }
+    };
+    begins();
+    flown.flight.run(
+      777,
+      () => NOBODY,
+      () => flown.advance(),
+    );
+    const left = { given: flown.given, under: flown.under, ticks: flown.flight.dive.tick };
+    const again = await LessonFlight.watchedAgain(firstDive, how, JSON.parse(JSON.stringify(left)) as typeof left);
+    expect(again.flight.dive.hash()).toBe(flown.flight.dive.hash());
+    expect(again.given).toEqual(said);
+    for (const one of [flown, again])
+      for (let i = 0; i < 20 && !one.view().done; i++) {
+        if (one.view().prompt) one.answer(null);
+        fly(one);
+      }
+    expect(again.flight.dive.hash()).toBe(flown.flight.dive.hash());
+    // To its end it comes back as well, with everything to be read.
+    const end = { given: flown.given, under: flown.under, ticks: flown.flight.dive.tick };
+    const read = await LessonFlight.watchedAgain(firstDive, how, end);
+    expect(read.view().done).toBe(true);
+    expect(read.debrief().predictions).toEqual(flown.debrief().predictions);
+    await expect(LessonFlight.watchedAgain(firstDive, how, { ...end, under: 'another' })).rejects.toThrow(
+      'flown under',
+    );
+  });
 });

@@ -87,6 +87,56 @@ describe('the place of the lessons', () => {
     );
   });
 
+  test('a reload before a class comes back where it was: in a question with its hands, in the flight, and in what came of it', async () => {
+    await visit(
+      './#/lessons',
+      async (page) => {
+        // The walk stands at its second stop.
+        await page.evaluate(() => sessionStorage.setItem('midwater-walk', JSON.stringify({ path: 'theory', at: 1 })));
+        await page.goto('./#/watch/positive-negative-neutral--script');
+        const next = () => page.locator('presenter-strip .main').innerText();
+        const asked = () => page.locator('question-sheet h2').innerText();
+        const depth = () => page.locator('lane-numbers').innerText();
+        const again = async () => {
+          // What was kept a moment ago is what comes back.
+          await page.waitForTimeout(500);
+          await pass(page, 0.2);
+          await page.reload();
+          await page.waitForFunction(() => customElements.get('presenter-strip') && customElements.get('time-strip'));
+        };
+        await again();
+        await until(page, next, /lock, go on/);
+        await page.keyboard.press('Digit7');
+        await pass(page, 0.2);
+        await again();
+        await page.waitForSelector('presenter-strip [aria-label^="B: 1"]');
+        await page.keyboard.press('PageDown');
+        await until(page, asked, /two kilograms heavy/);
+        await again();
+        await until(page, asked, /two kilograms heavy/);
+        await page.keyboard.press('PageDown');
+        await until(page, next, /freeze/);
+        await until(page, depth, /light 1\.0\skg/);
+        await again();
+        await until(page, next, /go on/);
+        expect(await depth()).toMatch(/light 1\.0\skg/);
+        await page.keyboard.press('PageDown');
+        await until(page, next, /freeze/);
+        await until(page, () => page.evaluate(() => document.documentElement.dataset.place!), /debrief/, 10);
+        await until(page, next, /read on/);
+        await again();
+        await until(page, next, /read on/);
+        expect(await page.locator('debrief-sheet').innerText()).toContain('You said The gas in my jacket');
+        for (let pages = 0; pages < 20 && (await next()) === 'next: read on'; pages++) {
+          await page.keyboard.press('PageDown');
+          await pass(page, 0.2);
+        }
+        expect(await next()).toBe('next: the hilltop');
+      },
+      { madeTime: true, viewport: { width: 1280, height: 720 } },
+    );
+  });
+
   test('a lesson file on a phone: five mistakes are told with their lines; a good one is begun, and a reload asks on', async () => {
     await visit(
       './#/lessons',
