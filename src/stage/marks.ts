@@ -6,6 +6,7 @@ import type { Style } from './layout.ts';
 import { depthAtM } from './line.ts';
 import type { Taken } from './taken.ts';
 import type { StageView } from './view.ts';
+import { crosses, type Box } from './words-place.ts';
 import { labelOf, put } from './words.ts';
 
 interface Slot {
@@ -53,6 +54,7 @@ export class Marks {
     let used = 0;
     let lastX = Infinity;
     let last: Text | undefined;
+    const said: Box[] = [];
     for (let i = events.length - 1; i >= 0 && used < 8; i--) {
       const atS = events[i]!.tick / TICKS_PER_S;
       const x = secondsToX(frame, atS);
@@ -69,15 +71,19 @@ export class Marks {
       slot.g.position.set(x, y);
       slot.words.text = words;
       const onGround = events[i]!.kind === 'bottom-touched';
-      const below = onGround ? depthToY(frame, bottomM) + textPx : y + 19 * unit + textPx * 0.3;
+      let below = onGround ? depthToY(frame, bottomM) + textPx : y + 19 * unit + textPx * 0.3;
       const { width } = slot.words;
       // Where the line comes up from below, words to its left would lie on it.
       const fromS = Math.max(atS - width / frame.pxPerS, recording.startTick / TICKS_PER_S);
       const left = !onGround && depthToY(frame, depthAtM(recording, fromS)) > y + 6 * unit ? x + 2 * unit : x - width;
+      const half = textPx * 0.65;
+      const box = (): Box => ({ left, top: below - half, right: left + width, bottom: below + half });
+      // A line lower than those of a later one on which they would lie.
+      while (said.some((one) => crosses(one, box()))) below += 2 * half;
       slot.words.anchor.set(left > x ? 0 : 1, 0.5);
       put(slot.words, left > x ? left : x - 2 * unit, below);
-      const half = textPx * 0.65;
-      taken.boxes.push({ left, top: below - half, right: left + width, bottom: below + half });
+      said.push(box());
+      taken.boxes.push(box());
     }
     hide(this.#events, used);
   }

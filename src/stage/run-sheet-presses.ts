@@ -7,7 +7,7 @@ import { cssOf, ink, stroke, xOf, type RowPen } from './run-sheet-ink.ts';
 import { LINE_PX } from './run-sheet-line.ts';
 import type { Sheet } from './run-sheet-layout.ts';
 import type { StageView } from './view.ts';
-import type { Box } from './words-place.ts';
+import { crosses, type Box } from './words-place.ts';
 
 /** Points in turn, pixels: across from the row's left, down from depth 0. */
 type Points = readonly number[];
@@ -47,6 +47,7 @@ export function drawPresses(pen: RowPen, view: StageView): void {
     ink(c, tokens.ink, 1.2 * unit, 'butt');
     if (cut) stroke(c, tokens.paper, 2.4 * unit, cut);
   }
+  const said: (Box & { readonly words: string })[] = [];
   for (const event of leadMoves(view.events)) {
     const atS = event.tick / TICKS_PER_S;
     const x = xOf(pen, atS);
@@ -59,10 +60,16 @@ export function drawPresses(pen: RowPen, view: StageView): void {
     const under = presses
       .map(({ outline }) => boxOf(outline))
       .filter((box) => box.left < left + wide && box.right > left && box.bottom > y);
-    const hangs = Math.max(y + 12 * unit, ...under.map(({ bottom }) => bottom - 4 * unit));
+    const linePx = textPx * 1.2;
+    const wordsAt = (top: number): Box => ({ left, top, right: left + wide + 4 * unit, bottom: top + linePx });
+    let hangs = Math.max(y + 12 * unit, ...under.map(({ bottom }) => bottom - 4 * unit));
+    // Nor on those of another.
+    while (said.some((one) => crosses(one, wordsAt(hangs + 7 * unit)))) hangs += linePx;
+    said.push({ ...wordsAt(hangs + 7 * unit), words });
     stroke(c, tokens.ink, 1.6 * unit, [x, y, x, hangs]);
     c.fillStyle = cssOf(tokens.ink);
     c.fillRect(x - 5 * unit, hangs - unit, 10 * unit, 6 * unit);
-    haloed(pen, words, left, hangs + 7 * unit + textPx * 0.6);
   }
+  // Over every stem.
+  for (const { words, left, top } of said) haloed(pen, words, left, top + textPx * 0.6);
 }

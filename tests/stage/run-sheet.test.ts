@@ -4,9 +4,10 @@ import { describe, expect, test } from 'vitest';
 import { depthAtM } from '../../src/stage/line.ts';
 import { sheetOf } from '../../src/stage/run-sheet-layout.ts';
 import { leadMoves } from '../../src/stage/event-words.ts';
-import { pressesIn } from '../../src/stage/run-sheet-presses.ts';
+import { drawPresses, pressesIn } from '../../src/stage/run-sheet-presses.ts';
 import { RING_PX, ringsOn } from '../../src/stage/run-sheet-rings.ts';
 import { raisedLefts, taskLefts } from '../../src/stage/run-sheet-tasks.ts';
+import { tokensOf } from '../../src/stage/tokens.ts';
 import { diveAt, viewOf } from './views.ts';
 
 const options = { widthPx: 470, rowPx: 150, pixelRatio: 1, textPx: 16 };
@@ -178,4 +179,29 @@ describe('taskLefts()', () => {
       }),
     );
   });
+});
+
+test('drawPresses() writes no lead over that of another go, however soon after it', () => {
+  const off = (tick: number) => ({ tick, kind: 'lead-taken-off', massKg: 0.5 }) as const;
+  const view = viewOf({
+    recording: after(60, 0.4, 8e-3).recording,
+    changes: [],
+    events: [off(240), off(480), off(720), off(960)],
+  });
+  const sheet = sheetOf(view, options);
+  const said: { x: number; y: number; wide: number }[] = [];
+  const wideOf = (words: string) => words.length * 8;
+  const c = new Proxy({} as CanvasRenderingContext2D, {
+    get: (_, name) => {
+      if (name === 'measureText') return (words: string) => ({ width: wideOf(words) });
+      if (name === 'fillText') return (words: string, x: number, y: number) => said.push({ x, y, wide: wideOf(words) });
+      return () => undefined;
+    },
+    set: () => true,
+  });
+  drawPresses({ c, tokens: tokensOf('light'), sheet, fromS: sheet.startS }, view);
+  expect(said).toHaveLength(4);
+  for (const [i, one] of said.entries())
+    for (const other of said.slice(i + 1))
+      expect(other.x > one.x + one.wide || Math.abs(other.y - one.y) >= options.textPx).toBe(true);
 });
