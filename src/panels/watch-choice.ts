@@ -83,7 +83,7 @@ export class FlownBy extends Panel {
   override render() {
     if (!this.pilot) return this.offers ? this.#offer() : html``;
     return html`<p>
-      <span><b>Flown by a simulated diver</b>, ${pilotWords(this.pilot)}: ${doesWords(this.pilot)}</span>
+      <span><b>Flown by a simulated diver</b><span class="does">, ${pilotWords(this.pilot)}: ${doesWords(this.pilot)}</span></span>
       ${
         this.takes
           ? html`<button type="button" class="tool" @click=${() => wish(this, { kind: 'time', ask: { do: 'take-over' } })}>

@@ -137,6 +137,41 @@ describe('the place of the lessons', () => {
     );
   });
 
+  test('at twice its size a page shown to a class keeps what is next in sight, and water to look at', async () => {
+    await visit(
+      './#/lessons',
+      async (page) => {
+        await whole(page);
+        await pass(page, 0.3);
+        await named(page, 'I have read this').click();
+        await page.evaluate(() => sessionStorage.setItem('midwater-walk', JSON.stringify({ path: 'theory', at: 1 })));
+        await page.goto('./#/watch/positive-negative-neutral--script');
+        await page.reload();
+        await page.waitForSelector('presenter-strip .main');
+        const next = () => page.locator('presenter-strip .main').innerText();
+        const onTop = () =>
+          page.locator('presenter-strip .main').evaluate((button) => {
+            const { left, right, top, bottom } = button.getBoundingClientRect();
+            return [left + 4, (left + right) / 2, right - 4].every((x) =>
+              button.contains(document.elementFromPoint(x, (top + bottom) / 2)),
+            );
+          });
+        await until(page, next, /lock, go on/);
+        expect(await onTop()).toBe(true);
+        for (let i = 0; i < 2; i++) {
+          await page.keyboard.press('PageDown');
+          await pass(page, 0.3);
+        }
+        await until(page, next, /freeze/);
+        expect(await onTop()).toBe(true);
+        const { width, height } = (await page.locator('#stage').boundingBox())!;
+        expect(height).toBeGreaterThan(90);
+        expect(width).toBeGreaterThan(560);
+      },
+      { madeTime: true, viewport: { width: 640, height: 360 }, deviceScaleFactor: 2 },
+    );
+  });
+
   test('a lesson file on a phone: five mistakes are told with their lines; a good one is begun, and a reload asks on', async () => {
     await visit(
       './#/lessons',
