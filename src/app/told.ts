@@ -104,7 +104,10 @@ export function toldOf({
 const OTHER_M = 0.15;
 const OTHER_MPMIN = 0.5;
 
-/** Whether what is asked, or was watched, is another moment than the one that hangs in the water: its numbers would contradict the words. */
+/**
+ * Whether what is asked, or was watched, is another moment than the one that hangs in the water: its numbers would contradict the
+ * words. A question with a speed describes a moment; one with a depth alone asks about a place, and the dive stays to be read.
+ */
 export function isElsewhere(
   prompt: Prompt,
   about: AskedAbout | null,
@@ -113,8 +116,8 @@ export function isElsewhere(
   const { atM = null, speedMpmin = null } = about ?? {};
   return (
     prompt.kind === 'watch' ||
-    (atM !== null && Math.abs(atM - depthM) > OTHER_M) ||
-    (speedMpmin !== null && Math.abs(speedMpmin - speedMps * 60) > OTHER_MPMIN)
+    (speedMpmin !== null &&
+      (Math.abs(speedMpmin - speedMps * 60) > OTHER_MPMIN || (atM !== null && Math.abs(atM - depthM) > OTHER_M)))
   );
 }
 

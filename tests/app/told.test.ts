@@ -41,6 +41,12 @@ describe('isElsewhere()', () => {
     expect(here('hilltop', 8, 0)).toEqual([true, true, true]);
   });
 
+  test('a question about a place keeps the numbers of who is on his way there', () => {
+    const { prompt, about } = asked(of('hilltop'))[0]!;
+    expect(about).toEqual({ atM: 8, speedMpmin: null });
+    expect(isElsewhere(prompt!, about, { depthM: 0.4, speedMps: 0 })).toBe(false);
+  });
+
   test('what is watched first is another dive', () => {
     expect(here('two-and-six-kilograms', 10, 0)).toEqual([true, true, true, false, false]);
   });
