@@ -43,7 +43,7 @@ test('a key that goes up at the bench or among the lessons has let go, and the l
       await expect.poll(() => held(page)).toEqual([]);
     }
     await page.evaluate(() => (location.hash = '#/show/hilltop'));
-    await page.waitForFunction(() => document.querySelector('h1')?.textContent?.includes('neutral at 10 m'));
+    await page.waitForFunction(() => /neutral at 10\sm/.test(document.querySelector('h1')?.textContent ?? ''));
     await page.evaluate(() => (location.hash = '#/lessons'));
     await page.waitForSelector('lesson-list section');
     await expect.poll(() => page.locator('h1').innerText()).toBe('Lessons');

@@ -7,7 +7,7 @@ test('a part of the program that does not come is told, the dive flies on, and i
   await visit('./', async (page, watch) => {
     await page.waitForSelector('practice-deck button.act');
     // Whatever was not fetched by now is cut off, as on a train in a tunnel.
-    watch.foresee(/^console: Failed to load resource: net::ERR_FAILED/);
+    watch.foresee(/^console: Failed to load resource: net::ERR_(FAILED|INTERNET_DISCONNECTED) /);
     await page.context().setOffline(true);
     await page.route(/\/assets\//, (route) => route.abort());
     await page.keyboard.down('KeyK');
